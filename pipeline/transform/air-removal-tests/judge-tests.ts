@@ -1,0 +1,77 @@
+import type { Day } from '../../site/day.ts';
+import type { AirRemovalTest } from '../../site/records.ts';
+import type { ClassedCycle } from '../cycles/class-cycles.ts';
+import { groupBy } from '../group-by.ts';
+import type { UnitRecords } from '../records-by-unit.ts';
+
+/**
+ * What a test counts as. Only `day_result` is counted; the others are kept and shown. `after_repair`: between the end of a repair and the end of
+ * that operating day. `qualification`: its cycle is one.
+ */
+export type TestRole = 'day_result' | 'retest' | 'after_repair' | 'qualification' | 'invalid';
+
+export interface JudgedTest extends AirRemovalTest {
+  day: Day;
+  role: TestRole;
+  /** The test's cycle in the log, where one was found. */
+  cycle: ClassedCycle | null;
+  /** When the test was over: end of its cycle, else the recorded time; null where only the date is known. */
+  ended_at: number | null;
+}
+
+/** Longest time between a test's recorded time and the start of its cycle: the sheet is read after the cycle, seldom at once. */
+const LINK_WITHIN_MS = 3 * 3_600_000;
+
+/** Judges a unit's air-removal tests in order of time: day, role and cycle. The first valid test of an operating day is its result. */
+export function judgeTests(records: UnitRecords, cycles: readonly ClassedCycle[]): JudgedTest[] {
+  const testCycles = groupBy(
+    cycles.filter(
+      (cycle) =>
+        (cycle.kind === 'air_removal_test' || cycle.kind === 'qualification') && cycle.standing !== 'purge',
+    ),
+    (cycle) => cycle.day,
+  );
+  const taken = new Set<ClassedCycle>();
+  const repairs = records.service
+    .filter(
+      (service) =>
+        (service.kind === 'repair' || service.kind === 'controller_replaced') && service.to !== undefined,
+    )
+    .map((service) => service.to!);
+  const resultDays = new Set<Day>();
+  return records.air_removal_tests.map((test) => {
+    const day = records.clock.operatingDay(test.time);
+    const cycle = linkCycle(test, testCycles.get(day) ?? [], taken);
+    if (cycle) taken.add(cycle);
+    const ended_at = cycle ? (cycle.end ?? cycle.start) : test.time_mark === 'day' ? null : test.time;
+    const when = ended_at ?? test.time;
+    const afterRepair = repairs.some((end) => end <= when && records.clock.operatingDay(end) === day);
+    let role: TestRole = 'day_result';
+    if (test.result === 'invalid') role = 'invalid';
+    else if (cycle?.kind === 'qualification') role = 'qualification';
+    else if (afterRepair) role = 'after_repair';
+    else if (resultDays.has(day)) role = 'retest';
+    if (role === 'day_result') resultDays.add(day);
+    return { ...test, day, role, cycle, ended_at };
+  });
+}
+
+/**
+ * The cycle of a test: the one of its number on that operating day, else the nearest free test cycle of the day (within three hours before
+ * or after where the test has a time; in order of the day where it has not).
+ */
+function linkCycle(
+  test: AirRemovalTest,
+  ofDay: readonly ClassedCycle[],
+  taken: ReadonlySet<ClassedCycle>,
+): ClassedCycle | null {
+  const free = ofDay.filter((cycle) => !taken.has(cycle));
+  if (test.cycle_number !== undefined) {
+    const numbered = free.find((cycle) => cycle.cycle_number === test.cycle_number);
+    if (numbered) return numbered;
+  }
+  if (test.time_mark === 'day') return free[0] ?? null;
+  const distance = (cycle: ClassedCycle) => Math.abs(cycle.start - test.time);
+  const nearest = free.toSorted((a, b) => distance(a) - distance(b))[0];
+  return nearest && distance(nearest) <= LINK_WITHIN_MS ? nearest : null;
+}

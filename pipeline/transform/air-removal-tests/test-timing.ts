@@ -1,0 +1,31 @@
+import type { Day } from '../../site/day.ts';
+import { type ClassedCycle, isProduction } from '../cycles/class-cycles.ts';
+import type { JudgedTest } from './judge-tests.ts';
+
+/**
+ * Whether the day's test came before production. `missing`: production and no valid test. `late`: the first valid test ended after the first
+ * production cycle started. `no_time`: the test's time is not known. `not_needed`: no production.
+ */
+export type TestTiming = 'in_time' | 'late' | 'missing' | 'no_time' | 'not_needed';
+
+/** Timing of one operating day. Qualification and tests after a repair count as tests here: the question is whether one came first. */
+export function testTiming(
+  cyclesOfDay: readonly ClassedCycle[],
+  testsOfDay: readonly JudgedTest[],
+): TestTiming {
+  const firstProduction = cyclesOfDay.find(isProduction);
+  if (!firstProduction) return 'not_needed';
+  const valid = testsOfDay.filter((test) => test.role !== 'invalid');
+  if (valid.length === 0) return 'missing';
+  if (valid.every((test) => test.ended_at === null)) return 'no_time';
+  return valid.some((test) => test.ended_at !== null && test.ended_at <= firstProduction.start)
+    ? 'in_time'
+    : 'late';
+}
+
+/** One day whose test is missing or late, for the list that the review prints. */
+export interface TestTimingRow {
+  unit: string;
+  day: Day;
+  timing: TestTiming;
+}

@@ -1,0 +1,44 @@
+import type { Day } from '../../site/day.ts';
+import type { Policy } from '../../site/site-schema.ts';
+import type { UseDay } from './due-tasks.ts';
+
+/** The clock of a task that is due again after an interval, in what the policy counts. */
+export interface IntervalClock {
+  /** Day on which `times` intervals after the anchor are over; Infinity where the record does not reach so far. */
+  reached(anchor: Day, times: number): Day;
+  /** First day of use on or after a day; Infinity where none has come. */
+  nextUse(day: Day): Day;
+}
+
+/**
+ * Calendar days: anchor + interval. Days of use: the interval-th day of use after the anchor. Cycles: the first day of use before which so many cycles
+ * have run since the anchor's day.
+ *
+ * @param useDays days of use in order
+ */
+export function intervalClock(policy: Policy, useDays: readonly UseDay[]): IntervalClock {
+  const days = useDays.map((use) => use.day);
+  const cyclesBefore = [0];
+  for (const use of useDays) cyclesBefore.push(cyclesBefore.at(-1)! + use.cycles);
+  const firstAfter = (day: Day): number => lowerBound(days, day + 1);
+  const reached = (anchor: Day, times: number): Day => {
+    const wanted = policy.every * times;
+    if (policy.counted_in === 'calendar_days') return anchor + wanted;
+    const first = firstAfter(anchor);
+    if (policy.counted_in === 'days_of_use') return days[first + wanted - 1] ?? Number.POSITIVE_INFINITY;
+    const since = cyclesBefore[first]!;
+    return days[lowerBound(cyclesBefore, since + wanted, first)] ?? Number.POSITIVE_INFINITY;
+  };
+  return { reached, nextUse: (day) => days[lowerBound(days, day)] ?? Number.POSITIVE_INFINITY };
+}
+
+/** Index of the first value not below `wanted`, from `low` on. */
+function lowerBound(sorted: readonly number[], wanted: number, low = 0): number {
+  let high = sorted.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (sorted[middle]! < wanted) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

@@ -1,0 +1,45 @@
+import type { Day } from '../../site/day.ts';
+import type { Cleaning } from '../../site/records.ts';
+import type { Rules } from '../../site/rules.ts';
+import type { JudgedTest } from '../air-removal-tests/judge-tests.ts';
+import type { ClassedCycle } from '../cycles/class-cycles.ts';
+import type { UnitRecords } from '../records-by-unit.ts';
+import { type Support, supportOf } from './support.ts';
+
+export interface JudgedCleaning extends Cleaning {
+  day: Day;
+  /** Whether the record says that the work was done; a record with no state does. */
+  done: boolean;
+  /** What the cycle log says of a chamber cleaning that was done; null for other records. */
+  support: Support | null;
+  /** Running or hot: the cycle log contradicts the record. */
+  contradicted: boolean;
+  /** Marked so, or within the site's number of days after a failed test. Null for work not done. */
+  reactive: boolean | null;
+}
+
+/** Judges a unit's cleaning records, in order of time. */
+export function judgeCleanings(
+  records: UnitRecords,
+  cycles: readonly ClassedCycle[],
+  tests: readonly JudgedTest[],
+  rules: Rules,
+): JudgedCleaning[] {
+  const failed = tests.filter((test) => test.result === 'fail');
+  return records.cleanings.map((cleaning) => {
+    const day = records.clock.operatingDay(cleaning.time);
+    const done = (cleaning.state ?? 'done') === 'done';
+    const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, cycles, tests, rules) : null;
+    const afterFailure = failed.some(
+      (test) => test.time <= cleaning.time && day - test.day <= rules.reactive_within_days && day >= test.day,
+    );
+    return {
+      ...cleaning,
+      day,
+      done,
+      support,
+      contradicted: support !== null && (support.running || support.hot),
+      reactive: done ? cleaning.reason === 'reactive' || afterFailure : null,
+    };
+  });
+}

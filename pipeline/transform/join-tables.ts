@@ -1,0 +1,80 @@
+import { type ColumnTable, escape as escaped, from, op } from 'arquero';
+
+export type Relationship = 'one-to-one' | 'many-to-one';
+
+/** What a join expects of its two sides. */
+export interface JoinExpectation {
+  /** Name of the join, for counts and messages. */
+  name: string;
+  keys: string[];
+  relationship: Relationship;
+  /** What a row of the left side without a match means. */
+  unmatchedLeft: 'keep' | 'error';
+  /** What a row of the right side without a match means. */
+  unmatchedRight: 'drop' | 'error';
+}
+
+/** What a join found; kept with the panel and printed. */
+export interface JoinCount {
+  name: string;
+  relationship: Relationship;
+  left: number;
+  right: number;
+  matched: number;
+  unmatched_left: number;
+  unmatched_right: number;
+}
+
+/**
+ * Left join that states what it expects, since Arquero multiplies rows where keys repeat and says nothing of rows that find no match.
+ *
+ * @throws Error (a bug or a broken promise of an earlier step) with the first offending row where an expectation does not hold
+ */
+export function joinTables(
+  left: ColumnTable,
+  right: ColumnTable,
+  expect: JoinExpectation,
+): { table: ColumnTable; count: JoinCount } {
+  assertUnique(right, expect, 'right');
+  if (expect.relationship === 'one-to-one') assertUnique(left, expect, 'left');
+  const lost = left.antijoin(right, expect.keys);
+  const unused = right.antijoin(left, expect.keys);
+  if (expect.unmatchedLeft === 'error') assertNone(lost, expect, 'left');
+  if (expect.unmatchedRight === 'error') assertNone(unused, expect, 'right');
+  const table = left.join_left(right, expect.keys);
+  const count = {
+    name: expect.name,
+    relationship: expect.relationship,
+    left: left.numRows(),
+    right: right.numRows(),
+    matched: left.numRows() - lost.numRows(),
+    unmatched_left: lost.numRows(),
+    unmatched_right: unused.numRows(),
+  };
+  return { table, count };
+}
+
+function assertUnique(table: ColumnTable, expect: JoinExpectation, side: string): void {
+  const repeated = table
+    .groupby(expect.keys)
+    .rollup({ rows_of_key: op.count() })
+    .filter(escaped((row: { rows_of_key: number }) => row.rows_of_key > 1));
+  if (repeated.numRows() > 0) throw joinError(expect, `the ${side} side repeats a key`, repeated);
+}
+
+function assertNone(table: ColumnTable, expect: JoinExpectation, side: string): void {
+  if (table.numRows() > 0) throw joinError(expect, `a row of the ${side} side finds no match`, table);
+}
+
+function joinError(expect: JoinExpectation, what: string, table: ColumnTable): Error {
+  const row = table.object(0) as Record<string, unknown>;
+  const key = expect.keys.map((name) => `${name} ${String(row[name])}`).join(', ');
+  return new Error(
+    `join "${expect.name}" (${expect.relationship} on ${expect.keys.join(', ')}): ${what}: ${key}`,
+  );
+}
+
+/** A table with the given columns even where there is no row to take them from. */
+export function tableOf(rows: readonly object[], columns: readonly string[]): ColumnTable {
+  return from(rows as object[], columns as string[]);
+}

@@ -1,0 +1,158 @@
+import { op } from 'arquero';
+import { type Day, formatDay } from '../../site/day.ts';
+import { CLEANLINESS_CLASSES, UNRELATED_CLASSES } from '../../site/vocabulary.ts';
+import { isInsideEpisode } from '../air-removal-tests/failure-episodes.ts';
+import { testTiming } from '../air-removal-tests/test-timing.ts';
+import { type ClassedCycle, isProduction } from '../cycles/class-cycles.ts';
+import { groupBy } from '../group-by.ts';
+import { type JoinCount, joinTables, tableOf } from '../join-tables.ts';
+import { eraOf } from '../service/eras.ts';
+import type { UnitHistory } from '../unit-history.ts';
+import { stratumOf } from './strata.ts';
+import type { UnitDay } from './unit-day.ts';
+
+const KEYS = ['unit', 'day'];
+
+/**
+ * The unit-day panel of a fleet: one row for each day of use, joined from cycles, day results and exposures. Rows come by unit (in the order
+ * of the histories) and day.
+ */
+export function unitDayPanel(
+  histories: readonly UnitHistory[],
+  until: Day,
+  stratumDays: number,
+): { rows: UnitDay[]; joins: JoinCount[] } {
+  const days = tableOf(
+    histories.flatMap((history) => daysOf(history, until, stratumDays)),
+    DAY_COLUMNS,
+  );
+  const counts = cycleCounts(histories);
+  const results = tableOf(
+    histories.flatMap((history) =>
+      history.tests
+        .filter((test) => test.role === 'day_result')
+        .map((test) => ({ unit: history.unit, day: test.day, test_result: test.result })),
+    ),
+    ['unit', 'day', 'test_result'],
+  );
+  const exposures = tableOf(histories.flatMap(exposuresOf), EXPOSURE_COLUMNS);
+
+  const withCounts = joinTables(days, counts, {
+    name: 'days of use with cycle counts',
+    keys: KEYS,
+    relationship: 'one-to-one',
+    unmatchedLeft: 'error',
+    unmatchedRight: 'drop',
+  });
+  const withResults = joinTables(withCounts.table, results, {
+    name: 'days of use with day results',
+    keys: KEYS,
+    relationship: 'one-to-one',
+    unmatchedLeft: 'keep',
+    unmatchedRight: 'drop',
+  });
+  const withExposures = joinTables(withResults.table, exposures, {
+    name: 'days of use with exposures',
+    keys: KEYS,
+    relationship: 'one-to-one',
+    unmatchedLeft: 'error',
+    unmatchedRight: 'error',
+  });
+  const rows = (withExposures.table.objects() as Record<string, unknown>[]).map(finish);
+  return { rows, joins: [withCounts.count, withResults.count, withExposures.count] };
+}
+
+const DAY_COLUMNS = [
+  'unit',
+  'site',
+  'day',
+  'date',
+  'era',
+  'stratum',
+  'test_timing',
+  'inside_episode',
+  'out_of_service',
+];
+const EXPOSURE_COLUMNS = [
+  'unit',
+  'day',
+  'chamber_overdue',
+  'chamber_overdue_all_records',
+  'chamber_days_past_due',
+  'chamber_clock_days',
+  'strainers_missed',
+  'flushes_missed_in_a_row',
+];
+
+function daysOf(history: UnitHistory, until: Day, stratumDays: number): object[] {
+  const cycles = groupBy(history.cycles, (cycle) => cycle.day);
+  const tests = groupBy(history.tests, (test) => test.day);
+  const first = history.use_days[0]?.day ?? 0;
+  return history.use_days.map(({ day }) => {
+    const era = eraOf(history.eras, day);
+    return {
+      unit: history.unit,
+      site: history.site,
+      day,
+      date: formatDay(day),
+      era: era.index,
+      stratum: stratumOf(era, day, first, until, stratumDays),
+      test_timing: testTiming(cycles.get(day) ?? [], tests.get(day) ?? []),
+      inside_episode: isInsideEpisode(history.episodes, day) ? 1 : 0,
+      out_of_service: history.out_of_service.has(day) ? 1 : 0,
+    };
+  });
+}
+
+/** Counts of cycles by unit and day, by Arquero's rollup over one row a cycle. */
+function cycleCounts(histories: readonly UnitHistory[]) {
+  const rows = histories.flatMap((history) =>
+    history.cycles.map((cycle) => ({ unit: history.unit, day: cycle.day, ...weights(cycle) })),
+  );
+  return tableOf(rows, ['unit', 'day', ...COUNTED])
+    .groupby(KEYS)
+    .rollup(Object.fromEntries(COUNTED.map((name) => [name, op.sum(name)])));
+}
+
+const COUNTED = [
+  'production_cycles',
+  'cleanliness_aborts',
+  'unrelated_aborts',
+  'unclassified_aborts',
+  'purges',
+  'early_stops',
+] as const;
+
+function weights(cycle: ClassedCycle): Record<(typeof COUNTED)[number], number> {
+  const production = isProduction(cycle);
+  const aborted = production && cycle.standing === 'abort' ? cycle.abort_class! : null;
+  return {
+    production_cycles: Number(production),
+    cleanliness_aborts: Number(aborted !== null && CLEANLINESS_CLASSES.includes(aborted)),
+    unrelated_aborts: Number(aborted !== null && UNRELATED_CLASSES.includes(aborted)),
+    unclassified_aborts: Number(aborted === 'unclassified'),
+    purges: Number(cycle.standing === 'purge'),
+    early_stops: Number(cycle.standing === 'early_stop'),
+  };
+}
+
+function exposuresOf(history: UnitHistory): object[] {
+  const { chamber, chamberAllRecords, strainersMissed, flushesMissedInARow } = history.cleaning;
+  return history.use_days.map(({ day }) => ({
+    unit: history.unit,
+    day,
+    chamber_overdue: chamber?.get(day)?.overdue ?? null,
+    chamber_overdue_all_records: chamberAllRecords?.get(day)?.overdue ?? null,
+    chamber_days_past_due: chamber?.get(day)?.days_past_due ?? null,
+    chamber_clock_days: chamber?.get(day)?.clock_days ?? null,
+    strainers_missed: strainersMissed.get(day) ?? null,
+    flushes_missed_in_a_row: flushesMissedInARow.get(day) ?? null,
+  }));
+}
+
+function finish(row: Record<string, unknown>): UnitDay {
+  const test_result = (row.test_result ?? null) as UnitDay['test_result'];
+  const at_risk = test_result !== null && row.inside_episode === 0 && row.out_of_service === 0 ? 1 : 0;
+  const failed = test_result === null ? null : test_result === 'fail' ? 1 : 0;
+  return { ...row, test_result, at_risk, failed } as UnitDay;
+}

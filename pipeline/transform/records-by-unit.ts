@@ -1,0 +1,98 @@
+import type { Day } from '../site/day.ts';
+import type { AirRemovalTest, Cleaning, Cycle, LeakTest, Records, Service } from '../site/records.ts';
+import type { Site } from '../site/site.ts';
+import type { WallClock } from '../site/wall-clock.ts';
+
+/** One unit's records up to the end of the review's period, each list in order of time, with the clock that dates them. */
+export interface UnitRecords {
+  unit: string;
+  site: string;
+  clock: WallClock;
+  cycles: Cycle[];
+  air_removal_tests: AirRemovalTest[];
+  leak_tests: LeakTest[];
+  cleanings: Cleaning[];
+  service: Service[];
+}
+
+/**
+ * Sorts the records to their units. Units come in the order of the site file, else in order of name.
+ *
+ * @param until first operating day that is left out: a month can be made again later although newer records have come
+ */
+export function recordsByUnit(site: Site, records: Records, until: Day): UnitRecords[] {
+  const sitesOfUnits = new Map(
+    site.declared.units?.map((unit) => [unit.id, unit.site ?? site.declared.sites[0]!.id]),
+  );
+  const ids = site.unitIds ?? namesFound(records);
+  const units = new Map(
+    ids.map((unit): [string, UnitRecords] => {
+      const siteId = sitesOfUnits.get(unit) ?? site.declared.sites[0]!.id;
+      const clock = site.sites.get(siteId)!.clock;
+      return [
+        unit,
+        {
+          unit,
+          site: siteId,
+          clock,
+          cycles: [],
+          air_removal_tests: [],
+          leak_tests: [],
+          cleanings: [],
+          service: [],
+        },
+      ];
+    }),
+  );
+  const deal = <T extends { unit: string }>(
+    rows: readonly T[],
+    time: (row: T) => number,
+    list: (of: UnitRecords) => T[],
+  ) => {
+    for (const row of rows) {
+      const unit = units.get(row.unit);
+      if (unit && unit.clock.operatingDay(time(row)) < until) list(unit).push(row);
+    }
+    for (const unit of units.values()) list(unit).sort((a, b) => time(a) - time(b));
+  };
+  deal(
+    records.cycles,
+    (row) => row.start,
+    (unit) => unit.cycles,
+  );
+  deal(
+    records.air_removal_tests,
+    (row) => row.time,
+    (unit) => unit.air_removal_tests,
+  );
+  deal(
+    records.leak_tests,
+    (row) => row.time,
+    (unit) => unit.leak_tests,
+  );
+  deal(
+    records.cleanings,
+    (row) => row.time,
+    (unit) => unit.cleanings,
+  );
+  deal(
+    records.service,
+    (row) => row.from,
+    (unit) => unit.service,
+  );
+  return [...units.values()];
+}
+
+function namesFound(records: Records): string[] {
+  const names = new Set<string>();
+  for (const list of [
+    records.cycles,
+    records.air_removal_tests,
+    records.leak_tests,
+    records.cleanings,
+    records.service,
+  ]) {
+    for (const row of list) names.add(row.unit);
+  }
+  return [...names].sort();
+}

@@ -1,0 +1,28 @@
+import type { Day } from '../site/day.ts';
+import type { Records } from '../site/records.ts';
+import type { Site } from '../site/site.ts';
+import type { JoinCount } from './join-tables.ts';
+import type { UnitDay } from './panel/unit-day.ts';
+import { unitDayPanel } from './panel/unit-day-panel.ts';
+import { recordsByUnit } from './records-by-unit.ts';
+import { type UnitHistory, unitHistory } from './unit-history.ts';
+
+/** The answer of the transform stage. */
+export interface Transformed {
+  /** First operating day after the period. */
+  until: Day;
+  histories: UnitHistory[];
+  panel: UnitDay[];
+  joins: JoinCount[];
+}
+
+/**
+ * Joins records to the unit-day panel. Pure: records in, rows out.
+ *
+ * @param until first operating day that is left out
+ */
+export function transform(site: Site, records: Records, until: Day): Transformed {
+  const histories = recordsByUnit(site, records, until).map((unit) => unitHistory(site, unit, until));
+  const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
+  return { until, histories, panel: rows, joins };
+}
