@@ -52,10 +52,14 @@ export function tiltedMass(count: ConditionalCount, logRatio: number): TiltedMas
   };
 }
 
-function mean(mass: Mass): number {
-  let sum = 0;
-  for (let i = 0; i < mass.probability.length; i++) sum += i * mass.probability[i]!;
-  return mass.first + sum;
+/** Mean and variance of one count at this log ratio. */
+export function tiltedMoments(count: ConditionalCount, logRatio: number): { mean: number; variance: number } {
+  const { first, probability } = tiltedMass(count, logRatio);
+  let mean = 0;
+  for (let i = 0; i < probability.length; i++) mean += i * probability[i]!;
+  let variance = 0;
+  for (let i = 0; i < probability.length; i++) variance += (i - mean) ** 2 * probability[i]!;
+  return { mean: first + mean, variance };
 }
 
 /**
@@ -64,7 +68,7 @@ function mean(mass: Mass): number {
  */
 export function logRatioOfMean(counts: ConditionalCount[], target: number): number {
   const excess = (logRatio: number) =>
-    counts.reduce((sum, count) => sum + mean(tiltedMass(count, logRatio)), -target);
+    counts.reduce((sum, count) => sum + tiltedMoments(count, logRatio).mean, -target);
   const atNull = excess(0);
   if (atNull === 0) return 0;
   let [near, far] = [0, atNull > 0 ? -1 : 1];
