@@ -37,11 +37,12 @@ export function joinTables(
 ): { table: ColumnTable; count: JoinCount } {
   assertUnique(right, expect, 'right');
   if (expect.relationship === 'one-to-one') assertUnique(left, expect, 'left');
-  const lost = left.antijoin(right, expect.keys);
-  const unused = right.antijoin(left, expect.keys);
+  const on: [string[], string[]] = [expect.keys, expect.keys];
+  const lost = left.antijoin(right, on);
+  const unused = right.antijoin(left, on);
   if (expect.unmatchedLeft === 'error') assertNone(lost, expect, 'left');
   if (expect.unmatchedRight === 'error') assertNone(unused, expect, 'right');
-  const table = left.join_left(right, expect.keys);
+  const table = left.join_left(right, on);
   const count = {
     name: expect.name,
     relationship: expect.relationship,

@@ -1,0 +1,372 @@
+import { z } from 'zod';
+import { fileReadSchema, problemSchema } from '../ingest/reading.ts';
+import { ABORT_CLASSES, CLEANING_TASKS, CYCLE_KINDS } from '../site/vocabulary.ts';
+import { lookBackSchema } from '../transform/look-back.ts';
+import { requalificationSchema } from '../transform/service/requalification.ts';
+
+/**
+ * The review: everything that a month's report says, as data. `review.json` is exactly this; pages, charts and tables read nothing else.
+ * Dates are operating days as text; `*_at` are instants, ms since 1970; wall times for people are made by the report with the site's clock.
+ */
+
+const count = z.number().int().min(0);
+const date = z.string().describe('Operating day, yyyy-MM-dd');
+const localTime = z.string().describe('Wall time of the site, yyyy-MM-dd HH:mm');
+
+/** A proportion or rate with what it is made of. `low` and `high` are null where nothing was at risk. */
+export const rateSchema = z.strictObject({
+  events: count,
+  of: count.describe('Denominator: test days, production cycles or due tasks'),
+  rate: z.number().nullable(),
+  low: z.number().nullable(),
+  high: z.number().nullable(),
+  method: z.string().describe('Method of the interval'),
+});
+export type Rate = z.infer<typeof rateSchema>;
+
+export const DUE_STATES = ['done', 'done_late', 'missed', 'not_recorded', 'contradicted', 'open'] as const;
+export const dueCountsSchema = z.strictObject({
+  unit: z.string(),
+  task: z.enum(CLEANING_TASKS),
+  due: count,
+  done: count,
+  done_late: count,
+  missed: count,
+  not_recorded: count,
+  contradicted: count,
+  open: count.describe('Due at the end of the period and still within its grace'),
+});
+export type DueCounts = z.infer<typeof dueCountsSchema>;
+
+/** One cell of the cleaning picture: a unit, a task and a day of the month. `idle`: no day of use. `not_due`: in use, nothing due. */
+export const cleaningDaySchema = z.strictObject({
+  unit: z.string(),
+  task: z.enum(CLEANING_TASKS),
+  date,
+  state: z.enum([...DUE_STATES, 'not_due', 'idle']),
+});
+export type CleaningDay = z.infer<typeof cleaningDaySchema>;
+
+export const VERDICTS = ['shown', 'suggested', 'not_shown', 'cannot_tell', 'not_comparable'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+export const EXPOSURES = ['chamber_overdue', 'strainer_missed', 'flush_missed'] as const;
+export type Exposure = (typeof EXPOSURES)[number];
+export const OUTCOMES = ['failed_test', 'cleanliness_abort'] as const;
+export type OutcomeName = (typeof OUTCOMES)[number];
+
+const sideSchema = z.strictObject({
+  days: count.describe('Days at risk'),
+  trials: count.describe('Test days, or production cycles'),
+  events: count.describe('Failed day results, or aborts'),
+});
+
+/** One comparison of days with an exposure and days without, within units and strata. */
+export const comparisonSchema = z.strictObject({
+  id: z.string(),
+  scope: z.enum(['unit', 'fleet']),
+  unit: z.string().nullable(),
+  exposure: z.enum(EXPOSURES),
+  outcome: z.enum(OUTCOMES),
+  exposed: sideSchema,
+  unexposed: sideSchema,
+  days_left_out: z.strictObject({
+    not_at_risk: count.describe('Days of use with no day result, inside an episode or out of service'),
+    exposure_unknown: count,
+    unit_not_comparable: count.describe(
+      'Days of units whose chamber cleanings are mostly reactive (fleet comparisons)',
+    ),
+  }),
+  strata: count.describe('Strata with both sides and at least one event: those that speak'),
+  ratio: z.number().nullable().describe('Odds ratio of a failed day, or ratio of abort rates'),
+  ratio_kind: z.enum(['odds_ratio', 'rate_ratio']),
+  low: z.number().nullable(),
+  high: z.number().nullable().describe('Null also where the data set no upper bound'),
+  method: z.string().describe('Method of ratio and interval'),
+  p: z.number().nullable().describe('Two-sided p of the circular shift test'),
+  shifts: count,
+  p_conditional: z
+    .number()
+    .nullable()
+    .describe('p of the exact or Mantel-Haenszel test, which takes days as independent'),
+  adjusted_p: z.number().nullable().describe('Benjamini-Hochberg over the family of this review'),
+  variance_inflation: z
+    .number()
+    .nullable()
+    .describe('Variance over the shifts divided by that of independent days'),
+  smallest_detectable_ratio: z.number().nullable(),
+  data_needed_factor: z
+    .number()
+    .nullable()
+    .describe(
+      'Times as much record as there is would show the ratio of interest; null where it can’t be said',
+    ),
+  control: z
+    .strictObject({
+      ratio: z.number().nullable(),
+      low: z.number().nullable(),
+      high: z.number().nullable(),
+      p: z.number().nullable(),
+      moved: z.boolean(),
+      exposed: sideSchema,
+      unexposed: sideSchema,
+    })
+    .describe('The same with aborts of unrelated causes, which should not move'),
+  verdict: z.enum(VERDICTS),
+  because: z
+    .array(z.string())
+    .describe(
+      'Codes of the reasons: interval_above_1, adjusted_p, unadjusted_p, control_moved, points_down, power, too_little_data, mostly_reactive, hardly_varies, no_exposure_known',
+    ),
+  verdict_all_records: z
+    .enum(VERDICTS)
+    .nullable()
+    .describe('Verdict in the other reading, contradicted records counted as done (chamber only)'),
+});
+export type Comparison = z.infer<typeof comparisonSchema>;
+
+export const ATTENTION_CODES = [
+  'episode_open',
+  'failed_test',
+  'test_missing',
+  'test_late',
+  'return_incomplete',
+  'requalification_incomplete',
+  'comparison_shown',
+  'comparison_suggested',
+  'chamber_overdue_now',
+  'records_contradicted',
+  'leak_over_limit',
+  'leak_near_limit',
+  'heat_up_out_of_range',
+  'abort_rate_signal',
+  'early_stops',
+  'strainers_missed',
+] as const;
+export type AttentionCode = (typeof ATTENTION_CODES)[number];
+
+/** A reason why a unit needs attention, with its evidence in numbers. The report has the words. */
+export const attentionReasonSchema = z.strictObject({
+  code: z.enum(ATTENTION_CODES),
+  level: z
+    .enum(['act', 'decide', 'look'])
+    .describe('act: before the next load; decide: at the review; look: soon'),
+  numbers: z.record(z.string(), z.union([z.number(), z.string(), z.null()])),
+  comparison: z.string().nullable().describe('Id of the comparison that it rests on'),
+});
+export type AttentionReason = z.infer<typeof attentionReasonSchema>;
+
+const chartPointSchema = z.strictObject({
+  scope: z.string().describe('Unit, or "fleet"'),
+  month: z.string().describe('yyyy-MM'),
+  events: count,
+  of: count,
+  value: z.number().nullable(),
+  centre: z.number().nullable(),
+  lower: z.number().nullable(),
+  upper: z.number().nullable(),
+  baseline: z
+    .boolean()
+    .describe('Whether the point belongs to the stretch from which centre and limits were taken'),
+  signals: z.array(z.string()).describe('Run rules that signal at this point'),
+});
+export type ChartPoint = z.infer<typeof chartPointSchema>;
+
+export const reviewSchema = z.strictObject({
+  format: z.literal('cleaning-evidence review 1'),
+  version: z.string().describe('Version of the program'),
+  organisation: z.string(),
+  period: z.strictObject({
+    month: z.string(),
+    from: date,
+    to: date.describe('Last operating day of the month'),
+    record_from: date.nullable().describe('First operating day in the records'),
+    record_to: date.nullable().describe('Last operating day in the records, up to the end of the month'),
+    newest_event: localTime.nullable(),
+    later_records: count.describe('Records after the month, left out so that the review can be made again'),
+  }),
+  sites: z.array(
+    z.strictObject({ id: z.string(), name: z.string(), zone: z.string(), day_starts: z.string() }),
+  ),
+  files: z.array(fileReadSchema),
+  totals: z.strictObject({
+    files: count,
+    rows: count,
+    records: count,
+    duplicates: count,
+    rejected: count,
+    skipped: count,
+    cells_lost: count,
+  }),
+  problems_by_code: z.array(
+    z.strictObject({
+      source: z.string(),
+      code: z.string(),
+      costs: z.string(),
+      meaning: z.string(),
+      count,
+      examples: z.array(problemSchema).max(3),
+    }),
+  ),
+  unclassified_abort_texts: z.array(z.strictObject({ text: z.string(), count })),
+  joins: z.array(
+    z.strictObject({
+      name: z.string(),
+      relationship: z.string(),
+      left: count,
+      right: count,
+      matched: count,
+      unmatched_left: count,
+      unmatched_right: count,
+    }),
+  ),
+  units: z.array(
+    z.strictObject({
+      unit: z.string(),
+      site: z.string(),
+      name: z.string(),
+      liquids: z.boolean(),
+      first_day: date.nullable(),
+      last_day: date.nullable(),
+      days_of_use: count,
+      days_of_use_in_month: count,
+      eras: z.array(z.strictObject({ from: date, to: date, opened_by: z.string().nullable() })),
+      attention: z.array(attentionReasonSchema),
+      /** Month and whole record side by side. */
+      tests: z.array(
+        z.strictObject({
+          span: z.enum(['month', 'record']),
+          failed_days: rateSchema.describe('Failed day results of all day results'),
+          day_results: count,
+          failures: count,
+          episodes: count.describe('Failure episodes that began in the span'),
+          retests: count,
+          after_repair: count,
+          qualification: count,
+          invalid: count,
+          production_days: count,
+          missing: count,
+          late: count,
+          time_unknown: count,
+        }),
+      ),
+      cycles: z.array(
+        z.strictObject({
+          span: z.enum(['month', 'record']),
+          by_kind: z.record(z.enum(CYCLE_KINDS), count).describe('Cycles that count, by kind'),
+          production: count,
+          aborts: rateSchema.describe('Aborts of production per production cycle'),
+          aborts_by_class: z.partialRecord(z.enum(ABORT_CLASSES), count),
+          test_and_warm_up_aborts: count,
+          purges: count,
+          early_stops: count,
+          open: count.describe('Still running when exported, never seen complete'),
+        }),
+      ),
+      chamber: z.strictObject({
+        interval: z.string().nullable().describe('Interval that the site states, such as "28 calendar_days"'),
+        clock_days: count
+          .nullable()
+          .describe('Calendar days since the last counted chamber cleaning, at the end of the month'),
+        days_past_due: count.nullable(),
+        records: count.describe('Chamber cleaning records in the record'),
+        reactive: count,
+        running: count,
+        hot: count,
+        no_return: count,
+        supported: count,
+        not_judged: count,
+      }),
+      leak: z.strictObject({
+        tests_in_month: count,
+        last: z.number().nullable().describe('kPa/min'),
+        last_at: localTime.nullable(),
+        limit: z.number(),
+        over_limit_in_month: count,
+      }),
+    }),
+  ),
+  attention_order: z.array(z.string()).describe('Units that need attention, most pressing first'),
+  cleaning: z.strictObject({
+    month: z.array(dueCountsSchema),
+    record: z.array(dueCountsSchema),
+    days: z.array(cleaningDaySchema).describe('The month, by unit, task and day'),
+  }),
+  comparisons: z.array(comparisonSchema),
+  family_size: count.describe('Comparisons over which p was adjusted'),
+  charts: z.strictObject({
+    failed_days: z.array(chartPointSchema).describe('Failed day results of day results at risk, by month'),
+    aborts: z
+      .array(chartPointSchema)
+      .describe('Aborts plausibly about cleanliness per production cycle, by month'),
+  }),
+  by_clock: z
+    .array(
+      z.strictObject({
+        scope: z.string().describe('"fleet" or a unit'),
+        from_day: count,
+        to_day: count.nullable().describe('Last day of the class; null for the open one'),
+        failed_days: rateSchema,
+        aborts: rateSchema,
+      }),
+    )
+    .describe('Failures and aborts by calendar days since the last counted chamber cleaning'),
+  contradicted_records: z.array(
+    z.strictObject({
+      unit: z.string(),
+      task: z.string(),
+      time: localTime,
+      in_month: z.boolean(),
+      running: z.boolean(),
+      hot: z.boolean(),
+      idle_hours: z.number().nullable(),
+      file: z.string(),
+      sheet: z.string().nullable(),
+      row: z.number().int(),
+    }),
+  ),
+  incomplete_returns: z.array(
+    z.strictObject({
+      unit: z.string(),
+      cleaned: localTime,
+      in_month: z.boolean(),
+      file: z.string(),
+      sheet: z.string().nullable(),
+      row: z.number().int(),
+    }),
+  ),
+  test_timing: z
+    .array(
+      z.strictObject({
+        unit: z.string(),
+        date,
+        timing: z.enum(['missing', 'late']),
+        test_ended: localTime.nullable(),
+        first_production: localTime,
+      }),
+    )
+    .describe(
+      'Days of the month with production and no test, or a test that ended after the first production cycle started',
+    ),
+  look_backs: z.array(lookBackSchema.extend({ failed: localTime, last_pass: localTime.nullable() })),
+  requalifications: z.array(requalificationSchema.extend({ ended: localTime, in_month: z.boolean() })),
+  early_stops: z
+    .array(
+      z.strictObject({
+        unit: z.string(),
+        start: localTime,
+        minutes: z.number().nullable(),
+        file: z.string(),
+        row: z.number().int(),
+      }),
+    )
+    .describe('Unexplained early stops of the month'),
+  settings: z.array(
+    z.strictObject({
+      name: z.string(),
+      value: z.string(),
+      default: z.string().nullable(),
+      description: z.string(),
+    }),
+  ),
+});
+export type Review = z.infer<typeof reviewSchema>;
