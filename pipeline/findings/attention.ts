@@ -1,0 +1,150 @@
+import { formatDay } from '../site/day.ts';
+import type { UnitHistory } from '../transform/unit-history.ts';
+import type { AttentionCode, AttentionReason, Comparison, Review } from './review-schema.ts';
+
+type Unit = Omit<Review['units'][number], 'attention'>;
+
+/** What the reasons of one unit are found from. */
+export interface AttentionInput {
+  unit: Unit;
+  history: UnitHistory;
+  comparisons: readonly Comparison[];
+  cleaning: Review['cleaning'];
+  incompleteReturns: Review['incomplete_returns'];
+  requalifications: Review['requalifications'];
+  contradicted: Review['contradicted_records'];
+}
+
+/** Share of a leak limit from which a leak rate is near it (common practice, no source). */
+const NEAR_LEAK_LIMIT = 0.8;
+/** Share of missed strainer cleanings in a month from which it is worth a word (our choice). */
+const STRAINERS_MISSED_SHARE = 0.1;
+const LEVEL_ORDER = { act: 0, decide: 1, look: 2 } as const;
+
+/** Why a unit needs attention, most pressing first. Nothing here releases or holds back a load: it points to records for those who decide. */
+export function attentionReasons(input: AttentionInput): AttentionReason[] {
+  const all = [
+    ...failures(input),
+    ...returns(input),
+    ...evidence(input),
+    ...cleaning(input),
+    ...leak(input),
+    ...stops(input),
+  ];
+  return all.toSorted((a, b) => LEVEL_ORDER[a.level] - LEVEL_ORDER[b.level]);
+}
+
+/** Units with a reason, those to act on first, then by how many reasons of each level, then in the order of the units. */
+export function attentionOrder(
+  units: readonly { unit: string; attention: readonly AttentionReason[] }[],
+): string[] {
+  const count = (unit: { attention: readonly AttentionReason[] }, level: string) =>
+    unit.attention.filter((reason) => reason.level === level).length;
+  return units
+    .filter((unit) => unit.attention.length > 0)
+    .toSorted(
+      (a, b) =>
+        count(b, 'act') - count(a, 'act') ||
+        count(b, 'decide') - count(a, 'decide') ||
+        count(b, 'look') - count(a, 'look'),
+    )
+    .map((unit) => unit.unit);
+}
+
+const reason = (
+  code: AttentionCode,
+  level: AttentionReason['level'],
+  numbers: AttentionReason['numbers'],
+  comparison: string | null = null,
+): AttentionReason => ({ code, level, numbers, comparison });
+
+function* failures({ unit, history }: AttentionInput): Generator<AttentionReason> {
+  const open = history.episodes.find((episode) => episode.to === null);
+  if (open)
+    yield reason('episode_open', 'act', { since: formatDay(open.from), failed_days: open.failed_days });
+  const month = unit.tests.find((tests) => tests.span === 'month')!;
+  if (month.failures > 0)
+    yield reason('failed_test', 'decide', {
+      failures: month.failures,
+      day_results: month.day_results,
+      episodes: month.episodes,
+    });
+  if (month.missing > 0)
+    yield reason('test_missing', 'decide', {
+      missing: month.missing,
+      production_days: month.production_days,
+    });
+  if (month.late > 0)
+    yield reason('test_late', 'look', { late: month.late, production_days: month.production_days });
+}
+
+function* returns({ unit, incompleteReturns, requalifications }: AttentionInput): Generator<AttentionReason> {
+  const after = incompleteReturns.filter((row) => row.unit === unit.unit && row.in_month);
+  if (after.length > 0)
+    yield reason('return_incomplete', 'act', { cleanings: after.length, last: after.at(-1)!.cleaned });
+  for (const row of requalifications) {
+    if (row.unit !== unit.unit || !row.in_month || row.state !== 'incomplete') continue;
+    yield reason('requalification_incomplete', 'act', {
+      ended: row.ended,
+      passes: row.passes_in_a_row,
+      wanted: row.wanted,
+    });
+  }
+}
+
+function* evidence({ unit, comparisons }: AttentionInput): Generator<AttentionReason> {
+  for (const comparison of comparisons) {
+    if (comparison.unit !== unit.unit) continue;
+    if (comparison.verdict !== 'shown' && comparison.verdict !== 'suggested') continue;
+    const shown = comparison.verdict === 'shown';
+    yield reason(
+      shown ? 'comparison_shown' : 'comparison_suggested',
+      shown ? 'decide' : 'look',
+      {
+        exposure: comparison.exposure,
+        outcome: comparison.outcome,
+        ratio: comparison.ratio,
+        low: comparison.low,
+        high: comparison.high,
+        p: comparison.p,
+        adjusted_p: comparison.adjusted_p,
+      },
+      comparison.id,
+    );
+  }
+}
+
+function* cleaning({ unit, cleaning, contradicted }: AttentionInput): Generator<AttentionReason> {
+  if ((unit.chamber.days_past_due ?? 0) > 0) {
+    yield reason('chamber_overdue_now', 'decide', {
+      days_past_due: unit.chamber.days_past_due,
+      clock_days: unit.chamber.clock_days,
+      interval: unit.chamber.interval,
+    });
+  }
+  const inMonth = contradicted.filter((row) => row.unit === unit.unit && row.in_month).length;
+  if (inMonth > 0)
+    yield reason('records_contradicted', 'decide', {
+      in_month: inMonth,
+      records: unit.chamber.records,
+      running: unit.chamber.running,
+      hot: unit.chamber.hot,
+    });
+  const strainer = cleaning.month.find((row) => row.unit === unit.unit && row.task === 'drain_strainer');
+  if (strainer && strainer.missed / strainer.due >= STRAINERS_MISSED_SHARE) {
+    yield reason('strainers_missed', 'look', { missed: strainer.missed, due: strainer.due });
+  }
+}
+
+function* leak({ unit }: AttentionInput): Generator<AttentionReason> {
+  const { last, limit, last_at, tests_in_month } = unit.leak;
+  if (last === null || tests_in_month === 0) return;
+  if (last > limit) yield reason('leak_over_limit', 'act', { last, limit, at: last_at });
+  else if (last >= NEAR_LEAK_LIMIT * limit)
+    yield reason('leak_near_limit', 'look', { last, limit, at: last_at });
+}
+
+function* stops({ unit }: AttentionInput): Generator<AttentionReason> {
+  const month = unit.cycles.find((cycles) => cycles.span === 'month')!;
+  if (month.early_stops > 0) yield reason('early_stops', 'look', { early_stops: month.early_stops });
+}

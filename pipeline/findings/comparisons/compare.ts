@@ -1,0 +1,127 @@
+import type { Rules } from '../../site/rules.ts';
+import { circularShiftTest, type ShiftDesign } from '../../statistics/permutation/circular-shift-test.ts';
+import { dataNeededForRatio } from '../../statistics/stratified/data-needed-for-ratio.ts';
+import { detectableRatio } from '../../statistics/stratified/detectable-ratio.ts';
+import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import type { Comparison, Exposure, OutcomeName } from '../review-schema.ts';
+import type { Reading } from './exposure.ts';
+import { type CountedOutcome, type Stratum, stratify, sumSide } from './strata.ts';
+import { stratifiedRatio } from './stratified-ratio.ts';
+
+/** What is compared: a set of panel rows, of one unit or of the fleet. */
+export interface Question {
+  scope: 'unit' | 'fleet';
+  unit: string | null;
+  exposure: Exposure;
+  outcome: OutcomeName;
+  reading: Reading;
+  rows: readonly UnitDay[];
+  unitNotComparableDays: number;
+}
+
+/** A comparison before p is adjusted and the verdict given. */
+export type Measured = Omit<Comparison, 'adjusted_p' | 'verdict' | 'because' | 'verdict_all_records'>;
+
+/**
+ * Measures one comparison: counts, ratio, interval, shift test, power, and the control outcome on the same days.
+ *
+ * Each stratum's exposure is shifted by itself against its events. That keeps every stratum's margins as they are, so that test and ratio
+ * condition on the same things, and it leaves more arrangements than shifting whole eras.
+ */
+export function compare(question: Question, rules: Rules['comparison']): Measured {
+  const { scope, unit, exposure, outcome, reading, rows } = question;
+  const main = measure(rows, exposure, outcome, reading, scope, rules);
+  const control = measure(rows, exposure, 'unrelated_abort', reading, scope, rules);
+  const inflation = Math.max(1, main.varianceInflation ?? 1);
+  const power = powerOf(main.stratified.strata, outcome, inflation, rules);
+  return {
+    id: `${unit ?? 'fleet'}/${exposure}/${outcome}`,
+    scope,
+    unit,
+    exposure,
+    outcome,
+    exposed: main.exposed,
+    unexposed: main.unexposed,
+    days_left_out: {
+      not_at_risk: main.stratified.notAtRisk,
+      exposure_unknown: main.stratified.exposureUnknown,
+      unit_not_comparable: question.unitNotComparableDays,
+    },
+    strata: main.stratified.strata.filter(speaks).length,
+    ratio: finite(main.ratio.ratio),
+    ratio_kind: main.ratio.kind,
+    low: main.ratio.low,
+    high: finite(main.ratio.high),
+    method: main.ratio.method,
+    p: main.p,
+    shifts: main.shifts,
+    p_conditional: main.ratio.p,
+    variance_inflation: main.varianceInflation,
+    smallest_detectable_ratio: power.smallest,
+    data_needed_factor: power.growth,
+    control: {
+      ratio: finite(control.ratio.ratio),
+      low: control.ratio.low,
+      high: finite(control.ratio.high),
+      p: control.p,
+      moved: control.p !== null && control.p <= rules.alpha,
+      exposed: control.exposed,
+      unexposed: control.unexposed,
+    },
+  };
+}
+
+function measure(
+  rows: readonly UnitDay[],
+  exposure: Exposure,
+  outcome: CountedOutcome,
+  reading: Reading,
+  scope: 'unit' | 'fleet',
+  rules: Rules['comparison'],
+) {
+  const stratified = stratify(rows, exposure, outcome, reading);
+  const { strata } = stratified;
+  const shift = circularShiftTest(
+    strata.map((stratum) => stratum.series),
+    { design: designOf(outcome), maxShifts: rules.shifts, seed: rules.seed },
+  );
+  return {
+    stratified,
+    exposed: sumSide(strata, 'exposed'),
+    unexposed: sumSide(strata, 'unexposed'),
+    ratio: stratifiedRatio(strata, outcome, scope, rules.level),
+    p: shift.computable ? shift.pValue : null,
+    shifts: shift.computable ? shift.shifts : 0,
+    varianceInflation: shift.computable ? shift.varianceInflation : null,
+  };
+}
+
+function powerOf(
+  strata: readonly Stratum[],
+  outcome: OutcomeName,
+  varianceInflation: number,
+  rules: Rules['comparison'],
+) {
+  const margins = strata.map(({ exposed, unexposed }) => ({
+    exposed: exposed.trials,
+    unexposed: unexposed.trials,
+    events: exposed.events + unexposed.events,
+  }));
+  const options = { design: designOf(outcome), alpha: rules.alpha, power: rules.power, varianceInflation };
+  const smallest = detectableRatio(margins, options);
+  const needed = dataNeededForRatio(margins, rules.ratio_of_interest, options);
+  return {
+    smallest: smallest.computable ? smallest.ratio : null,
+    growth: needed.computable ? needed.growth : null,
+  };
+}
+
+const designOf = (outcome: CountedOutcome): ShiftDesign =>
+  outcome === 'failed_test' ? 'events-of-trials' : 'events-over-time';
+
+const speaks = ({ exposed, unexposed }: Stratum): boolean =>
+  exposed.trials > 0 && unexposed.trials > 0 && exposed.events + unexposed.events > 0;
+
+/** Ratios and bounds without end are null in the data: JSON has no Infinity. */
+const finite = (value: number | null): number | null =>
+  value !== null && Number.isFinite(value) ? value : null;

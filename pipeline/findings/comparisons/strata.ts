@@ -1,0 +1,84 @@
+import type { ShiftSegment } from '../../statistics/permutation/circular-shift-test.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import type { Exposure, OutcomeName } from '../review-schema.ts';
+import { exposureOf, type Reading } from './exposure.ts';
+
+export type CountedOutcome = OutcomeName | 'unrelated_abort';
+
+export interface Side {
+  days: number;
+  trials: number;
+  events: number;
+}
+
+/** One unit's days at risk in one stratum, with known exposure: counts of both sides, and the series in order of day for the shift test. */
+export interface Stratum {
+  exposed: Side;
+  unexposed: Side;
+  series: ShiftSegment;
+}
+
+/** The strata of a set of panel rows, and the days that were left out and why. */
+export interface Stratified {
+  strata: Stratum[];
+  notAtRisk: number;
+  exposureUnknown: number;
+}
+
+/** Events and chances of a day: 1 test, or its production cycles. */
+function countsOf(row: UnitDay, outcome: CountedOutcome): { events: number; trials: number } {
+  if (outcome === 'failed_test') return { events: row.failed ?? 0, trials: 1 };
+  const events = outcome === 'cleanliness_abort' ? row.cleanliness_aborts : row.unrelated_aborts;
+  return { events, trials: row.production_cycles };
+}
+
+/**
+ * Sorts days at risk into strata (unit, era, part of the era of about half a year). Only days at risk enter, whatever the outcome.
+ *
+ * @param rows panel rows in order of unit and day
+ */
+export function stratify(
+  rows: readonly UnitDay[],
+  exposure: Exposure,
+  outcome: CountedOutcome,
+  reading: Reading,
+): Stratified {
+  const atRisk = rows.filter((row) => row.at_risk === 1);
+  const known = atRisk.filter((row) => exposureOf(row, exposure, reading) !== null);
+  const groups = groupBy(known, (row) => `${row.unit}\u0000${row.era}\u0000${row.stratum}`);
+  const strata = [...groups.values()].map((group): Stratum => {
+    const exposed = { days: 0, trials: 0, events: 0 };
+    const unexposed = { days: 0, trials: 0, events: 0 };
+    const series = {
+      exposure: new Uint8Array(group.length),
+      events: new Uint32Array(group.length),
+      trials: new Uint32Array(group.length),
+      stratum: new Uint8Array(group.length),
+    };
+    for (const [index, row] of group.entries()) {
+      const { events, trials } = countsOf(row, outcome);
+      const held = exposureOf(row, exposure, reading)!;
+      const side = held === 1 ? exposed : unexposed;
+      side.days += 1;
+      side.trials += trials;
+      side.events += events;
+      series.exposure[index] = held;
+      series.events[index] = events;
+      series.trials[index] = trials;
+    }
+    return { exposed, unexposed, series };
+  });
+  return { strata, notAtRisk: rows.length - atRisk.length, exposureUnknown: atRisk.length - known.length };
+}
+
+/** One side summed over strata. */
+export function sumSide(strata: readonly Stratum[], side: 'exposed' | 'unexposed'): Side {
+  const total = { days: 0, trials: 0, events: 0 };
+  for (const stratum of strata) {
+    total.days += stratum[side].days;
+    total.trials += stratum[side].trials;
+    total.events += stratum[side].events;
+  }
+  return total;
+}

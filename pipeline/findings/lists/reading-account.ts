@@ -1,0 +1,37 @@
+import { PROBLEM_CODES, type Reading } from '../../ingest/reading.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { Review } from '../review-schema.ts';
+
+/** Sums of a reading over its files. */
+export function readingTotals(reading: Reading): Review['totals'] {
+  const sum = (field: 'rows' | 'records' | 'duplicates' | 'rejected' | 'skipped' | 'cells_lost') =>
+    reading.files.reduce((total, file) => total + file[field], 0);
+  return {
+    files: new Set(reading.files.map((file) => file.file)).size,
+    rows: sum('rows'),
+    records: sum('records'),
+    duplicates: sum('duplicates'),
+    rejected: sum('rejected'),
+    skipped: sum('skipped'),
+    cells_lost: sum('cells_lost'),
+  };
+}
+
+/** Problems by source and code, with up to three examples each. */
+export function problemsByCode(reading: Reading): Review['problems_by_code'] {
+  const groups = groupBy(
+    reading.problems,
+    (problem) => `${problem.source}\u0000${problem.code}\u0000${problem.costs}`,
+  );
+  return [...groups.values()].map((problems) => {
+    const { source, code, costs } = problems[0]!;
+    return {
+      source,
+      code,
+      costs,
+      meaning: PROBLEM_CODES[code],
+      count: problems.length,
+      examples: problems.slice(0, 3),
+    };
+  });
+}

@@ -1,0 +1,125 @@
+import { type Day, formatDay } from '../../site/day.ts';
+import type { Rules } from '../../site/rules.ts';
+import { formatWall } from '../../site/wall-clock.ts';
+import { isProduction } from '../../transform/cycles/class-cycles.ts';
+import { lookBacks } from '../../transform/look-back.ts';
+import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import { requalifications } from '../../transform/service/requalification.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { Review } from '../review-schema.ts';
+
+/** The lists of single records that a review prints. Each takes histories and the month as operating days. */
+type Lister<K extends keyof Review> = (histories: readonly UnitHistory[], from: Day, until: Day) => Review[K];
+
+/** Chamber cleaning records that the cycle log contradicts, over the whole record. */
+export const contradictedRecords: Lister<'contradicted_records'> = (histories, from) =>
+  histories.flatMap((history) =>
+    history.cleanings
+      .filter((cleaning) => cleaning.contradicted)
+      .map((cleaning) => ({
+        unit: history.unit,
+        task: cleaning.task,
+        time: formatWall(history.clock.wallOf(cleaning.time)),
+        in_month: cleaning.day >= from,
+        running: cleaning.support!.running,
+        hot: cleaning.support!.hot,
+        idle_hours: cleaning.support!.idle_hours,
+        file: cleaning.origin.file,
+        sheet: cleaning.origin.sheet,
+        row: cleaning.origin.row,
+      })),
+  );
+
+/** Chamber cleanings after which production came before a warm-up and a passing air-removal test. */
+export const incompleteReturns: Lister<'incomplete_returns'> = (histories, from) =>
+  histories.flatMap((history) =>
+    history.cleanings
+      .filter((cleaning) => cleaning.support?.no_return)
+      .map((cleaning) => ({
+        unit: history.unit,
+        cleaned: formatWall(history.clock.wallOf(cleaning.time)),
+        in_month: cleaning.day >= from,
+        file: cleaning.origin.file,
+        sheet: cleaning.origin.sheet,
+        row: cleaning.origin.row,
+      })),
+  );
+
+/** Days of the month whose test is missing or late. */
+export function testTimingList(
+  histories: readonly UnitHistory[],
+  panel: readonly UnitDay[],
+  from: Day,
+): Review['test_timing'] {
+  const historyOf = new Map(histories.map((history) => [history.unit, history]));
+  return panel
+    .filter((row) => row.day >= from && (row.test_timing === 'missing' || row.test_timing === 'late'))
+    .map((row) => {
+      const history = historyOf.get(row.unit)!;
+      const wall = (at: number) => formatWall(history.clock.wallOf(at));
+      const production = history.cycles.find((cycle) => cycle.day === row.day && isProduction(cycle))!;
+      const ended =
+        history.tests.find((test) => test.day === row.day && test.role !== 'invalid')?.ended_at ?? null;
+      return {
+        unit: row.unit,
+        date: formatDay(row.day),
+        timing: row.test_timing as 'missing' | 'late',
+        test_ended: ended === null ? null : wall(ended),
+        first_production: wall(production.start),
+      };
+    });
+}
+
+/** Look-back lists of the month's failed tests. */
+export const lookBackLists: Lister<'look_backs'> = (histories, from, until) =>
+  histories.flatMap((history) =>
+    lookBacks(history, from, until).map((list) => ({
+      ...list,
+      failed: formatWall(history.clock.wallOf(list.failed_at)),
+      last_pass: list.last_pass_at === null ? null : formatWall(history.clock.wallOf(list.last_pass_at)),
+    })),
+  );
+
+/** Returns to service after major service, over the whole record. */
+export function requalificationList(
+  histories: readonly UnitHistory[],
+  from: Day,
+  rules: Rules,
+): Review['requalifications'] {
+  return histories.flatMap((history) =>
+    requalifications(history, history.cycles, history.tests, rules.requalification_tests).map((of) => ({
+      ...of,
+      ended: formatWall(history.clock.wallOf(of.ended_at)),
+      in_month: of.day >= from,
+    })),
+  );
+}
+
+/** Unexplained early stops of the month: each may be a cleaning that nobody recorded. */
+export const earlyStops: Lister<'early_stops'> = (histories, from) =>
+  histories.flatMap((history) =>
+    history.cycles
+      .filter((cycle) => cycle.standing === 'early_stop' && cycle.day >= from)
+      .map((cycle) => ({
+        unit: history.unit,
+        start: formatWall(history.clock.wallOf(cycle.start)),
+        minutes: cycle.end === undefined ? null : (cycle.end - cycle.start) / 60_000,
+        file: cycle.origin.file,
+        row: cycle.origin.row,
+      })),
+  );
+
+/** Abort texts that no row of the site's table matches, most frequent first. */
+export function unclassifiedTexts(histories: readonly UnitHistory[]): Review['unclassified_abort_texts'] {
+  const counts = new Map<string, number>();
+  for (const history of histories) {
+    for (const cycle of history.cycles) {
+      if (cycle.abort_class !== 'unclassified') continue;
+      const text = cycle.abort_text ?? '';
+      counts.set(text, (counts.get(text) ?? 0) + 1);
+    }
+  }
+  return [...counts]
+    .map(([text, count]) => ({ text, count }))
+    .sort((a, b) => b.count - a.count || (a.text < b.text ? -1 : 1));
+}
