@@ -1,0 +1,70 @@
+import { problemsByCode, readingTotals } from '../findings/lists/reading-account.ts';
+import type { Reading } from '../ingest/reading.ts';
+import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT } from './command.ts';
+import { readInputs } from './read-inputs.ts';
+
+/** Reads everything and prints what was read, duplicated, rejected and why. Writes nothing else. */
+export const checkCommand: Command = {
+  definition: {
+    meta: {
+      name: 'check',
+      description: 'Read everything; print what was read, duplicated, rejected and why. Writes no file.',
+    },
+    args: { folder: FOLDER_ARGUMENT, site: SITE_ARGUMENT, json: JSON_ARGUMENT },
+  },
+  run: async (values, terminal) => {
+    const { reading } = await readInputs(values, terminal);
+    const answer = {
+      totals: readingTotals(reading),
+      files: reading.files,
+      problems: problemsByCode(reading),
+    };
+    terminal.print(values.json ? JSON.stringify(answer, null, 2) : describe(reading));
+    return undefined;
+  },
+};
+
+function describe(reading: Reading): string {
+  const totals = readingTotals(reading);
+  const files = reading.files.map((file) => {
+    const name = file.sheet === null ? file.file : `${file.file} (sheet ${file.sheet})`;
+    return `${name}: ${sumLine(file)}`;
+  });
+  const problems = problemsByCode(reading).flatMap(({ source, code, costs, meaning, count, examples }) => [
+    `${count} x ${code} in ${source}, ${COSTS[costs]}: ${meaning}`,
+    ...examples.map((problem) => {
+      const place = [
+        problem.file,
+        problem.sheet && `sheet ${problem.sheet}`,
+        problem.row && `row ${problem.row}`,
+        problem.column && `column ${problem.column}`,
+      ];
+      const found = problem.value === null ? '' : `, found "${problem.value}"`;
+      return `    ${place.filter(Boolean).join(', ')}: ${problem.expected}${found}`;
+    }),
+  ]);
+  return [
+    `Read ${totals.files} files: ${sumLine(totals)}`,
+    '',
+    ...files,
+    '',
+    problems.length === 0 ? 'No problems.' : 'Problems, with up to three examples each:',
+    ...problems,
+  ].join('\n');
+}
+
+const COSTS: Record<string, string> = {
+  file: 'costs the file',
+  row: 'costs the row',
+  cell: 'costs the cell',
+};
+
+const sumLine = (of: {
+  rows: number;
+  records: number;
+  duplicates: number;
+  rejected: number;
+  skipped: number;
+  cells_lost: number;
+}): string =>
+  `${of.rows} rows = ${of.records} records + ${of.duplicates} duplicates + ${of.rejected} rejected + ${of.skipped} skipped; ${of.cells_lost} cells lost`;

@@ -1,0 +1,33 @@
+import type { ArgsDef, CommandDef } from 'citty';
+import type { Terminal } from './terminal.ts';
+
+/** Values of a command's arguments, by name. */
+export type Values = Readonly<Record<string, string | boolean | undefined>>;
+
+/** A command: its definition, from which help and parsing come, and what it does. `run` gives the exit code where it is not 0. */
+export interface Command {
+  definition: CommandDef<ArgsDef>;
+  run(values: Values, terminal: Terminal): Promise<number | undefined>;
+}
+
+/** Wrong usage: exit code 2. */
+export class UsageError extends Error {
+  override readonly name = 'UsageError';
+}
+
+export const FOLDER_ARGUMENT = {
+  type: 'positional',
+  description: 'Folder with the exports; file patterns of the site file start here',
+  default: '.',
+} as const;
+
+export const SITE_ARGUMENT = {
+  type: 'string',
+  valueHint: 'FILE',
+  description: 'Site file; left out: site.yaml in the folder',
+} as const;
+
+export const JSON_ARGUMENT = {
+  type: 'boolean',
+  description: 'Print the answer as JSON, for programs',
+} as const;

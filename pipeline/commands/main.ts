@@ -1,0 +1,95 @@
+import { type ArgsDef, parseArgs, renderUsage } from 'citty';
+import { UserError } from '../user-error.ts';
+import { VERSION } from '../version.ts';
+import { checkCommand } from './check.ts';
+import { type Command, UsageError, type Values } from './command.ts';
+import { reviewCommand } from './review.ts';
+import { processTerminal, type Terminal } from './terminal.ts';
+
+const COMMANDS: Record<string, Command> = { review: reviewCommand, check: checkCommand };
+
+const PROGRAM = {
+  meta: {
+    name: 'cleaning-evidence',
+    version: VERSION,
+    description:
+      'Turns the records of steam sterilizers into a monthly review: was cleaning done, do failures rise after missed cleanings, which unit needs attention. It never releases a load.',
+  },
+  subCommands: Object.fromEntries(
+    Object.entries(COMMANDS).map(([name, command]) => [name, command.definition]),
+  ),
+};
+
+/** Runs the program with its arguments. Exit codes: 0 done, 1 the user must act, 2 wrong usage; a bug keeps its stack. */
+export async function main(argv: readonly string[], terminal: Terminal = processTerminal()): Promise<void> {
+  process.exitCode = await run(argv, terminal);
+}
+
+/** The program as a function: arguments in, exit code out. */
+export async function run(argv: readonly string[], terminal: Terminal): Promise<number> {
+  try {
+    const [name, ...rest] = argv;
+    if (name === '--version') {
+      terminal.print(VERSION);
+      return 0;
+    }
+    if (name === undefined || name === '--help' || name === '-h') {
+      terminal.print(plain(await renderUsage(PROGRAM)));
+      return name === undefined ? 2 : 0;
+    }
+    const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+    if (!command)
+      throw new UsageError(`The command must be one of ${Object.keys(COMMANDS).join(', ')}, found "${name}"`);
+    if (rest.includes('--help') || rest.includes('-h')) {
+      terminal.print(plain(await renderUsage(command.definition, PROGRAM)));
+      return 0;
+    }
+    return (await command.run(valuesOf(command.definition.args as ArgsDef, rest), terminal)) ?? 0;
+  } catch (error) {
+    terminal.progressDone();
+    if (error instanceof UsageError) {
+      terminal.printError(`${error.message}\nSee cleaning-evidence --help.`);
+      return 2;
+    }
+    if (error instanceof UserError) {
+      terminal.printError(error.hint ? `${error.message}\n${error.hint}` : error.message);
+      return 1;
+    }
+    throw error;
+  }
+}
+
+/** Parses arguments strictly: an option that the command does not have is wrong usage, not ignored. */
+function valuesOf(definitions: ArgsDef, argv: string[]): Values {
+  for (const word of argv) {
+    const option = /^--([^=]+)/.exec(word)?.[1] ?? /^-(.+)/.exec(word)?.[1];
+    if (
+      option !== undefined &&
+      (!Object.hasOwn(definitions, option) || definitions[option]!.type === 'positional')
+    ) {
+      throw new UsageError(`The option must be one of ${optionNames(definitions)}, found "${word}"`);
+    }
+  }
+  const parsed = parseArgs(argv, definitions);
+  const positionals = Object.values(definitions).filter(
+    (definition) => definition.type === 'positional',
+  ).length;
+  if (parsed._.length > positionals)
+    throw new UsageError(`There is one argument too many: "${parsed._.at(-1)}"`);
+  for (const [name, definition] of Object.entries(definitions)) {
+    if (definition.type === 'string' && argv.some((word) => word === `--${name}`) && parsed[name] === '') {
+      throw new UsageError(`--${name} must be followed by a value`);
+    }
+  }
+  return parsed as unknown as Values;
+}
+
+const optionNames = (definitions: ArgsDef): string =>
+  Object.entries(definitions)
+    .flatMap(([name, definition]) => (definition.type === 'positional' ? [] : [`--${name}`]))
+    .join(', ');
+
+/** Help without terminal codes: the same text in a file, a pipe and a terminal. */
+const plain = (text: string): string =>
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the terminal codes to take out
+  text.replace(/\u001b\[[0-9;]*m/g, '').replaceAll('`', '');

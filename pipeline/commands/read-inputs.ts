@@ -1,0 +1,53 @@
+import { readFile, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import { readExports } from '../ingest/read-exports.ts';
+import type { Reading } from '../ingest/reading.ts';
+import { readSiteFile } from '../site/read-site-file.ts';
+import type { Site } from '../site/site.ts';
+import { UserError } from '../user-error.ts';
+import type { Values } from './command.ts';
+import type { Terminal } from './terminal.ts';
+
+/** Reads the site file and all exports, for the commands that start with them. */
+export async function readInputs(
+  values: Values,
+  terminal: Terminal,
+): Promise<{ site: Site; reading: Reading }> {
+  const folder = String(values.folder);
+  const file = values.site === undefined ? join(folder, 'site.yaml') : String(values.site);
+  const isFolder = await stat(folder).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+  if (!isFolder)
+    throw new UserError(
+      'no_folder',
+      `${folder}: must be a folder with exports, found ${(await exists(folder)) ? 'a file' : 'nothing'}`,
+    );
+  const text = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {
+    throw new UserError(
+      'no_site_file',
+      `${file}: must be a site file that can be read (${error.code})`,
+      'The smallest one is: sites: [{ zone: Europe/Berlin }]',
+    );
+  });
+  const site = readSiteFile(text, file);
+  const reading = await readExports(site, folder, { onProgress: (line) => terminal.progress(line) });
+  terminal.progressDone();
+  if (reading.files.every((of) => of.records === 0)) {
+    const found = reading.problems[0];
+    const first = found ? `; the first problem: ${found.file || found.source}: ${found.expected}` : '';
+    throw new UserError(
+      'no_usable_file',
+      `${folder}: must hold at least one file that a source of ${file} can read, found none${first}`,
+      'The command check lists every file and problem.',
+    );
+  }
+  return { site, reading };
+}
+
+const exists = (path: string): Promise<boolean> =>
+  stat(path).then(
+    () => true,
+    () => false,
+  );

@@ -1,0 +1,37 @@
+/** What a command may do to the outside: print, show progress, end. Tests pass their own. */
+export interface Terminal {
+  print(text: string): void;
+  printError(text: string): void;
+  /** Shows what is going on, where someone watches and the work takes over a second; nothing otherwise. */
+  progress(text: string): void;
+  /** Takes the line of progress away. */
+  progressDone(): void;
+}
+
+/** The terminal of the process. Colours are never printed, so NO_COLOR is obeyed by nature; progress goes to stderr, only where that is a terminal. */
+export function processTerminal(): Terminal {
+  const watched = process.stderr.isTTY === true;
+  const began = performance.now();
+  let shown = false;
+  const clear = () => {
+    if (shown) process.stderr.write('\r\u001b[K');
+    shown = false;
+  };
+  return {
+    print: (text) => {
+      clear();
+      process.stdout.write(`${text}\n`);
+    },
+    printError: (text) => {
+      clear();
+      process.stderr.write(`${text}\n`);
+    },
+    progress: (text) => {
+      if (!watched || performance.now() - began < 1000) return;
+      clear();
+      process.stderr.write(text.slice(0, (process.stderr.columns ?? 80) - 1));
+      shown = true;
+    },
+    progressDone: clear,
+  };
+}
