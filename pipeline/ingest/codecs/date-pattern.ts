@@ -1,0 +1,239 @@
+import { dayOfDate } from '../../site/day.ts';
+import { UserError } from '../../user-error.ts';
+import { monthOfName } from './month-names.ts';
+
+/** A time as it is written: on the wall clock, or (with `offsetMinutes`) absolutely. */
+export interface WrittenTime {
+  /** Wall time as if it were UTC, ms. */
+  wallMs: number;
+  /** The text gives a date and no time. */
+  dayOnly: boolean;
+  offsetMinutes: number | undefined;
+}
+
+const DEFAULT_PATTERN = 'yyyy-MM-dd HH:mm:ss';
+const TOKENS = /yyyy|yy|MMM|MM|M|dd|d|HH|H|hh|h|mm|ss|SSS|a|'(?:[^']|'')*'|[\s\S]/gu;
+
+const SOURCES: Readonly<Record<string, string>> = {
+  yyyy: '(\\d{4})',
+  yy: '(\\d{2})',
+  MMM: '(\\p{L}+\\.?)',
+  MM: '(\\d{2})',
+  M: '(\\d{1,2})',
+  dd: '(\\d{2})',
+  d: '(\\d{1,2})',
+  HH: '(\\d{2})',
+  H: '(\\d{1,2})',
+  hh: '(\\d{2})',
+  h: '(\\d{1,2})',
+  mm: '(\\d{2})',
+  ss: '(\\d{2})',
+  SSS: '(\\d{1,9})',
+  a: '([ap]\\.?\\s?m\\.?)',
+};
+const TIME_TOKENS = new Set(['HH', 'H', 'hh', 'h', 'mm', 'ss', 'SSS', 'a']);
+
+interface Variant {
+  expression: RegExp;
+  tokens: string[];
+}
+
+/**
+ * Compiles a date pattern to a reader of texts, which answers undefined where the text doesn't fit the pattern or isn't on the calendar.
+ *
+ * Tokens: yyyy, yy (69 to 99 are 1969 to 1999, as POSIX strptime has it), MM, M, MMM (month by name: English, German, French, Spanish), dd, d,
+ * HH, H, hh, h (with a), mm, ss, SSS, a. Text between single quotes and all other characters stand for themselves; a blank stands for any run of
+ * blanks. A text may leave out the fraction, the seconds with it, or the time of day. 24:00 is the end of the day (ISO 8601).
+ * The default pattern also reads ISO 8601 with "T", a fraction of seconds and an offset.
+ *
+ * @throws UserError `date_pattern` where the pattern can't give a date
+ */
+export function datePattern(pattern: string): (text: string) => WrittenTime | undefined {
+  if (pattern === DEFAULT_PATTERN) return readIso;
+  const tokens = pattern.match(TOKENS) ?? [];
+  check(pattern, tokens);
+  const variants = variantsOf(tokens).map(compile);
+  return (text) => {
+    for (const variant of variants) {
+      const match = variant.expression.exec(text);
+      if (match) return partsOf(variant.tokens, match);
+    }
+    return undefined;
+  };
+}
+
+function check(pattern: string, tokens: readonly string[]): void {
+  const count = (...names: string[]) => tokens.filter((token) => names.includes(token)).length;
+  const fault =
+    count('yyyy', 'yy') !== 1
+      ? 'must hold the year once (yyyy or yy)'
+      : count('MMM', 'MM', 'M') !== 1
+        ? 'must hold the month once (MM, M or MMM; mm are minutes)'
+        : count('dd', 'd') !== 1
+          ? 'must hold the day once (dd or d)'
+          : count('HH', 'H', 'hh', 'h') > 1 || count('mm') > 1 || count('ss') > 1 || count('SSS') > 1
+            ? 'must hold hour, minute and second at most once'
+            : count('hh', 'h') !== count('a')
+              ? 'must hold "a" (AM or PM) with hh or h, and only with them'
+              : count('mm', 'ss', 'SSS') > 0 && count('HH', 'H', 'hh', 'h') === 0
+                ? 'must hold the hour where it holds minutes'
+                : undefined;
+  if (fault) throw new UserError('date_pattern', `date pattern "${pattern}" ${fault}`);
+}
+
+/** The pattern itself, and what is left of it without fraction, without seconds, without time of day. */
+function variantsOf(tokens: readonly string[]): (readonly string[])[] {
+  const noFraction = without(tokens, ['SSS']);
+  const noSeconds = without(noFraction, ['ss']);
+  const all = [tokens, noFraction, noSeconds, withoutTime(tokens)];
+  return all.filter((variant, index) => all.findIndex((other) => other.join() === variant.join()) === index);
+}
+
+const isToken = (token: string): boolean => Object.hasOwn(SOURCES, token);
+
+/** Takes tokens out, each with the characters straight before it. */
+function without(tokens: readonly string[], names: readonly string[]): string[] {
+  const left: string[] = [];
+  for (const token of tokens) {
+    if (!names.includes(token)) left.push(token);
+    else while (left.length > 0 && !isToken(left.at(-1)!)) left.pop();
+  }
+  return left;
+}
+
+/** Takes the time of day out, with the characters that tie it to the date. */
+function withoutTime(tokens: readonly string[]): readonly string[] {
+  const first = tokens.findIndex((token) => TIME_TOKENS.has(token));
+  if (first < 0) return tokens;
+  const last = tokens.findLastIndex((token) => TIME_TOKENS.has(token));
+  if (tokens.slice(first, last).some((token) => isToken(token) && !TIME_TOKENS.has(token))) return tokens;
+  const before = tokens.slice(0, first);
+  const after = tokens.slice(last + 1);
+  if (!after.some(isToken)) {
+    while (before.length > 0 && !isToken(before.at(-1)!)) before.pop();
+    return before;
+  }
+  if (!before.some(isToken)) return after.slice(after.findIndex(isToken));
+  return [...before, ...after];
+}
+
+function compile(tokens: readonly string[]): Variant {
+  const source = tokens.map((token) => SOURCES[token] ?? literalSource(token)).join('');
+  return {
+    expression: new RegExp(`^${source.replace(/(\\s\+)+/g, '\\s+')}$`, 'iu'),
+    tokens: tokens.filter(isToken),
+  };
+}
+
+function literalSource(token: string): string {
+  const quoted = token.length > 1 && token.startsWith("'");
+  const text = quoted ? token.slice(1, -1).replaceAll("''", "'") || "'" : token;
+  return text.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&').replace(/\s+/g, '\\s+');
+}
+
+function partsOf(tokens: readonly string[], match: RegExpExecArray): WrittenTime | undefined {
+  let year = 0;
+  let month = 0;
+  let date = 0;
+  let hour: number | undefined;
+  let minute = 0;
+  let second = 0;
+  let ms = 0;
+  let half: 'a' | 'p' | undefined;
+  for (let index = 0; index < tokens.length; index++) {
+    const text = match[index + 1]!;
+    switch (tokens[index]) {
+      case 'yyyy':
+        year = Number(text);
+        break;
+      case 'yy':
+        year = Number(text) + (Number(text) < 69 ? 2000 : 1900);
+        break;
+      case 'MMM':
+        month = monthOfName(text) ?? 0;
+        break;
+      case 'MM':
+      case 'M':
+        month = Number(text);
+        break;
+      case 'dd':
+      case 'd':
+        date = Number(text);
+        break;
+      case 'mm':
+        minute = Number(text);
+        break;
+      case 'ss':
+        second = Number(text);
+        break;
+      case 'SSS':
+        ms = fraction(text);
+        break;
+      case 'a':
+        half = text.toLowerCase().startsWith('p') ? 'p' : 'a';
+        break;
+      default:
+        hour = Number(text);
+    }
+  }
+  if (half !== undefined && hour !== undefined) {
+    if (hour < 1 || hour > 12) return undefined;
+    hour = (hour % 12) + (half === 'p' ? 12 : 0);
+  }
+  return written(year, month, date, hour, minute, second, ms, undefined);
+}
+
+const ISO =
+  /^(\d{4})-(\d\d)-(\d\d)(?:(?:T|\s+)(\d\d):(\d\d)(?::(\d\d)(?:[.,](\d{1,9}))?)?\s?(Z|[+-]\d\d(?::?\d\d)?)?)?$/i;
+
+function readIso(text: string): WrittenTime | undefined {
+  const match = ISO.exec(text);
+  if (!match) return undefined;
+  const [, year, month, date, hour, minute, second, part, zone] = match;
+  return written(
+    Number(year),
+    Number(month),
+    Number(date),
+    hour === undefined ? undefined : Number(hour),
+    minute === undefined ? 0 : Number(minute),
+    second === undefined ? 0 : Number(second),
+    part === undefined ? 0 : fraction(part),
+    zone === undefined ? undefined : offsetOf(zone),
+  );
+}
+
+/** Whole milliseconds of a decimal fraction of a second; finer digits are cut. */
+const fraction = (digits: string): number => Number(digits.padEnd(3, '0').slice(0, 3));
+
+function offsetOf(text: string): number {
+  if (text.length === 1) return 0;
+  const digits = text.slice(1).replace(':', '').padEnd(4, '0');
+  const minutes = Number(digits.slice(0, 2)) * 60 + Number(digits.slice(2));
+  return text[0] === '-' ? -minutes : minutes;
+}
+
+const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
+function written(
+  year: number,
+  month: number,
+  date: number,
+  hour: number | undefined,
+  minute: number,
+  second: number,
+  ms: number,
+  offsetMinutes: number | undefined,
+): WrittenTime | undefined {
+  if (month < 1 || month > 12 || date < 1) return undefined;
+  const leap = month === 2 && year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
+  if (date > LENGTHS[month - 1]! + (leap ? 1 : 0)) return undefined;
+  if (minute > 59 || second > 59) return undefined;
+  const endOfDay = hour === 24 && minute === 0 && second === 0 && ms === 0;
+  if (hour !== undefined && hour > 23 && !endOfDay) return undefined;
+  if (offsetMinutes !== undefined && Math.abs(offsetMinutes) > 14 * 60) return undefined;
+  // Years below 100 would be read as 1900 and something by Date.UTC; no clock of a control shows them.
+  if (year < 100) return undefined;
+  const wallMs =
+    dayOfDate(year, month, date) * 86_400_000 + ((hour ?? 0) * 60 + minute) * 60_000 + second * 1000 + ms;
+  return { wallMs, dayOnly: hour === undefined, offsetMinutes };
+}

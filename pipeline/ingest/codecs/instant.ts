@@ -1,0 +1,52 @@
+import type { TimeMark } from '../../site/records.ts';
+import type { WallClock } from '../../site/wall-clock.ts';
+import { type Cell, Fault, WallDate } from '../cell.ts';
+import { datePattern, type WrittenTime } from './date-pattern.ts';
+
+/** An instant as read from a cell. `later` is the second reading of a wall time that occurs twice. */
+export interface ReadInstant {
+  at: number;
+  mark: TimeMark;
+  later: number | undefined;
+}
+
+export type InstantCodec = (cell: Cell) => ReadInstant | Fault;
+
+/** First and last year that a clock which was set may show; years outside are those of a clock that lost its time. */
+const YEARS = [2000, 2099] as const;
+const FROM = Date.UTC(YEARS[0], 0, 1);
+const UNTIL = Date.UTC(YEARS[1] + 1, 0, 1);
+const MS_PER_DAY = 86_400_000;
+
+/**
+ * Codec of instants: text by the date pattern, or a date cell of a workbook, read on the site's clock. A date alone is the instant at which that operating
+ * day opens.
+ *
+ * @param notAfter latest instant that a record may have, ms; undefined where there is none
+ * @throws UserError `date_pattern` where the pattern can't give a date
+ */
+export function instantCodec(pattern: string, clock: WallClock, notAfter: number | undefined): InstantCodec {
+  const read = datePattern(pattern);
+  const bad = new Fault('bad_time', `a time of the pattern ${pattern}, on the calendar`);
+  const reset = new Fault(
+    'clock_reset',
+    `a time from ${YEARS[0]} to ${notAfter === undefined ? YEARS[1] : new Date(notAfter).toISOString()}`,
+  );
+  const locate = (wallMs: number, dayOnly: boolean): ReadInstant => {
+    if (dayOnly) return { at: clock.opensAt(Math.floor(wallMs / MS_PER_DAY)), mark: 'day', later: undefined };
+    const reading = clock.instantOf(wallMs);
+    return { at: reading.at, mark: reading.mark, later: reading.later };
+  };
+  const check = (instant: ReadInstant): ReadInstant | Fault =>
+    notAfter !== undefined && instant.at > notAfter ? reset : instant;
+  return (cell) => {
+    let written: WrittenTime | undefined;
+    if (typeof cell === 'string') written = read(cell);
+    else if (cell instanceof WallDate)
+      written = { wallMs: cell.wallMs, dayOnly: cell.wallMs % MS_PER_DAY === 0, offsetMinutes: undefined };
+    if (written === undefined) return bad;
+    if (written.wallMs < FROM || written.wallMs >= UNTIL) return reset;
+    if (written.offsetMinutes === undefined) return check(locate(written.wallMs, written.dayOnly));
+    return check({ at: written.wallMs - written.offsetMinutes * 60_000, mark: 'time', later: undefined });
+  };
+}

@@ -1,0 +1,134 @@
+import {
+  DURATION_MEASURES,
+  LEAK_MEASURES,
+  type Measure,
+  PRESSURE_MEASURES,
+  TEMPERATURE_MEASURES,
+} from '../../site/measures.ts';
+import type { FieldHolds, recordFields } from '../../site/records.ts';
+import { UserError } from '../../user-error.ts';
+import { type Cell, cellText, Fault, WallDate } from '../cell.ts';
+import { toCelsius, toKilopascal, toKilopascalPerMinute } from './conversions.ts';
+import { decimalReader } from './decimal.ts';
+import { durationReader } from './duration.ts';
+import { closedWords, yesNoWords } from './words.ts';
+
+/** Reads a cell that is not blank as what the field holds, or says what is wrong with it. */
+export type ValueCodec = (cell: Cell) => string | number | boolean | Fault;
+
+export type RecordField = ReturnType<typeof recordFields>[number];
+
+export interface CodecSettings {
+  measure: Measure | undefined;
+  decimalMark: '.' | ',';
+  mapping: Readonly<Record<string, string | readonly string[]>>;
+  barometricKpa: number;
+  /** Source and field, for messages about the site file. */
+  place: string;
+}
+
+const MEASURES_OF: Partial<Record<FieldHolds, readonly Measure[]>> = {
+  temperature: TEMPERATURE_MEASURES,
+  pressure: PRESSURE_MEASURES,
+  duration: DURATION_MEASURES,
+  leak_rate: LEAK_MEASURES,
+};
+
+/**
+ * Codec of a field that holds no instant, by what it holds; the measure where none is declared is the first of its family, which is that of the record.
+ * Whether the value is possible is for the record's schema to say.
+ *
+ * @throws UserError `measure` where the measure is of another family; `mapped_word` where the mapping of words contradicts itself
+ */
+export function valueCodec(field: RecordField, settings: CodecSettings): ValueCodec {
+  const { holds } = field.meta;
+  const measures = MEASURES_OF[holds];
+  if (settings.measure !== undefined && !measures?.includes(settings.measure)) {
+    const allowed = measures ? `one of ${measures.join(', ')}` : 'left out';
+    throw new UserError(
+      'measure',
+      `${settings.place}: measure must be ${allowed}, found "${settings.measure}"`,
+    );
+  }
+  const measure = settings.measure ?? measures?.[0] ?? 's';
+  switch (holds) {
+    case 'word': {
+      const { options } = field.schema as unknown as { options: readonly string[] };
+      const read = closedWords(options, settings.mapping, settings.place);
+      return orFault(
+        (text) => read(text),
+        new Fault('unknown_word', `one of ${options.join(', ')}, or a word mapped onto one`),
+      );
+    }
+    case 'yes_no': {
+      const read = yesNoWords(settings.mapping, settings.place);
+      const fault = new Fault('unknown_word', 'yes or no, or a word mapped onto one');
+      return (cell) => (typeof cell === 'boolean' ? cell : (read(cellText(cell)) ?? fault));
+    }
+    case 'integer':
+      return integerCodec(settings.decimalMark);
+    case 'number':
+      return numberCodec(settings.decimalMark, (value) => value);
+    case 'temperature':
+      return numberCodec(settings.decimalMark, toCelsius(measure));
+    case 'pressure':
+      return numberCodec(settings.decimalMark, toKilopascal(measure, settings.barometricKpa));
+    case 'leak_rate':
+      return numberCodec(settings.decimalMark, toKilopascalPerMinute(measure));
+    case 'duration':
+      return durationCodec(measure, settings.decimalMark);
+    default:
+      return textCodec;
+  }
+}
+
+function orFault<Value extends string | number>(
+  read: (text: string) => Value | undefined,
+  fault: Fault,
+): ValueCodec {
+  return (cell) => read(cellText(cell)) ?? fault;
+}
+
+/** Text as it stands, in composed form. It is copied, since a slice would keep the whole piece of the file alive. */
+const textCodec: ValueCodec = (cell) => copyText(cellText(cell).normalize('NFC'));
+
+export function copyText(text: string): string {
+  return text.length < 13 ? text : Buffer.from(text, 'utf16le').toString('utf16le');
+}
+
+function numberFault(mark: '.' | ','): Fault {
+  return new Fault('bad_number', `a number with the decimal mark "${mark}" and no ambiguous separator`);
+}
+
+function numberCodec(mark: '.' | ',', convert: (value: number) => number | undefined): ValueCodec {
+  const read = decimalReader(mark);
+  const bad = numberFault(mark);
+  const impossible = new Fault('out_of_range', 'a reading of vacuum that is not negative');
+  return (cell) => {
+    const value = typeof cell === 'string' ? read(cell.trim()) : typeof cell === 'number' ? cell : undefined;
+    return value === undefined || !Number.isFinite(value) ? bad : (convert(value) ?? impossible);
+  };
+}
+
+function integerCodec(mark: '.' | ','): ValueCodec {
+  const read = decimalReader(mark);
+  const bad = new Fault('bad_number', 'a whole number');
+  return (cell) => {
+    const value = typeof cell === 'string' ? read(cell.trim()) : cell;
+    return typeof value === 'number' && Number.isSafeInteger(value) ? value : bad;
+  };
+}
+
+/** Times of day in a workbook count from this date, ms as if UTC. */
+export const WORKBOOK_ZERO = Date.UTC(1899, 11, 30);
+
+function durationCodec(measure: Measure, mark: '.' | ','): ValueCodec {
+  const read = durationReader(measure, decimalReader(mark));
+  const bad = new Fault('bad_number', `a length of time in ${measure}`);
+  const clockLike = measure === 'mm:ss' || measure === 'hh:mm:ss';
+  return (cell) => {
+    if (typeof cell === 'string') return read(cell.trim()) ?? bad;
+    if (cell instanceof WallDate && clockLike) return (cell.wallMs - WORKBOOK_ZERO) / 1000;
+    return typeof cell === 'number' && !clockLike ? cell * (measure === 'min' ? 60 : 1) : bad;
+  };
+}

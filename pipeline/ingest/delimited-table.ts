@@ -1,0 +1,111 @@
+import type { Source } from '../site/site-schema.ts';
+import type { RawRow } from './cell.ts';
+import { type TextDecoding, textDecoding } from './decode-text.ts';
+import { findHeader, HEADER_WITHIN, type HeaderSearch } from './find-header.ts';
+import { type Line, LineSplitter } from './split-lines.ts';
+import { RowSplitter } from './split-rows.ts';
+import type { TablePart } from './table.ts';
+
+const DELIMITERS = [',', ';', '\t', '|'] as const;
+
+/**
+ * Reads a table from delimited text, piece by piece. Rows are numbered by the line of the file on which they start, so that they are found in an
+ * editor. Where no delimiter is declared, it is the one under which the header is found soonest (then: with most cells; then: comma, semicolon, tab, bar).
+ */
+export async function* delimitedTable(
+  pieces: AsyncIterable<Uint8Array>,
+  source: Pick<Source, 'delimiter' | 'encoding'>,
+  required: readonly string[],
+): AsyncGenerator<TablePart> {
+  let decoding: TextDecoding | undefined;
+  const splitter = new LineSplitter();
+  const head: Line[] = [];
+  let rows: RowSplitter | undefined;
+  let headerRow = Number.POSITIVE_INFINITY;
+
+  const open = function* (final: boolean): Generator<TablePart> {
+    const found = chooseDelimiter(head, final, source, required, decoding!);
+    yield {
+      type: 'header',
+      search: found.search,
+      hint: found.search.header ? undefined : hintOf(head, decoding!),
+      isSuspect: decoding!.isSuspect,
+    };
+    rows = new RowSplitter(found.delimiter, decoding!.isSuspect);
+    headerRow = found.search.header?.row ?? Number.POSITIVE_INFINITY;
+  };
+  const below = (lines: readonly Line[], final: boolean): RawRow[] =>
+    rows!.push(lines, final).filter(({ row }) => row > headerRow);
+
+  for await (const piece of atLeastThree(pieces)) {
+    decoding ??= textDecoding(piece, source.encoding);
+    const lines = splitter.push(decoding.decode(piece));
+    if (rows) {
+      if (headerRow < Number.POSITIVE_INFINITY) yield { type: 'rows', rows: below(lines, false) };
+      continue;
+    }
+    for (const line of lines) head.push(line);
+    if (head.length >= HEADER_WITHIN) {
+      yield* open(false);
+      yield { type: 'rows', rows: below(head.splice(0), false) };
+    }
+  }
+  decoding ??= textDecoding(new Uint8Array(), source.encoding);
+  const last = [...splitter.push(decoding.end()), ...splitter.end()];
+  head.push(...last);
+  if (!rows) yield* open(true);
+  const tail = below(head, true);
+  if (!splitter.terminated && tail.length > 0) tail.at(-1)!.unterminated = true;
+  yield { type: 'rows', rows: tail };
+}
+
+function chooseDelimiter(
+  head: readonly Line[],
+  final: boolean,
+  source: Pick<Source, 'delimiter'>,
+  required: readonly string[],
+  decoding: TextDecoding,
+): { delimiter: string; search: HeaderSearch } {
+  const lines = head.slice(0, HEADER_WITHIN);
+  const candidates = (source.delimiter ? [source.delimiter] : DELIMITERS).map((delimiter) => {
+    const rows = new RowSplitter(delimiter, decoding.isSuspect).push(
+      lines,
+      final || lines.length < head.length,
+    );
+    return { delimiter, search: findHeader(rows, required) };
+  });
+  return candidates.reduce((best, next) => (isBetter(next.search, best.search) ? next : best));
+}
+
+function isBetter(a: HeaderSearch, b: HeaderSearch): boolean {
+  const rowOf = (search: HeaderSearch) => search.header?.row ?? Number.POSITIVE_INFINITY;
+  if (rowOf(a) !== rowOf(b)) return rowOf(a) < rowOf(b);
+  if (a.missing.length !== b.missing.length) return a.missing.length < b.missing.length;
+  return (a.nearest?.cells.length ?? 0) > (b.nearest?.cells.length ?? 0);
+}
+
+/** What may explain that no header was found. */
+function hintOf(head: readonly Line[], decoding: TextDecoding): string | undefined {
+  const texts = head.filter((line) => typeof line === 'string');
+  if (texts.some((line) => line.includes('\0')))
+    return `the text holds NUL bytes as ${decoding.encoding}: set encoding to utf-16le or utf-16be if that is what the file is`;
+  if (texts.some(decoding.isSuspect))
+    return `the text holds bytes that ${decoding.encoding} does not know: set encoding if the file has another`;
+  return undefined;
+}
+
+/** The same pieces, the first of them long enough to hold a byte order mark. */
+async function* atLeastThree(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+  let held: Uint8Array | undefined = new Uint8Array();
+  for await (const piece of pieces) {
+    if (held === undefined) yield piece;
+    else {
+      held = Buffer.concat([held, piece]);
+      if (held.byteLength >= 3) {
+        yield held;
+        held = undefined;
+      }
+    }
+  }
+  if (held !== undefined && held.byteLength > 0) yield held;
+}

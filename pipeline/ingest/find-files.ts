@@ -1,0 +1,54 @@
+import { readdir, realpath, stat } from 'node:fs/promises';
+import path from 'node:path';
+
+/** The files below a folder, as relative paths with forward slashes in order of their code units. */
+export interface FoundFiles {
+  files: string[];
+  /** Symbolic links that lead out of the folder or to nothing: never read. */
+  refused: string[];
+}
+
+/**
+ * Lists the files below a folder. Links are followed where they stay inside the folder (and don't lead into a folder that holds them); names that
+ * start with `~$` (lock files of spreadsheet programs) are left out.
+ *
+ * @param ignore files and folders that are no inputs, such as the site file and the output folder
+ * @throws what the file system throws where the folder itself can't be listed
+ */
+export async function findFiles(folder: string, ignore: readonly string[] = []): Promise<FoundFiles> {
+  const root = await realpath(folder);
+  const ignored = new Set(await Promise.all(ignore.map(realOrSame)));
+  const found: FoundFiles = { files: [], refused: [] };
+
+  const visit = async (directory: string, relative: string, above: readonly string[]): Promise<void> => {
+    const entries = await readdir(directory, { withFileTypes: true });
+    for (const entry of entries) {
+      if (entry.name.startsWith('~$')) continue;
+      const name = relative === '' ? entry.name : `${relative}/${entry.name}`;
+      const real = await realOrSame(path.join(directory, entry.name));
+      if (ignored.has(real)) continue;
+      let kind: { isFile(): boolean; isDirectory(): boolean } = entry;
+      if (entry.isSymbolicLink()) {
+        const target = await stat(real).catch(() => undefined);
+        if (!target || !isInside(root, real)) {
+          found.refused.push(name);
+          continue;
+        }
+        kind = target;
+      }
+      if (kind.isFile()) found.files.push(name);
+      else if (kind.isDirectory() && !above.includes(real)) await visit(real, name, [...above, real]);
+    }
+  };
+  await visit(root, '', [root]);
+  return { files: found.files.sort(byCodeUnit), refused: found.refused.sort(byCodeUnit) };
+}
+
+const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const realOrSame = (name: string): Promise<string> => realpath(name).catch(() => path.resolve(name));
+
+function isInside(root: string, real: string): boolean {
+  const relative = path.relative(root, real);
+  return relative !== '..' && !relative.startsWith(`..${path.sep}`) && !path.isAbsolute(relative);
+}

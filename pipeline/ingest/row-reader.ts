@@ -1,0 +1,230 @@
+import { RECORD_SCHEMAS, TIME_FIELD } from '../site/records.ts';
+import type { Site } from '../site/site.ts';
+import { type Cell, cellText, Fault, isBlankRow, type RawRow, WallDate } from './cell.ts';
+import type { ReadInstant } from './codecs/instant.ts';
+import { WORKBOOK_ZERO } from './codecs/value-codec.ts';
+import type { AnyRecord, Draft } from './draft.ts';
+import type { FileTally } from './file-tally.ts';
+import { orderTimes } from './order-times.ts';
+import { type FieldReader, type SourceReader, skipTest, tieFields } from './read-fields.ts';
+import { foldHeader, requiredHeaders } from './source-columns.ts';
+
+const FAULTS = {
+  encoding: new Fault(
+    'encoding',
+    'text in the encoding of the file; set encoding where the file has another',
+  ),
+  missing: new Fault('missing_value', 'a value'),
+  unknownName: new Fault('unknown_unit', 'the id or an alias of a unit'),
+  nameNotValid: new Fault('unknown_unit', 'a name that means a unit on that day'),
+  beforeService: new Fault('clock_reset', 'a time on or after the first day of service of the unit'),
+  short: new Fault('short_row', 'a row as long as the header'),
+  cut: new Fault('short_row', 'a last row that is not cut short'),
+  long: new Fault('long_row', 'no more cells than the header has'),
+} as const;
+
+/** Reads the rows of one file as one source. */
+export interface RowReader {
+  read(row: RawRow, sequence: number): void;
+}
+
+/** Problems of cells wait here until it is known that the row becomes a record. */
+interface LostCell {
+  fault: Fault;
+  column: string | null;
+  value: Cell | null;
+}
+
+/**
+ * Reader of the rows below a header; undefined (with the reason in the tally) where the header doesn't do. Each row that isn't blank is counted once:
+ * as skipped, as rejected with one problem, or as a draft that is handed on. A bad optional cell costs that cell, a bad required cell the row.
+ */
+export function rowReader(
+  site: Site,
+  reader: SourceReader,
+  header: RawRow,
+  isSuspect: (text: string) => boolean,
+  tally: FileTally,
+  emit: (draft: Draft) => void,
+): RowReader | undefined {
+  const tied = tieFields(reader, header, tally);
+  if (!tied) return undefined;
+  const fields = tied;
+  const { source, clock } = reader;
+  const schema = RECORD_SCHEMAS[source.kind];
+  const timeField = TIME_FIELD[source.kind];
+  const isSkipped = skipTest(source, header, tally);
+  const hasSkip = Object.keys(source.skip).length > 0;
+  const width = header.cells.length;
+  const headers = requiredHeaders(source).map(foldHeader);
+  const headerAt = fields.filter(({ required }) => required).flatMap(({ positions }) => positions);
+  const unitField = fields.find(({ name }) => name === 'unit');
+  const columnOf = new Map(fields.map(({ name, column }) => [name, column]));
+  let lost: LostCell[] = [];
+
+  const repeatsHeader = (cells: readonly Cell[]): boolean =>
+    headers.length > 0 &&
+    headerAt.every((at, index) => cells[at] !== undefined && foldHeader(cells[at]) === headers[index]);
+
+  /** Undefined where the row was rejected. */
+  const readRecord = (row: RawRow): { record: AnyRecord; instants: Map<string, ReadInstant> } | undefined => {
+    const record: AnyRecord = {
+      time_mark: 'time',
+      origin: { source: source.name, file: tally.read.file, sheet: tally.read.sheet, row: row.row },
+    };
+    const instants = new Map<string, ReadInstant>();
+    for (const field of fields) {
+      const cell = cellOf(field, row);
+      const value = readCell(field, cell, row, isSuspect);
+      if (value === undefined && !field.required) continue;
+      if (value === undefined || value instanceof Fault) {
+        const fault = value ?? FAULTS.missing;
+        if (field.required) {
+          tally.reject(row.row, fault, field.column, cell ?? null);
+          return undefined;
+        }
+        lost.push({ fault, column: field.column, value: cell ?? null });
+      } else if (typeof value === 'object') {
+        instants.set(field.name, value);
+        record[field.name] = value.at;
+      } else record[field.name] = value;
+    }
+    return { record, instants };
+  };
+
+  /** Puts the unit's id for the name that stands in the export; answers what is wrong with it. */
+  const nameUnit = (record: AnyRecord, at: number): Fault | undefined => {
+    const named = site.readUnit(record.unit!, clock.operatingDay(at), source.site);
+    if (named.known) {
+      record.unit = named.unit;
+      return undefined;
+    }
+    if (named.reason === 'before_service') return FAULTS.beforeService;
+    return named.reason === 'unknown_name' ? FAULTS.unknownName : FAULTS.nameNotValid;
+  };
+
+  /** Checks the record against its schema; takes out optional values that don't hold. Answers whether the record stands. */
+  const validate = (record: AnyRecord, row: RawRow): boolean => {
+    const result = schema.safeParse(record);
+    if (result.success) return true;
+    for (const issue of result.error.issues) {
+      const name = String(issue.path[0]);
+      const field = fields.find((candidate) => candidate.name === name);
+      if (!field) throw new Error(`${source.name} row ${row.row}: ${issue.message} (${name})`);
+      const fault = faultOf(issue);
+      const value = cellOf(field, row) ?? null;
+      if (field.required) {
+        tally.reject(row.row, fault, field.column, value);
+        return false;
+      }
+      delete record[name];
+      lost.push({ fault, column: field.column, value });
+    }
+    return validate(record, row);
+  };
+
+  const becomes = (row: RawRow, sequence: number): void => {
+    const read = readRecord(row);
+    if (!read) return;
+    const { record, instants } = read;
+    const own = instants.get(timeField)!;
+    record.time_mark = own.mark;
+    if (unitField) {
+      const fault = nameUnit(record, own.at);
+      if (fault) {
+        const value = cellOf(unitField, row) ?? null;
+        const isTime = fault === FAULTS.beforeService;
+        tally.reject(
+          row.row,
+          fault,
+          columnOf.get(isTime ? timeField : 'unit') ?? null,
+          isTime ? null : value,
+        );
+        return;
+      }
+    }
+    if (!validate(record, row)) return;
+    const order = orderTimes(source.kind, record, instants);
+    if (order.lost) {
+      const { field, fault } = order.lost;
+      delete record[field];
+      const tiedField = fields.find(({ name }) => name === field)!;
+      lost.push({ fault, column: tiedField.column, value: cellOf(tiedField, row) ?? null });
+    }
+    for (const cell of lost) tally.loseCell(row.row, cell.fault, cell.column, cell.value);
+    emit({ record, tally, sequence, later: order.later });
+  };
+
+  return {
+    read(row, sequence) {
+      if (row.fault === undefined && isBlankRow(row.cells)) return;
+      tally.read.rows++;
+      lost = [];
+      if (row.fault !== undefined) tally.reject(row.row, row.fault, null, row.cells[0] ?? null);
+      else if ((hasSkip && isSkipped(row.cells)) || repeatsHeader(row.cells)) tally.read.skipped++;
+      else {
+        const fault = shapeFault(row, width, fields);
+        if (fault?.costs === 'row') tally.reject(row.row, fault.fault, fault.column, null);
+        else {
+          if (fault) lost.push({ fault: fault.fault, column: fault.column, value: null });
+          becomes(row, sequence);
+        }
+      }
+    },
+  };
+}
+
+/** What is wrong with the number of cells of a row. */
+function shapeFault(
+  row: RawRow,
+  width: number,
+  fields: readonly FieldReader[],
+): { costs: 'row' | 'cell'; fault: Fault; column: string | null } | undefined {
+  const { cells } = row;
+  if (cells.length === width) return undefined;
+  if (cells.length > width)
+    return isBlankRow(cells.slice(width)) ? undefined : { costs: 'row', fault: FAULTS.long, column: null };
+  const missing = fields.find(({ positions }) => positions.some((at) => at >= cells.length));
+  if (missing?.required) return { costs: 'row', fault: FAULTS.short, column: missing.column };
+  if (row.unterminated) return { costs: 'row', fault: FAULTS.cut, column: null };
+  return missing && { costs: 'cell', fault: FAULTS.short, column: missing.column };
+}
+
+/** The cell of a field; several columns are joined with a blank, the time of a workbook's date cell is added to its date. Undefined: blank. */
+function cellOf(field: FieldReader, row: RawRow): Cell | undefined {
+  if (field.constant !== undefined) return field.constant;
+  const { positions } = field;
+  if (positions.length === 1) return notBlank(row.cells[positions[0]!]);
+  const cells = positions.map((at) => notBlank(row.cells[at])).filter((cell) => cell !== undefined);
+  if (cells.length < 2) return cells[0];
+  if (cells.every((cell) => cell instanceof WallDate))
+    return new WallDate(cells.reduce((sum, cell) => sum + cell.wallMs - WORKBOOK_ZERO, WORKBOOK_ZERO));
+  return cells.map(cellText).join(' ');
+}
+
+function notBlank(cell: Cell | undefined): Cell | undefined {
+  if (typeof cell !== 'string') return cell;
+  const text = cell.trim();
+  return text === '' ? undefined : text;
+}
+
+/** Cells of dashes alone say that there is no value, save where dashes are text or mapped words. */
+const NO_VALUE = /^[-\u2013\u2014]+$/;
+
+function readCell(
+  field: FieldReader,
+  cell: Cell | undefined,
+  row: RawRow,
+  isSuspect: (text: string) => boolean,
+): string | number | boolean | ReadInstant | Fault | undefined {
+  if (cell === undefined) return undefined;
+  if (row.suspect && typeof cell === 'string' && isSuspect(cell)) return FAULTS.encoding;
+  const value = field.instant ? field.instant(cell) : field.value(cell);
+  if (value instanceof Fault && typeof cell === 'string' && NO_VALUE.test(cell)) return undefined;
+  return value;
+}
+
+function faultOf(issue: { code: string; message: string; origin?: unknown }): Fault {
+  if (issue.code === 'too_big' && issue.origin === 'string') return new Fault('too_long', issue.message);
+  return new Fault('out_of_range', issue.message);
+}

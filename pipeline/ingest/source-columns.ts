@@ -1,0 +1,48 @@
+import { recordFields } from '../site/records.ts';
+import type { ColumnMapping, Source } from '../site/site-schema.ts';
+import { foldName } from '../site/unit-names.ts';
+import type { Cell } from './cell.ts';
+import { cellText } from './cell.ts';
+import type { RecordField } from './codecs/value-codec.ts';
+
+/** Where a field of the record comes from, as the source declares it. */
+export interface FieldSource {
+  field: RecordField;
+  /** Headers of the columns that are joined; empty where the value isn't in a column. */
+  headers: readonly string[];
+  /** Whether the site file names the column; else it is looked for under the field's own name. */
+  named: boolean;
+  mapping: ColumnMapping;
+}
+
+/** The fields of a source, required ones first. */
+export function fieldSources(source: Source): FieldSource[] {
+  const fields = recordFields(source.kind).map((field): FieldSource => {
+    const mapping = source.columns[field.name] ?? field.name;
+    return { field, headers: headersOf(mapping), named: field.name in source.columns, mapping };
+  });
+  return [...fields.filter(({ field }) => field.required), ...fields.filter(({ field }) => !field.required)];
+}
+
+function headersOf(mapping: ColumnMapping): readonly string[] {
+  if (typeof mapping === 'string') return [mapping];
+  if (Array.isArray(mapping)) return mapping;
+  if ('column' in mapping) return typeof mapping.column === 'string' ? [mapping.column] : mapping.column;
+  return [];
+}
+
+/** Headers without which no row of the source can become a record. */
+export function requiredHeaders(source: Source): string[] {
+  return fieldSources(source)
+    .filter(({ field }) => field.required)
+    .flatMap(({ headers }) => headers);
+}
+
+/** Headers are compared without regard to letter case, runs of blanks and the composed or decomposed form of letters. */
+export const foldHeader = (cell: Cell): string => foldName(cellText(cell).normalize('NFC'));
+
+/** Which of the headers a row doesn't hold. */
+export function missingHeaders(cells: readonly Cell[], headers: readonly string[]): string[] {
+  const held = new Set(cells.map(foldHeader));
+  return headers.filter((header) => !held.has(foldHeader(header)));
+}
