@@ -30,7 +30,7 @@ export function benjaminiHochberg(
   let least = 1;
   order.forEach((index, fromTop) => {
     const rank = pValues.length - fromTop;
-    least = Math.min(least, (pValues[index]! * pValues.length) / rank);
+    least = Math.min(least, pValues[index]! * (pValues.length / rank));
     adjusted[index] = least;
   });
   return {
