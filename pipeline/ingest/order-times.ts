@@ -44,7 +44,7 @@ export function orderTimes(
   if (!stretch || !first || !last || record[stretch.optional] === undefined)
     return { lost: undefined, later };
   for (const from of readings(first)) {
-    for (const to of readings(last)) {
+    for (const to of [...readings(last), ...onOldClock(first, last)]) {
       if (from > to || to - from > stretch.longest) continue;
       record[stretch.first] = from;
       record[stretch.last] = to;
@@ -60,6 +60,14 @@ export function orderTimes(
 function laterOf(first: ReadInstant | undefined, last: ReadInstant | undefined): LaterReadings | undefined {
   if (first?.later === undefined && last?.later === undefined) return undefined;
   return { start: first?.later, end: last?.later };
+}
+
+/**
+ * A time that never occurred shows that the clock had not been put forward yet; an end that lies before it is then on the old clock too.
+ */
+function onOldClock(first: ReadInstant, last: ReadInstant): number[] {
+  if (first.mark !== 'shifted' || first.wallMs === undefined || last.wallMs === undefined) return [];
+  return [last.wallMs - (first.wallMs - first.at)];
 }
 
 const readings = (instant: ReadInstant): number[] =>

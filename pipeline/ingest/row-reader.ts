@@ -7,7 +7,6 @@ import type { AnyRecord, Draft } from './draft.ts';
 import type { FileTally } from './file-tally.ts';
 import { orderTimes } from './order-times.ts';
 import { type FieldReader, type SourceReader, skipTest, tieFields } from './read-fields.ts';
-import { foldHeader, requiredHeaders } from './source-columns.ts';
 
 const FAULTS = {
   encoding: new Fault(
@@ -56,23 +55,27 @@ export function rowReader(
   const isSkipped = skipTest(source, header, tally);
   const hasSkip = Object.keys(source.skip).length > 0;
   const width = header.cells.length;
-  const headers = requiredHeaders(source).map(foldHeader);
-  const headerAt = fields.filter(({ required }) => required).flatMap(({ positions }) => positions);
+  const headerCells = fields
+    .filter(({ required }) => required)
+    .flatMap(({ positions }) => positions)
+    .map((at) => ({ at, text: cellText(header.cells[at]) }));
   const unitField = fields.find(({ name }) => name === 'unit');
   const columnOf = new Map(fields.map(({ name, column }) => [name, column]));
   let lost: LostCell[] = [];
+  const instants = new Map<string, ReadInstant>();
 
-  const repeatsHeader = (cells: readonly Cell[]): boolean =>
-    headers.length > 0 &&
-    headerAt.every((at, index) => cells[at] !== undefined && foldHeader(cells[at]) === headers[index]);
+  const repeatsHeader = (cells: readonly Cell[]): boolean => {
+    for (const { at, text } of headerCells) if (cellText(cells[at]) !== text) return false;
+    return headerCells.length > 0;
+  };
 
-  /** Undefined where the row was rejected. */
-  const readRecord = (row: RawRow): { record: AnyRecord; instants: Map<string, ReadInstant> } | undefined => {
+  /** Fills `instants`, too. Undefined where the row was rejected. */
+  const readRecord = (row: RawRow): AnyRecord | undefined => {
+    instants.clear();
     const record: AnyRecord = {
       time_mark: 'time',
       origin: { source: source.name, file: tally.read.file, sheet: tally.read.sheet, row: row.row },
     };
-    const instants = new Map<string, ReadInstant>();
     for (const field of fields) {
       const cell = cellOf(field, row);
       const value = readCell(field, cell, row, isSuspect);
@@ -89,7 +92,7 @@ export function rowReader(
         record[field.name] = value.at;
       } else record[field.name] = value;
     }
-    return { record, instants };
+    return record;
   };
 
   /** Puts the unit's id for the name that stands in the export; answers what is wrong with it. */
@@ -103,10 +106,10 @@ export function rowReader(
     return named.reason === 'unknown_name' ? FAULTS.unknownName : FAULTS.nameNotValid;
   };
 
-  /** Checks the record against its schema; takes out optional values that don't hold. Answers whether the record stands. */
-  const validate = (record: AnyRecord, row: RawRow): boolean => {
+  /** The record as its schema gives it back, without optional values that don't hold; undefined where the row was rejected. */
+  const validated = (record: AnyRecord, row: RawRow): AnyRecord | undefined => {
     const result = schema.safeParse(record);
-    if (result.success) return true;
+    if (result.success) return result.data as unknown as AnyRecord;
     for (const issue of result.error.issues) {
       const name = String(issue.path[0]);
       const field = fields.find((candidate) => candidate.name === name);
@@ -115,22 +118,21 @@ export function rowReader(
       const value = cellOf(field, row) ?? null;
       if (field.required) {
         tally.reject(row.row, fault, field.column, value);
-        return false;
+        return undefined;
       }
       delete record[name];
       lost.push({ fault, column: field.column, value });
     }
-    return validate(record, row);
+    return validated(record, row);
   };
 
   const becomes = (row: RawRow, sequence: number): void => {
-    const read = readRecord(row);
-    if (!read) return;
-    const { record, instants } = read;
+    const draft = readRecord(row);
+    if (!draft) return;
     const own = instants.get(timeField)!;
-    record.time_mark = own.mark;
+    draft.time_mark = own.mark;
     if (unitField) {
-      const fault = nameUnit(record, own.at);
+      const fault = nameUnit(draft, own.at);
       if (fault) {
         const value = cellOf(unitField, row) ?? null;
         const isTime = fault === FAULTS.beforeService;
@@ -143,7 +145,8 @@ export function rowReader(
         return;
       }
     }
-    if (!validate(record, row)) return;
+    const record = validated(draft, row);
+    if (!record) return;
     const order = orderTimes(source.kind, record, instants);
     if (order.lost) {
       const { field, fault } = order.lost;
@@ -159,7 +162,7 @@ export function rowReader(
     read(row, sequence) {
       if (row.fault === undefined && isBlankRow(row.cells)) return;
       tally.read.rows++;
-      lost = [];
+      if (lost.length > 0) lost = [];
       if (row.fault !== undefined) tally.reject(row.row, row.fault, null, row.cells[0] ?? null);
       else if ((hasSkip && isSkipped(row.cells)) || repeatsHeader(row.cells)) tally.read.skipped++;
       else {

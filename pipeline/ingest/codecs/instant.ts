@@ -8,6 +8,8 @@ export interface ReadInstant {
   at: number;
   mark: TimeMark;
   later: number | undefined;
+  /** The wall time as if it were UTC, ms; undefined where the text gives the instant itself. */
+  wallMs: number | undefined;
 }
 
 export type InstantCodec = (cell: Cell) => ReadInstant | Fault;
@@ -33,9 +35,10 @@ export function instantCodec(pattern: string, clock: WallClock, notAfter: number
     `a time from ${YEARS[0]} to ${notAfter === undefined ? YEARS[1] : new Date(notAfter).toISOString()}`,
   );
   const locate = (wallMs: number, dayOnly: boolean): ReadInstant => {
-    if (dayOnly) return { at: clock.opensAt(Math.floor(wallMs / MS_PER_DAY)), mark: 'day', later: undefined };
+    if (dayOnly)
+      return { at: clock.opensAt(Math.floor(wallMs / MS_PER_DAY)), mark: 'day', later: undefined, wallMs };
     const reading = clock.instantOf(wallMs);
-    return { at: reading.at, mark: reading.mark, later: reading.later };
+    return { at: reading.at, mark: reading.mark, later: reading.later, wallMs };
   };
   const check = (instant: ReadInstant): ReadInstant | Fault =>
     notAfter !== undefined && instant.at > notAfter ? reset : instant;
@@ -47,6 +50,7 @@ export function instantCodec(pattern: string, clock: WallClock, notAfter: number
     if (written === undefined) return bad;
     if (written.wallMs < FROM || written.wallMs >= UNTIL) return reset;
     if (written.offsetMinutes === undefined) return check(locate(written.wallMs, written.dayOnly));
-    return check({ at: written.wallMs - written.offsetMinutes * 60_000, mark: 'time', later: undefined });
+    const at = written.wallMs - written.offsetMinutes * 60_000;
+    return check({ at, mark: 'time', later: undefined, wallMs: undefined });
   };
 }
