@@ -1,6 +1,7 @@
 import type { Day } from '../site/day.ts';
 import type { Records } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
+import { cleaningLogs } from './cleaning/cleaning-log.ts';
 import type { JoinCount } from './join-tables.ts';
 import type { UnitDay } from './panel/unit-day.ts';
 import { unitDayPanel } from './panel/unit-day-panel.ts';
@@ -22,7 +23,9 @@ export interface Transformed {
  * @param until first operating day that is left out
  */
 export function transform(site: Site, records: Records, until: Day): Transformed {
-  const histories = recordsByUnit(site, records, until).map((unit) => unitHistory(site, unit, until));
+  const units = recordsByUnit(site, records, until);
+  const logs = cleaningLogs(units, site.policyOf);
+  const histories = units.map((unit) => unitHistory(site, unit, until, logs.get(unit.site)!));
   const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
   return { until, histories, panel: rows, joins };
 }

@@ -4,6 +4,7 @@ import type { Site } from '../site/site.ts';
 import type { WallClock } from '../site/wall-clock.ts';
 import { type FailureEpisode, failureEpisodes } from './air-removal-tests/failure-episodes.ts';
 import { type JudgedTest, judgeTests } from './air-removal-tests/judge-tests.ts';
+import type { CleaningLog } from './cleaning/cleaning-log.ts';
 import { type CleaningOfUnit, cleaningOfUnit } from './cleaning/cleaning-of-unit.ts';
 import type { UseDay } from './cleaning/due-tasks.ts';
 import { type JudgedCleaning, judgeCleanings } from './cleaning/judge-cleanings.ts';
@@ -31,7 +32,7 @@ export interface UnitHistory {
 }
 
 /** Makes the history of one unit. */
-export function unitHistory(site: Site, records: UnitRecords, until: Day): UnitHistory {
+export function unitHistory(site: Site, records: UnitRecords, until: Day, log: CleaningLog): UnitHistory {
   const cycles = classCycles(records, site.rules);
   const tests = judgeTests(records, cycles);
   const cleanings = judgeCleanings(records, cycles, tests, site.rules);
@@ -49,7 +50,7 @@ export function unitHistory(site: Site, records: UnitRecords, until: Day): UnitH
     eras: eras(records),
     out_of_service: outOfServiceDays(records),
     use_days,
-    cleaning: cleaningOfUnit(site, records.unit, use_days, cleanings, until),
+    cleaning: cleaningOfUnit(site, records.unit, use_days, cleanings, until, log),
   };
 }
 

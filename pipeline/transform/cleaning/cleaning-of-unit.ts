@@ -2,6 +2,7 @@ import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import type { Policy } from '../../site/site-schema.ts';
 import { CLEANING_TASKS } from '../../site/vocabulary.ts';
+import type { CleaningLog } from './cleaning-log.ts';
 import { dailyTasks } from './daily-tasks.ts';
 import { countsAsDone, type DueTask, type UseDay } from './due-tasks.ts';
 import { intervalTasks } from './interval-tasks.ts';
@@ -26,6 +27,7 @@ export function cleaningOfUnit(
   useDays: readonly UseDay[],
   cleanings: readonly JudgedCleaning[],
   until: Day,
+  log: CleaningLog,
 ): CleaningOfUnit {
   const contradictedCounts = site.rules.contradicted_counts_as_done;
   const chamberDays = [
@@ -40,16 +42,26 @@ export function cleaningOfUnit(
     const policy = policies.get(task) ?? (task === 'drain_flush' ? AFTER_CHAMBER_ONLY : undefined);
     if (!policy) return [];
     if (policy.counted_in === 'days_of_use' && policy.every === 1)
-      return dailyTasks(unit, policy, useDays, cleanings);
+      return dailyTasks(unit, policy, useDays, cleanings, log);
     const records = cleanings.filter((cleaning) => cleaning.task === task);
     const alsoDue = task === 'drain_flush' ? chamberDays : [];
     const repeats = policies.get(task) !== undefined;
-    return intervalTasks({ unit, policy, useDays, records, alsoDue, repeats, until, contradictedCounts });
+    return intervalTasks({
+      unit,
+      policy,
+      useDays,
+      records,
+      alsoDue,
+      repeats,
+      until,
+      contradictedCounts,
+      log,
+    });
   });
   const chamberPolicy = policies.get('chamber');
   const chamberRecords = cleanings.filter((cleaning) => cleaning.task === 'chamber');
   const overdue = (counts: boolean) =>
-    chamberPolicy && overdueDays(chamberPolicy, useDays, chamberRecords, counts);
+    chamberPolicy && overdueDays(chamberPolicy, useDays, chamberRecords, counts, log);
   const flushes = due.filter((task) => task.task === 'drain_flush');
   return {
     due,

@@ -1,6 +1,7 @@
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
 import { groupBy } from '../group-by.ts';
+import type { CleaningLog } from './cleaning-log.ts';
 import { type DueTask, type UseDay, unrecordedState } from './due-tasks.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
 
@@ -13,6 +14,7 @@ export function dailyTasks(
   policy: Policy,
   useDays: readonly UseDay[],
   cleanings: readonly JudgedCleaning[],
+  log: CleaningLog,
 ): DueTask[] {
   const byDay = groupBy(
     cleanings.filter((cleaning) => cleaning.task === policy.task),
@@ -20,7 +22,7 @@ export function dailyTasks(
   );
   return useDays.map(({ day, first_cycle }) => {
     const records = byDay.get(day) ?? [];
-    const state = stateOf(records, first_cycle, policy);
+    const state = stateOf(records, first_cycle, unrecordedState(policy, log, day));
     const done = state === 'done' || state === 'done_late';
     return {
       unit,
@@ -33,10 +35,14 @@ export function dailyTasks(
   });
 }
 
-function stateOf(records: readonly JudgedCleaning[], firstCycle: number, policy: Policy): DueTask['state'] {
+function stateOf(
+  records: readonly JudgedCleaning[],
+  firstCycle: number,
+  unrecorded: DueTask['state'],
+): DueTask['state'] {
   const done = records.filter((record) => record.done);
   if (done.some((record) => record.time_mark === 'day' || record.time <= firstCycle)) return 'done';
   if (done.length > 0) return 'done_late';
   if (records.some((record) => record.state === 'missed')) return 'missed';
-  return unrecordedState(policy);
+  return unrecorded;
 }

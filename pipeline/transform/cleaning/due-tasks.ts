@@ -1,6 +1,7 @@
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
 import type { CleaningTask } from '../../site/vocabulary.ts';
+import type { CleaningLog } from './cleaning-log.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
 
 /**
@@ -29,9 +30,16 @@ export interface UseDay {
   cycles: number;
 }
 
-/** The state of a due task with no record, by the site's rule. Blank is neither done nor missed without it. */
-export function unrecordedState(policy: Policy): 'missed' | 'not_recorded' | 'done' {
-  return policy.unrecorded_means;
+/**
+ * The state of a due task with no record: the site's rule where its cleaning log was kept, else not recorded. Blank is neither done nor
+ * missed without a rule.
+ */
+export function unrecordedState(
+  policy: Policy,
+  log: CleaningLog,
+  due: Day,
+): 'missed' | 'not_recorded' | 'done' {
+  return log.covers(policy.task, due) ? policy.unrecorded_means : 'not_recorded';
 }
 
 /** Whether a record says that the work was done, in the reading chosen for records that the cycle log contradicts. */

@@ -1,5 +1,6 @@
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
+import type { CleaningLog } from './cleaning-log.ts';
 import { countsAsDone, type DueTask, type UseDay, unrecordedState } from './due-tasks.ts';
 import { type IntervalClock, intervalClock } from './interval-clock.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
@@ -19,6 +20,8 @@ export interface IntervalInput {
   until: Day;
   /** Whether records that the cycle log contradicts count as done. */
   contradictedCounts: boolean;
+  /** The site's cleaning log: where it was not kept, a blank says nothing. */
+  log: CleaningLog;
 }
 
 /**
@@ -68,12 +71,10 @@ export function intervalTasks(input: IntervalInput): DueTask[] {
       }
       if (done === null && following >= until && until - 1 - due <= policy.grace_days)
         push(due, 'open', null);
-      else
-        push(
-          due,
-          notDoneState(input, due, Math.min(following, end)),
-          policy.unrecorded_means === 'done' ? due : null,
-        );
+      else {
+        const state = notDoneState(input, due, Math.min(following, end));
+        push(due, state, state === 'done' ? due : null);
+      }
     }
     if (done === null) break;
     const halfWay = input.repeats && passed === 0 && done >= anchor + (clock.reached(anchor, 1) - anchor) / 2;
@@ -103,5 +104,5 @@ function notDoneState(input: IntervalInput, due: Day, following: Day): DueTask['
   );
   if (near.some((record) => record.contradicted && !input.contradictedCounts)) return 'contradicted';
   if (near.some((record) => record.state === 'missed')) return 'missed';
-  return unrecordedState(input.policy);
+  return unrecordedState(input.policy, input.log, due);
 }

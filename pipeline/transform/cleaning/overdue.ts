@@ -1,5 +1,6 @@
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
+import type { CleaningLog } from './cleaning-log.ts';
 import { countsAsDone, type DueTask, type UseDay } from './due-tasks.ts';
 import { intervalClock } from './interval-clock.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
@@ -16,7 +17,7 @@ export interface Overdue {
 /**
  * Overdue at the start of each day's first cycle: more than the interval (and the grace) has passed since the last counted cleaning that was over by
  * then. A record with a date only counts from the next day on. Before the first record it is known only that the interval since the first
- * day of use has passed. Where the site's rule leaves blanks as not recorded, a day past due is known to be overdue only if the next
+ * day of use has passed. Where the site's rule leaves blanks as not recorded, or its log was not kept, a day past due is known to be overdue only if the next
  * record came within the next interval (a late cleaning); else it is not known.
  */
 export function overdueDays(
@@ -24,6 +25,7 @@ export function overdueDays(
   useDays: readonly UseDay[],
   records: readonly JudgedCleaning[],
   contradictedCounts: boolean,
+  log: CleaningLog,
 ): Map<Day, Overdue> {
   const clock = intervalClock(policy, useDays);
   const counted = records.filter((record) => countsAsDone(record, contradictedCounts));
@@ -44,8 +46,9 @@ export function overdueDays(
       continue;
     }
     const comes = counted[next]?.day ?? Number.POSITIVE_INFINITY;
-    const known = policy.unrecorded_means === 'missed' || comes <= clock.reached(anchor, 2);
-    if (policy.unrecorded_means === 'done')
+    const kept = log.covers(policy.task, due) && log.covers(policy.task, day);
+    const known = (kept && policy.unrecorded_means === 'missed') || comes <= clock.reached(anchor, 2);
+    if (kept && policy.unrecorded_means === 'done')
       result.set(day, { overdue: 0, days_past_due: 0, clock_days: null });
     else result.set(day, { overdue: known ? 1 : null, days_past_due: known ? day - due : null, clock_days });
   }

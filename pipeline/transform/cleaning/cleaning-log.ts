@@ -1,0 +1,62 @@
+import type { Day } from '../../site/day.ts';
+import type { Policy } from '../../site/site-schema.ts';
+import { CLEANING_TASKS, type CleaningTask } from '../../site/vocabulary.ts';
+import { groupBy } from '../group-by.ts';
+import type { UnitRecords } from '../records-by-unit.ts';
+
+/** What a site's cleaning log covers. A blank says something only where the log was kept. */
+export interface CleaningLog {
+  covers(task: CleaningTask, day: Day): boolean;
+}
+
+/** A log with no record for so many days has a gap, unless its tasks are rarer than that (our choice). */
+const GAP_DAYS = 10;
+
+/**
+ * The cleaning logs of the sites, each from the records of all its units. A task with no record on any unit of the site is not logged there. The log
+ * runs from its first record to its last, less gaps: stretches between two records longer than ten days, or than twice the shortest interval of the
+ * tasks that are logged. It reaches on past the last record by as much.
+ */
+export function cleaningLogs(
+  units: readonly UnitRecords[],
+  policyOf: (unit: string, task: CleaningTask) => Policy | undefined,
+): Map<string, CleaningLog> {
+  const logs = new Map<string, CleaningLog>();
+  for (const [site, ofSite] of groupBy(units, (unit) => unit.site)) logs.set(site, logOf(ofSite, policyOf));
+  return logs;
+}
+
+function logOf(
+  units: readonly UnitRecords[],
+  policyOf: (unit: string, task: CleaningTask) => Policy | undefined,
+): CleaningLog {
+  const days = new Set<Day>();
+  const logged = new Set<CleaningTask>();
+  for (const unit of units) {
+    for (const cleaning of unit.cleanings) {
+      days.add(unit.clock.operatingDay(cleaning.time));
+      logged.add(cleaning.task);
+    }
+  }
+  const intervals = CLEANING_TASKS.filter((task) => logged.has(task)).flatMap((task) =>
+    units.flatMap(({ unit }) => {
+      const policy = policyOf(unit, task);
+      return policy && policy.counted_in !== 'cycles' ? [policy.every] : [];
+    }),
+  );
+  const longest = Math.max(GAP_DAYS, 2 * Math.min(...intervals, Number.MAX_SAFE_INTEGER));
+  const reach = intervals.length === 0 ? GAP_DAYS : longest;
+  const sorted = [...days].sort((a, b) => a - b);
+  const stretches: { from: Day; to: Day }[] = [];
+  for (const day of sorted) {
+    const last = stretches.at(-1);
+    if (last && day - last.to <= reach) last.to = day;
+    else stretches.push({ from: day, to: day });
+  }
+  const end = stretches.at(-1);
+  if (end) end.to += reach;
+  return {
+    covers: (task, day) =>
+      logged.has(task) && stretches.some((stretch) => stretch.from <= day && day <= stretch.to),
+  };
+}
