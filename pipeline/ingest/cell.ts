@@ -1,12 +1,14 @@
 import { formatWall } from '../site/wall-clock.ts';
 import type { ProblemCode } from './reading.ts';
 
-/** A date of a workbook's cell: the wall time that it shows, written as if it were UTC, ms. */
+/** A date of a workbook's cell: the wall time that it shows, written as if it were UTC, ms. `dayOnly`: it is a date without a time of day. */
 export class WallDate {
   readonly wallMs: number;
+  readonly dayOnly: boolean;
 
-  constructor(wallMs: number) {
+  constructor(wallMs: number, dayOnly: boolean) {
     this.wallMs = wallMs;
+    this.dayOnly = dayOnly;
   }
 }
 

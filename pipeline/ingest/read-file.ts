@@ -1,5 +1,6 @@
 import path from 'node:path';
 import type { Site } from '../site/site.ts';
+import type { Source } from '../site/site-schema.ts';
 import { Fault } from './cell.ts';
 import { delimitedTable } from './delimited-table.ts';
 import type { Draft } from './draft.ts';
@@ -10,6 +11,7 @@ import type { SourceReader } from './read-fields.ts';
 import { type RowReader, rowReader } from './row-reader.ts';
 import { requiredHeaders } from './source-columns.ts';
 import type { TablePart } from './table.ts';
+import { workbookTable } from './workbook-table.ts';
 
 export interface FileSettings {
   site: Site;
@@ -35,10 +37,11 @@ export async function readFile(
   const { read } = tally;
   const bytes = new FileBytes(settings.open(path.join(settings.folder, read.file)), settings.onPiece);
   const required = requiredHeaders(reader.source);
+  const table = isWorkbook(reader.source, read.file) ? workbookTable : delimitedTable;
   let rows: RowReader | undefined;
   let faulty = false;
   try {
-    for await (const part of delimitedTable(bytes.pieces(), reader.source, required)) {
+    for await (const part of table(bytes.pieces(), reader.source, required)) {
       if (part.type === 'header') {
         read.sheet = part.sheet ?? null;
         rows = openRows(part, reader, tally, settings);
@@ -59,6 +62,13 @@ export async function readFile(
   read.bytes = bytes.bytes;
   read.sha256 = bytes.sha256();
   if (!faulty && read.rows === 0) tally.fileProblem('file', new Fault('no_rows', 'a row below the header'));
+}
+
+/** Endings that mean a workbook where the source does not say; of these, formats other than XLSX are refused when they are opened. */
+const WORKBOOK_ENDING = /\.(?:xlsx|xlsm|xls|xlsb|ods)$/i;
+
+function isWorkbook({ format }: Pick<Source, 'format'>, file: string): boolean {
+  return format === 'by_name' ? WORKBOOK_ENDING.test(file) : format === 'workbook';
 }
 
 function openRows(

@@ -2,7 +2,7 @@ import { RECORD_SCHEMAS, TIME_FIELD } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import { type Cell, cellText, Fault, isBlankRow, type RawRow, WallDate } from './cell.ts';
 import type { ReadInstant } from './codecs/instant.ts';
-import { WORKBOOK_ZERO } from './codecs/value-codec.ts';
+import { timeOfDay } from './codecs/value-codec.ts';
 import type { AnyRecord, Draft } from './draft.ts';
 import type { FileTally } from './file-tally.ts';
 import { orderTimes } from './order-times.ts';
@@ -201,7 +201,10 @@ function cellOf(field: FieldReader, row: RawRow): Cell | undefined {
   const cells = positions.map((at) => notBlank(row.cells[at])).filter((cell) => cell !== undefined);
   if (cells.length < 2) return cells[0];
   if (cells.every((cell) => cell instanceof WallDate))
-    return new WallDate(cells.reduce((sum, cell) => sum + cell.wallMs - WORKBOOK_ZERO, WORKBOOK_ZERO));
+    return new WallDate(
+      cells.slice(1).reduce((sum, cell) => sum + timeOfDay(cell), cells[0]!.wallMs),
+      false,
+    );
   return cells.map(cellText).join(' ');
 }
 

@@ -46,7 +46,7 @@ export function instantCodec(pattern: string, clock: WallClock, notAfter: number
     let written: WrittenTime | undefined;
     if (typeof cell === 'string') written = read(cell);
     else if (cell instanceof WallDate)
-      written = { wallMs: cell.wallMs, dayOnly: cell.wallMs % MS_PER_DAY === 0, offsetMinutes: undefined };
+      written = { wallMs: cell.wallMs, dayOnly: cell.dayOnly, offsetMinutes: undefined };
     if (written === undefined) return bad;
     if (written.wallMs < FROM || written.wallMs >= UNTIL) return reset;
     if (written.offsetMinutes === undefined) return check(locate(written.wallMs, written.dayOnly));

@@ -119,8 +119,14 @@ function integerCodec(mark: '.' | ','): ValueCodec {
   };
 }
 
-/** Times of day in a workbook count from this date, ms as if UTC. */
-export const WORKBOOK_ZERO = Date.UTC(1899, 11, 30);
+/** Times of day in a workbook count from this date, ms as if UTC; in workbooks with the 1904 date system from the other. */
+const WORKBOOK_ZERO = Date.UTC(1899, 11, 30);
+const WORKBOOK_ZERO_1904 = Date.UTC(1904, 0, 1);
+
+/** The time of day, or length of time, of a date cell that shows no date, ms. */
+export function timeOfDay({ wallMs }: WallDate): number {
+  return wallMs - (wallMs < WORKBOOK_ZERO_1904 ? WORKBOOK_ZERO : WORKBOOK_ZERO_1904);
+}
 
 function durationCodec(measure: Measure, mark: '.' | ','): ValueCodec {
   const read = durationReader(measure, decimalReader(mark));
@@ -128,7 +134,7 @@ function durationCodec(measure: Measure, mark: '.' | ','): ValueCodec {
   const clockLike = measure === 'mm:ss' || measure === 'hh:mm:ss';
   return (cell) => {
     if (typeof cell === 'string') return read(cell.trim()) ?? bad;
-    if (cell instanceof WallDate && clockLike) return (cell.wallMs - WORKBOOK_ZERO) / 1000;
+    if (cell instanceof WallDate && clockLike) return timeOfDay(cell) / 1000;
     return typeof cell === 'number' && !clockLike ? cell * (measure === 'min' ? 60 : 1) : bad;
   };
 }
