@@ -1,11 +1,14 @@
 import { at, HOUR, MINUTE, toMinute, weekday } from './clock.ts';
 import type { Cleaning, DayTruth } from './history.ts';
 import { free, type Run, runEarlyStop } from './run.ts';
-import { CHAMBER_INTERVAL, FIRST_DAY } from './scenario.ts';
+import { CHAMBER_INTERVAL, FIRST_DAY, LAST_DAY } from './scenario.ts';
 import { typedAt, typedLate } from './typing.ts';
 import { REACTIVE_ONLY } from './unit-stories.ts';
 
 /** Chamber cleanings, strainers and drain flushes: when they are done, and the records of them. */
+
+/** Units whose chamber cleanings are sometimes written with a date and no time. */
+const DATE_ONLY = ['T1', 'T4'];
 
 const COOL_DOWN = 4 * HOUR + 5 * MINUTE;
 
@@ -17,7 +20,12 @@ export function planNextChamber(run: Run, after: number | undefined): void {
   const draw = run.draws.chamber;
   const late = draw.chance(slack) ? draw.int(...slackDays) : draw.int(...orderlyDays);
   if (run.plan.id === REACTIVE_ONLY) run.nextChamber = after === undefined ? FIRST_DAY + 9 : undefined;
-  else run.nextChamber = after === undefined ? FIRST_DAY + draw.int(1, 14) : after + CHAMBER_INTERVAL + late;
+  else if (after === undefined) run.nextChamber = FIRST_DAY + draw.int(1, 14);
+  else {
+    const due = after + CHAMBER_INTERVAL;
+    run.nextChamber = due + late;
+    if (late >= 8 && due <= LAST_DAY) recordMissed(run, due, 'chamber', at(run.zone, due, run.plan.opens));
+  }
 }
 
 /**
@@ -55,6 +63,7 @@ export function recordChamber(
 ): void {
   const draw = run.draws.typing;
   const stated = reactive ? draw.chance(0.7) : draw.chance(0.8);
+  const dateOnly = DATE_ONLY.includes(run.plan.id) && draw.chance(0.25);
   run.history.cleanings.push({
     unit: run.plan.id,
     task: 'chamber',
@@ -66,6 +75,7 @@ export function recordChamber(
     note: '',
     entered: typedLate(end, shiftEnd(run, day), draw),
     support,
+    ...(dateOnly ? { dateOnly } : {}),
   });
   run.lastChamber = day;
   planNextChamber(run, day);
@@ -86,7 +96,8 @@ export function recordFlush(run: Run, day: number, time: number, reactive: boole
 
 /** Drain flush each week on units that process liquids, about one in ten left out. Returns when the unit is ready. */
 export function weeklyFlush(run: Run, day: number, before: number): number {
-  if (run.plan.liquids === 0 || weekday(day) !== 1 + (run.plan.counter % 3)) return before;
+  if (run.plan.liquids === 0 || run.lastFlush === day || weekday(day) !== 1 + (run.plan.counter % 3))
+    return before;
   const time = toMinute(before - 20 * MINUTE);
   if (run.draws.task.chance(0.1)) {
     recordMissed(run, day, 'drain_flush', time);
@@ -117,6 +128,14 @@ export function strainer(run: Run, truth: DayTruth, opens: number): void {
     note: '',
     entered: typedAt(time, shiftEnd(run, truth.day), run.draws.typing),
   });
+}
+
+/** On some days without use Tornfell writes that no strainer was due. */
+export function recordNotDue(run: Run, day: number): void {
+  if (run.plan.site !== 'Tornfell' || !run.draws.typing.chance(0.5)) return;
+  const time = at(run.zone, day, run.plan.opens);
+  const common = { unit: run.plan.id, task: 'drain_strainer' as const, time, note: '' };
+  run.history.cleanings.push({ ...common, state: 'not_due', entered: time + 3 * HOUR });
 }
 
 /** Tornfell writes what was not done; Quillhaven leaves it blank. */

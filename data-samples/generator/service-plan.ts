@@ -22,7 +22,7 @@ const STAYS: Record<string, readonly (Omit<Stay, 'from' | 'to'> & { from: string
   Q5: [professional('2025-07-13')],
   Q6: [professional('2025-10-18')],
   T1: [professional('2025-09-14'), { from: '2026-02-09', to: '2026-02-12', kind: 'repair', major: true, note: 'Soudure de la cuve, tuyauterie remplacée', passes: 3 }],
-  T2: [{ from: '2025-09-22', to: '2025-09-23', kind: 'controller_replaced', major: true, note: 'Nouvelle commande, compteur remis à 1', passes: 3 }, professional('2026-02-15')],
+  T2: [{ from: '2025-09-22', to: '2025-09-23', kind: 'controller_replaced', major: true, note: 'Nouvelle commande – main-d’œuvre externe, compteur remis à 1', passes: 3 }, professional('2026-02-15')],
   T3: [professional('2025-11-15')],
   T4: [professional('2025-08-31')],
 };

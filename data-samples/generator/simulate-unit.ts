@@ -1,5 +1,5 @@
 import { runTest } from './air-removal.ts';
-import { cleanChamber, planNextChamber, recordChamber, recordFlush } from './cleaning-work.ts';
+import { cleanChamber, planNextChamber, recordChamber, recordFlush, recordNotDue } from './cleaning-work.ts';
 import { at, MINUTE, weekday } from './clock.ts';
 import type { CommonMovement } from './common-movement.ts';
 import type { DayTruth, UnitHistory } from './history.ts';
@@ -47,6 +47,7 @@ function isUsed(run: Run, day: number): boolean {
 /** A quiet day: a chamber cleaning that is due may be done in the forenoon. */
 function restDay(run: Run, day: number): void {
   const due = run.nextChamber !== undefined && day >= run.nextChamber;
+  recordNotDue(run, day);
   if (due && run.draws.chamber.chance(0.4))
     cleanChamber(run, day, at(run.zone, day, 640), run.plan.id === 'T2');
 }

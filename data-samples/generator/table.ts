@@ -2,8 +2,8 @@
 
 export type CellValue = string | number | Date | null;
 
-/** What reading should make of a row. `repeat`: says again what another row says. `cell`: a record that loses an optional cell. */
-export type Fate = 'record' | 'cell' | 'repeat' | 'rejected' | 'skipped' | 'blank';
+/** What reading should make of a row. `cell`: a record that loses an optional cell. Rows that repeat another are told by their key. */
+export type Fate = 'record' | 'cell' | 'rejected' | 'skipped' | 'blank';
 
 export interface TableRow {
   cells: CellValue[];

@@ -131,7 +131,7 @@ function contradicted(run: Run, truth: DayTruth): void {
   const draw = run.draws.chamber;
   const support = run.contradictNext;
   run.contradictNext = support === 'running' ? 'hot' : 'running';
-  const today = run.history.cycles.filter((cycle) => cycle.kind === 'production').slice(-3);
+  const today = run.history.cycles.slice(-4).filter((cycle) => cycle.program !== '');
   const cycle = support === 'running' ? today[0]! : today.at(-1)!;
   const start = toMinute(support === 'running' ? cycle.start : cycle.end) + draw.int(8, 25) * MINUTE;
   const end = start + draw.int(35, 60) * MINUTE;
