@@ -9,10 +9,10 @@ export interface AnyRecord {
   [field: string]: unknown;
 }
 
-/** Second readings of the times that occur twice, ms. */
-export interface LaterReadings {
-  start: number | undefined;
-  end: number | undefined;
+/** The readings of the start and end of a cycle of which one is a wall time that occurs twice: earlier before later, ms. */
+export interface TimeChoices {
+  starts: readonly number[];
+  ends: readonly number[];
 }
 
 /** A row that became a record, until it is known whether another row says the same. */
@@ -21,6 +21,5 @@ export interface Draft {
   tally: FileTally;
   /** Place in the order of source, file and row. */
   sequence: number;
-  /** Only where the start or end of a cycle is a wall time that occurs twice. */
-  later: LaterReadings | undefined;
+  choices: TimeChoices | undefined;
 }

@@ -1,7 +1,7 @@
 import type { RecordKind } from '../site/vocabulary.ts';
 import { Fault } from './cell.ts';
 import type { ReadInstant } from './codecs/instant.ts';
-import type { AnyRecord, LaterReadings } from './draft.ts';
+import type { AnyRecord, TimeChoices } from './draft.ts';
 
 const HOUR = 3_600_000;
 
@@ -25,12 +25,13 @@ const FAULTS = {
 /** What came of putting the instants of a record in order. */
 export interface OrderedTimes {
   lost: { field: string; fault: Fault } | undefined;
-  later: LaterReadings | undefined;
+  choices: TimeChoices | undefined;
 }
 
 /**
  * Checks that a record's end doesn't lie before its start and, for cycles, that it isn't longer than a day. Where a wall time occurs twice, the first readings
- * (earlier before later) that fit together are put into the record; a cycle's second readings are handed on, for its neighbours may decide.
+ * (earlier before later) that fit together are put into the record; a cycle's readings are handed on, since its neighbours may
+ * decide between them.
  */
 export function orderTimes(
   kind: RecordKind,
@@ -40,26 +41,26 @@ export function orderTimes(
   const stretch = STRETCHES[kind];
   const first = stretch && instants.get(stretch.first);
   const last = stretch && instants.get(stretch.last);
-  const later = kind === 'cycles' ? laterOf(first, last) : undefined;
+  const choices = kind === 'cycles' ? choicesOf(first, last) : undefined;
   if (!stretch || !first || !last || record[stretch.optional] === undefined)
-    return { lost: undefined, later };
+    return { lost: undefined, choices };
   for (const from of readings(first)) {
     for (const to of [...readings(last), ...onOldClock(first, last)]) {
       if (from > to || to - from > stretch.longest) continue;
       record[stretch.first] = from;
       record[stretch.last] = to;
-      return { lost: undefined, later };
+      return { lost: undefined, choices };
     }
   }
   return {
     lost: { field: stretch.optional, fault: last.at < first.at ? FAULTS.order : FAULTS.length },
-    later: later && { start: later.start, end: undefined },
+    choices,
   };
 }
 
-function laterOf(first: ReadInstant | undefined, last: ReadInstant | undefined): LaterReadings | undefined {
-  if (first?.later === undefined && last?.later === undefined) return undefined;
-  return { start: first?.later, end: last?.later };
+function choicesOf(first: ReadInstant | undefined, last: ReadInstant | undefined): TimeChoices | undefined {
+  if (!first || (first.later === undefined && last?.later === undefined)) return undefined;
+  return { starts: readings(first), ends: last ? readings(last) : [] };
 }
 
 /**

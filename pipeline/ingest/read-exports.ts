@@ -12,6 +12,7 @@ import { sourceReader } from './read-fields.ts';
 import { readFile } from './read-file.ts';
 import type { Problem, Reading } from './reading.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
+import { resolveRepeatedHour } from './resolve-repeated-hour.ts';
 
 /** What the caller may hand in. */
 export interface ReadEffects {
@@ -91,6 +92,7 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
 }
 
 function finish(kind: RecordKind, drafts: Draft[]): unknown[] {
+  if (kind === 'cycles') resolveRepeatedHour(drafts);
   return removeDuplicates(kind, drafts).map(({ record, tally }) => {
     tally.read.records++;
     return record;

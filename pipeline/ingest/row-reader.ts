@@ -155,7 +155,7 @@ export function rowReader(
       lost.push({ fault, column: tiedField.column, value: cellOf(tiedField, row) ?? null });
     }
     for (const cell of lost) tally.loseCell(row.row, cell.fault, cell.column, cell.value);
-    emit({ record, tally, sequence, later: order.later });
+    emit({ record, tally, sequence, choices: order.choices });
   };
 
   return {
