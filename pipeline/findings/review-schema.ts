@@ -111,11 +111,29 @@ export const comparisonSchema = z.strictObject({
       unexposed: sideSchema,
     })
     .describe('The same with aborts of unrelated causes, which should not move'),
+  beside: z
+    .array(
+      z.strictObject({
+        exposure: z.enum(EXPOSURES).describe('The other exposure'),
+        ratio: z.number().nullable(),
+        low: z.number().nullable(),
+        high: z.number().nullable(),
+        p: z.number().nullable().describe('p of the exact or Mantel-Haenszel test'),
+        adjusted_p: z.number().nullable().describe('Benjamini-Hochberg over all such tests of this review'),
+        other_ratio: z.number().nullable(),
+        other_low: z.number().nullable(),
+        other_high: z.number().nullable(),
+        finding: z.enum(['holds', 'carried_by_other', 'not_told_apart']),
+      }),
+    )
+    .describe(
+      'Where another exposure is shown or suggested too: this one within days alike in the other, and the other way round',
+    ),
   verdict: z.enum(VERDICTS),
   because: z
     .array(z.string())
     .describe(
-      'Codes of the reasons: interval_above_1, adjusted_p, unadjusted_p, control_moved, points_down, power, too_little_data, mostly_reactive, hardly_varies, no_exposure_known',
+      'Codes of the reasons: interval_above_1, adjusted_p, unadjusted_p, control_moved, points_down, carried_by_other, not_told_apart, power, too_little_data, mostly_reactive, hardly_varies, no_exposure_known',
     ),
   verdict_all_records: z
     .enum(VERDICTS)

@@ -20,7 +20,10 @@ export interface Question {
 }
 
 /** A comparison before p is adjusted and the verdict given. */
-export type Measured = Omit<Comparison, 'adjusted_p' | 'verdict' | 'because' | 'verdict_all_records'>;
+export type Measured = Omit<
+  Comparison,
+  'adjusted_p' | 'beside' | 'verdict' | 'because' | 'verdict_all_records'
+>;
 
 /**
  * Measures one comparison: counts, ratio, interval, shift test, power, and the control outcome on the same days.

@@ -6,7 +6,8 @@ import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type Comparison, EXPOSURES, type Exposure, OUTCOMES } from '../review-schema.ts';
 import { compare, type Measured, type Question } from './compare.ts';
 import { exposureOf, type Reading, TASK_OF } from './exposure.ts';
-import { type Judged, judge } from './verdict.ts';
+import { type Beside, besideOther, findingOf } from './told-apart.ts';
+import { type Judged, judge, judgeBeside } from './verdict.ts';
 
 /** All comparisons of a review: each unit and the fleet, each exposure, each outcome. */
 export interface ComparisonFamily {
@@ -27,25 +28,31 @@ export function comparisonFamily(
   const asSite = judgedFamily(panel, histories, rules, 'site');
   const differs = panel.some((row) => row.chamber_overdue !== row.chamber_overdue_all_records);
   const other = differs ? judgedFamily(panel, histories, rules, 'all_records') : asSite;
-  const otherVerdicts = new Map(other.map(({ measured, judged }) => [measured.id, judged.verdict]));
+  const otherVerdicts = new Map(other.map(({ question, judged }) => [idOf(question), judged.verdict]));
   return {
-    comparisons: asSite.map(({ measured, adjustedP, judged }) => ({
+    comparisons: asSite.map(({ question, measured, adjustedP, beside, judged }) => ({
       ...measured,
       adjusted_p: adjustedP,
+      beside,
       verdict: judged.verdict,
       because: judged.because,
       verdict_all_records:
-        measured.exposure === 'chamber_overdue' ? (otherVerdicts.get(measured.id) ?? null) : null,
+        measured.exposure === 'chamber_overdue' ? (otherVerdicts.get(idOf(question)) ?? null) : null,
     })),
     size: asSite.filter(({ measured }) => measured.p !== null).length,
   };
 }
 
 interface JudgedComparison {
+  question: Question;
   measured: Measured;
   adjustedP: number | null;
+  beside: Beside[];
   judged: Judged;
 }
+
+const idOf = (of: { unit: string | null; exposure: Exposure; outcome: string }): string =>
+  `${of.unit ?? ''}\u0000${of.exposure}\u0000${of.outcome}`;
 
 function judgedFamily(
   panel: readonly UnitDay[],
@@ -59,33 +66,88 @@ function judgedFamily(
       new Set(histories.filter((of) => mostlyReactive(of, exposure, rules)).map((of) => of.unit)),
     ]),
   );
-  const measured = questions(panel, histories, reactive, reading).map((question) =>
-    compare(question, rules.comparison),
-  );
-  const tested = measured.flatMap(({ p }, index) => (p === null ? [] : [{ p, index }]));
-  const { adjusted } = benjaminiHochberg(
-    tested.map(({ p }) => p),
-    rules.comparison.alpha,
-  );
-  const adjustedOf = new Map(tested.map(({ index }, at) => [index, adjusted[at]!]));
-  return measured.map((comparison, index) => {
-    const adjustedP = adjustedOf.get(index) ?? null;
+  const asked = questions(panel, histories, reactive, reading);
+  const measured = asked.map((question) => compare(question, rules.comparison));
+  const adjusted = adjustedPs(measured, rules.comparison.alpha);
+  const first = measured.map((of, index) => {
     const judged = judge(
       {
-        ratio: comparison.ratio ?? (comparison.low !== null ? Number.POSITIVE_INFINITY : null),
-        low: comparison.low,
-        p: comparison.p,
-        adjustedP,
-        smallestDetectableRatio: comparison.smallest_detectable_ratio,
-        controlMoved: comparison.control.moved,
-        mostlyReactive: comparison.unit !== null && reactive.get(comparison.exposure)!.has(comparison.unit),
-        exposedDays: comparison.exposed.days,
-        unexposedDays: comparison.unexposed.days,
-        knownDays: comparison.exposed.days + comparison.unexposed.days,
+        // A ratio without end is null in the data; its lower bound is still there.
+        ratio: of.ratio ?? (of.low !== null ? Number.POSITIVE_INFINITY : null),
+        low: of.low,
+        p: of.p,
+        adjustedP: adjusted[index]!,
+        smallestDetectableRatio: of.smallest_detectable_ratio,
+        controlMoved: of.control.moved,
+        mostlyReactive: of.unit !== null && reactive.get(of.exposure)!.has(of.unit),
+        exposedDays: of.exposed.days,
+        unexposedDays: of.unexposed.days,
+        knownDays: of.exposed.days + of.unexposed.days,
       },
       rules.comparison,
     );
-    return { measured: comparison, adjustedP, judged };
+    return { question: asked[index]!, measured: of, adjustedP: adjusted[index]!, judged };
+  });
+  return toldApart(first, rules);
+}
+
+function adjustedPs(measured: readonly { p: number | null }[], alpha: number): (number | null)[] {
+  const tested = measured.flatMap(({ p }, index) => (p === null ? [] : [{ p, index }]));
+  const { adjusted } = benjaminiHochberg(
+    tested.map(({ p }) => p),
+    alpha,
+  );
+  const all: (number | null)[] = measured.map(() => null);
+  for (const [at, { index }] of tested.entries()) all[index] = adjusted[at]!;
+  return all;
+}
+
+/**
+ * Sets each exposure that speaks beside the others that speak: in the same unit, or shown for the fleet. What a unit's own days can't tell apart
+ * is taken from the fleet's.
+ */
+function toldApart(first: readonly Omit<JudgedComparison, 'beside'>[], rules: Rules): JudgedComparison[] {
+  const { level, alpha } = rules.comparison;
+  const speaking = new Map(
+    first
+      .filter(({ judged }) => judged.verdict === 'shown' || judged.verdict === 'suggested')
+      .map((of) => [idOf(of.question), of.judged.verdict]),
+  );
+  const measured = first.map((of) => {
+    const { unit, exposure, outcome, rows, reading, scope } = of.question;
+    if (!speaking.has(idOf(of.question))) return [];
+    return EXPOSURES.filter(
+      (other) =>
+        other !== exposure &&
+        (speaking.has(idOf({ unit, exposure: other, outcome })) ||
+          speaking.get(idOf({ unit: null, exposure: other, outcome })) === 'shown'),
+    ).map((other) => besideOther(rows, exposure, other, outcome, reading, scope, level));
+  });
+  const adjusted = adjustedPs(measured.flat(), alpha);
+  let at = 0;
+  const beside = new Map(
+    first.map((of, index) => [
+      idOf(of.question),
+      measured[index]!.map((row): Beside => {
+        const adjusted_p = adjusted[at++]!;
+        return { ...row, adjusted_p, finding: findingOf(row, adjusted_p, alpha) };
+      }),
+    ]),
+  );
+  return first.map((of) => {
+    const { unit, exposure, outcome } = of.question;
+    const ofFleet = unit === null ? [] : (beside.get(idOf({ unit: null, exposure, outcome })) ?? []);
+    const list = beside.get(idOf(of.question))!.map((row) => {
+      const fleet = ofFleet.find((fleetRow) => fleetRow.exposure === row.exposure);
+      const taken = row.finding === 'not_told_apart' && fleet?.finding === 'carried_by_other';
+      return taken ? { ...row, finding: fleet.finding } : row;
+    });
+    const findings = list.map((row) => row.finding);
+    return {
+      ...of,
+      beside: list,
+      judged: judgeBeside(of.judged, findings, of.measured.smallest_detectable_ratio, rules.comparison),
+    };
   });
 }
 
@@ -95,37 +157,25 @@ function questions(
   reactive: Map<Exposure, Set<string>>,
   reading: Reading,
 ): Question[] {
-  const rowsOfUnits = groupBy(panel, (row) => row.unit);
-  const rowsOf = new Map(histories.map((history) => [history.unit, rowsOfUnits.get(history.unit) ?? []]));
+  const rowsOf = groupBy(panel, (row) => row.unit);
+  const rowsIn = (units: readonly UnitHistory[]) => units.flatMap(({ unit }) => rowsOf.get(unit) ?? []);
   const list: Question[] = [];
   for (const exposure of EXPOSURES) {
     const known = histories.filter((history) =>
-      rowsOf.get(history.unit)!.some((row) => exposureOf(row, exposure, reading) !== null),
+      rowsIn([history]).some((row) => exposureOf(row, exposure, reading) !== null),
     );
     if (known.length === 0) continue;
-    const fleet = known.filter((history) => !reactive.get(exposure)!.has(history.unit));
-    const rows = fleet.flatMap((history) => rowsOf.get(history.unit)!);
-    const all = known.flatMap((history) => rowsOf.get(history.unit)!);
+    const rows = rowsIn(known.filter((history) => !reactive.get(exposure)!.has(history.unit)));
+    const unitNotComparableDays = rowsIn(known).length - rows.length;
     for (const outcome of OUTCOMES) {
-      if (known.length > 1) {
+      const base = { exposure, outcome, reading };
+      if (known.length > 1) list.push({ ...base, scope: 'fleet', unit: null, rows, unitNotComparableDays });
+      for (const history of known) {
         list.push({
-          scope: 'fleet',
-          unit: null,
-          exposure,
-          outcome,
-          reading,
-          rows,
-          unitNotComparableDays: all.length - rows.length,
-        });
-      }
-      for (const { unit } of known) {
-        list.push({
+          ...base,
           scope: 'unit',
-          unit,
-          exposure,
-          outcome,
-          reading,
-          rows: rowsOf.get(unit)!,
+          unit: history.unit,
+          rows: rowsIn([history]),
           unitNotComparableDays: 0,
         });
       }

@@ -37,16 +37,23 @@ function countsOf(row: UnitDay, outcome: CountedOutcome): { events: number; tria
  * Sorts days at risk into strata (unit, era, part of the era of about half a year). Only days at risk enter, whatever the outcome.
  *
  * @param rows panel rows in order of unit and day
+ * @param beside another exposure by which each stratum is split once more, so that it can't speak for this one; days on which it is not known
+ *   are then left out too
  */
 export function stratify(
   rows: readonly UnitDay[],
   exposure: Exposure,
   outcome: CountedOutcome,
   reading: Reading,
+  beside?: Exposure,
 ): Stratified {
+  const other = (row: UnitDay) => (beside === undefined ? 0 : exposureOf(row, beside, reading));
   const atRisk = rows.filter((row) => row.at_risk === 1);
-  const known = atRisk.filter((row) => exposureOf(row, exposure, reading) !== null);
-  const groups = groupBy(known, (row) => `${row.unit}\u0000${row.era}\u0000${row.stratum}`);
+  const known = atRisk.filter((row) => exposureOf(row, exposure, reading) !== null && other(row) !== null);
+  const groups = groupBy(
+    known,
+    (row) => `${row.unit}\u0000${row.era}\u0000${row.stratum}\u0000${other(row)}`,
+  );
   const strata = [...groups.values()].map((group): Stratum => {
     const exposed = { days: 0, trials: 0, events: 0 };
     const unexposed = { days: 0, trials: 0, events: 0 };

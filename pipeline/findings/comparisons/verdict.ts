@@ -39,11 +39,7 @@ export function judge(evidence: Evidence, rules: Rules['comparison']): Judged {
   const { least_days_each_side: least, alpha } = rules;
   if (evidence.exposedDays < least || evidence.unexposedDays < least)
     return { verdict: 'not_comparable', because: ['hardly_varies'] };
-  const powerful =
-    evidence.smallestDetectableRatio !== null && evidence.smallestDetectableRatio <= rules.ratio_of_interest;
-  const without: Judged = powerful
-    ? { verdict: 'not_shown', because: ['power'] }
-    : { verdict: 'cannot_tell', because: ['too_little_data'] };
+  const without = judgeWithout(evidence.smallestDetectableRatio, rules, []);
   if (evidence.ratio === null || evidence.p === null) return without;
 
   const up = evidence.ratio > 1;
@@ -60,4 +56,35 @@ export function judge(evidence: Evidence, rules: Rules['comparison']): Judged {
   if (shown) return { verdict: 'suggested', because: [...because, 'control_moved'] };
   if (!evidence.controlMoved) return { verdict: 'suggested', because };
   return { verdict: without.verdict, because: [...because, 'control_moved', ...without.because] };
+}
+
+/**
+ * The verdict once the exposure was set beside the others that speak. Carried by another: not shown (cannot tell without power). Not told apart
+ * from another: shown falls to suggested.
+ *
+ * @param findings what was found beside each of the others
+ */
+export function judgeBeside(
+  judged: Judged,
+  findings: readonly ('holds' | 'carried_by_other' | 'not_told_apart')[],
+  smallestDetectableRatio: number | null,
+  rules: Rules['comparison'],
+): Judged {
+  const because = (code: string) => [...judged.because, code];
+  if (findings.includes('carried_by_other'))
+    return judgeWithout(smallestDetectableRatio, rules, because('carried_by_other'));
+  if (findings.includes('not_told_apart'))
+    return { verdict: 'suggested', because: because('not_told_apart') };
+  return judged;
+}
+
+/** Neither condition holds: not shown with power for the ratio of interest, cannot tell without. */
+function judgeWithout(
+  smallestDetectableRatio: number | null,
+  rules: Rules['comparison'],
+  because: string[],
+): Judged {
+  return smallestDetectableRatio !== null && smallestDetectableRatio <= rules.ratio_of_interest
+    ? { verdict: 'not_shown', because: [...because, 'power'] }
+    : { verdict: 'cannot_tell', because: [...because, 'too_little_data'] };
 }
