@@ -100,7 +100,7 @@ export const BUILT_IN: readonly BuiltIn[] = [
   {
     id: 'lost_log',
     units: [LOST_LOG.unit],
-    what: `No cleaning records from ${isoDay(LOST_LOG.from)} to ${isoDay(LOST_LOG.to)}: the page was lost, the work was done.`,
+    what: `No cleaning records from ${isoDay(LOST_LOG.from)} to ${isoDay(LOST_LOG.to)}: the page was lost, the work was done. Drain purges of those days have no record beside them, so that they look like unexplained stops.`,
   },
   {
     id: 'clock_changes',

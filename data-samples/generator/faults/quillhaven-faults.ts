@@ -10,11 +10,11 @@ const HEADER_AGAIN =
 const CYCLES: readonly FaultSpec[] = [
   { file: log('2025-q2'), place: 0.21, how: 'insert', make: change({ 0: 'Q9' }), fate: 'rejected', code: 'unknown_unit', what: 'Unit Q9, which the organisation has not' },
   { file: log('2025-q2'), place: 0.55, how: 'insert', make: change({ 3: '2025-06-31 09:12:00' }), fate: 'rejected', code: 'bad_time', what: 'Start on 31 June' },
-  { file: log('2025-q2'), place: 0.999, how: 'insert', make: raw('Total,3482,,,,,,,,,,,,,,,'), fate: 'skipped', what: 'Line of totals' },
+  { file: log('2025-q2'), place: 1, how: 'insert', make: raw('Total,,,,,,,,,,,,,,,,'), fate: 'skipped', what: 'Line of totals' },
   { file: log('2025-q3'), place: 0.3, how: 'insert', make: change({ 0: 'Q 7' }), fate: 'rejected', code: 'unknown_unit', what: 'Unit Q 7, which the organisation has not' },
   { file: log('2025-q3'), place: 0.42, how: 'edit', make: change({ 4: '2025-07-01 00:00:00' }), fate: 'cell', code: 'end_before_start', what: 'End before start' },
   { file: log('2025-q3'), place: 0.6, how: 'insert', make: raw(''), fate: 'blank', what: 'Empty line' },
-  { file: log('2025-q3'), place: 0.999, how: 'insert', make: raw('Total,3519,,,,,,,,,,,,,,,'), fate: 'skipped', what: 'Line of totals' },
+  { file: log('2025-q3'), place: 1, how: 'insert', make: raw('Total,,,,,,,,,,,,,,,,'), fate: 'skipped', what: 'Line of totals' },
   { file: log('2025-q4'), place: 0.25, how: 'edit', make: change({ 12: '1340', 13: '134.8' }), fate: 'cell', code: 'out_of_range', what: 'Temperature 1340 C, the point is lost' },
   { file: log('2025-q4'), place: 0.5, how: 'insert', make: raw(HEADER_AGAIN), fate: 'skipped', what: 'Header once more in the middle' },
   { file: log('2025-q4'), place: 0.7, how: 'insert', make: raw('Q4,22481,"wrapped,2025-12-05 10:14:09,2025-12-05 11:05:40,complete,,401,139,240,85'), fate: 'rejected', code: 'quote', what: 'A quote that is never closed' },

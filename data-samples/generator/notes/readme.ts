@@ -18,15 +18,15 @@ The same list, with all counts, is in [generator/truth.json](generator/truth.jso
 |---|---|---|
 ${truth.built_in.map(({ id, units, what }) => `| ${id} | ${unitList(units)} | ${what} |`).join('\n')}
 
-Common to all units: the chamber is due every 28 calendar days and comes 0 to 26 days late, in stretches; strainers are missed on about one day
+Common to all units: the chamber is due every 28 calendar days and comes up to some 26 days late, in stretches; strainers are missed on about one day
 of use in ten, in bursts; drain flushes (Q6, T3, T4) about one in ten. A failed test is repeated at once as a rule; where the second fails too
 the unit stays out of use until it is mended. After a chamber cleaning come one to three drain purges, then warm-up, air-removal test, production.
 A few tests are missing, a few came after the first production cycle, two were invalid, six passed with a long heat-up.
 
 ## What happened
 
-Counts of the generator, before any export: days of use, failed days and plausibly-cleanliness aborts while the chamber was overdue and
-while it was not.
+Counts of the generator, before any export: days of use (without days of requalification alone), failed days and plausibly-cleanliness aborts
+while the chamber was overdue and while it was not. Cleanings that really took place and those of contradicted records both count as done here.
 
 | unit | days of use | cycles | of these production | overdue: days | failed | aborts | in time: days | failed | aborts | purges |
 |---|---:|---:|---:|---:|---:|---:|---:|---:|---:|---:|
