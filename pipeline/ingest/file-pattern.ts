@@ -24,6 +24,7 @@ export function filePattern(pattern: string): (path: string) => boolean {
 /** The one part of a name that the single `*` of the pattern stands for; undefined where the name doesn't match. */
 export function partOfName(pattern: string): (name: string) => string | undefined {
   const [before = '', ...rest] = pattern.split('*');
+  if (rest.length === 0) return () => undefined;
   const expression = new RegExp(`^${literal(before)}(.*)${rest.map(literal).join('.*')}$`, 'isu');
   return (name) => expression.exec(name.normalize('NFC'))?.[1];
 }

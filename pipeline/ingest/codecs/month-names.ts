@@ -3,13 +3,13 @@
  * full. No abbreviation means two months. Source: Unicode CLDR, abbreviated month names.
  */
 const ABBREVIATIONS = [
-  'jan january januar janv janvier ene enero',
+  'jan january januar janner janv janvier ene enero',
   'feb february februar fev fevr fevrier febrero',
   'mar march marz mrz mars marzo',
   'apr april avr avril abr abril',
   'may mai mayo',
   'jun june juni juin junio',
-  'jul july juli juil juillet julio',
+  'jul july juli juil juill juillet julio',
   'aug august aou aout ago agosto',
   'sep sept september septembre septiembre',
   'oct october okt oktober octobre octubre',
