@@ -41,3 +41,11 @@ export function studentTail(t: number, df: number, tail: Tail): number {
   const outside = 0.5 * betaTail(df / (df + t * t), df / 2, 0.5, 'lower');
   return t >= 0 === (tail === 'upper') ? outside : 1 - outside;
 }
+
+/** The t whose tail probability is `p` (0 < p < 1) in Student's distribution with `df` > 0 degrees of freedom. */
+export function studentQuantile(p: number, df: number, tail: Tail): number {
+  if (p > 0.5) return -studentQuantile(1 - p, df, tail);
+  const share = betaQuantile(2 * p, df / 2, 0.5, 'lower');
+  const t = Math.sqrt((df * (1 - share)) / share);
+  return tail === 'upper' ? t : -t;
+}
