@@ -37,26 +37,47 @@ export async function* delimitedTable(
   const below = (lines: readonly Line[], final: boolean): RawRow[] =>
     rows!.push(lines, final).filter(({ row }) => row > headerRow);
 
-  for await (const piece of atLeastThree(pieces)) {
-    decoding ??= textDecoding(piece, source.encoding);
-    const lines = splitter.push(decoding.decode(piece));
-    if (rows) {
-      if (headerRow < Number.POSITIVE_INFINITY) yield { type: 'rows', rows: below(lines, false) };
-      continue;
+  let failure: unknown;
+  try {
+    for await (const piece of atLeastFour(pieces)) {
+      const archive = decoding ? undefined : archiveFault(piece);
+      if (archive) {
+        yield archive;
+        for await (const _ of pieces);
+        return;
+      }
+      decoding ??= textDecoding(piece, source.encoding);
+      const lines = splitter.push(decoding.decode(piece));
+      if (rows) {
+        if (headerRow < Number.POSITIVE_INFINITY) yield { type: 'rows', rows: below(lines, false) };
+        continue;
+      }
+      for (const line of lines) head.push(line);
+      if (head.length >= HEADER_WITHIN) {
+        yield* open(false);
+        yield { type: 'rows', rows: below(head.splice(0), false) };
+      }
     }
-    for (const line of lines) head.push(line);
-    if (head.length >= HEADER_WITHIN) {
-      yield* open(false);
-      yield { type: 'rows', rows: below(head.splice(0), false) };
-    }
+  } catch (error) {
+    failure = error;
   }
   decoding ??= textDecoding(new Uint8Array(), source.encoding);
-  const last = [...splitter.push(decoding.end()), ...splitter.end()];
-  head.push(...last);
+  // A line that is not whole because reading failed is left; the failure says so.
+  if (failure === undefined) head.push(...splitter.push(decoding.end()), ...splitter.end());
   if (!rows) yield* open(true);
   const tail = below(head, true);
   if (!splitter.terminated && tail.length > 0) tail.at(-1)!.unterminated = true;
   yield { type: 'rows', rows: tail };
+  if (failure !== undefined) throw failure;
+}
+
+/** A file that by its first bytes is an archive, such as a workbook under another name. */
+function archiveFault(piece: Uint8Array): TablePart | undefined {
+  const starts = [Buffer.from('PK\u0003\u0004', 'latin1'), Buffer.from('d0cf11e0', 'hex')];
+  if (!starts.some((start) => start.equals(piece.subarray(0, start.length)))) return undefined;
+  const expected =
+    'delimited text; the file is a workbook or another archive: set format to workbook, or export it as text';
+  return { type: 'fault', code: 'unreadable_file', expected };
 }
 
 function chooseDelimiter(
@@ -94,14 +115,14 @@ function hintOf(head: readonly Line[], decoding: TextDecoding): string | undefin
   return undefined;
 }
 
-/** The same pieces, the first of them long enough to hold a byte order mark. */
-async function* atLeastThree(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
+/** The same pieces, the first of them long enough to hold a byte order mark or the signature of an archive. */
+async function* atLeastFour(pieces: AsyncIterable<Uint8Array>): AsyncGenerator<Uint8Array> {
   let held: Uint8Array | undefined = new Uint8Array();
   for await (const piece of pieces) {
     if (held === undefined) yield piece;
     else {
       held = Buffer.concat([held, piece]);
-      if (held.byteLength >= 3) {
+      if (held.byteLength >= 4) {
         yield held;
         held = undefined;
       }
