@@ -14,9 +14,12 @@ const PRESSURE_UNITS: Readonly<Record<string, readonly [number, number]>> = {
   inHg: [3.386388640341, 1],
 };
 
+/** Converted values are rounded to twelve significant digits: 1.1 mbar is 0.11 kPa, not 0.11000000000000001. */
+const rounded = (value: number): number => Number(value.toPrecision(12));
+
 /** Degrees Celsius of a reading in C or F. */
 export function toCelsius(measure: Measure): (value: number) => number {
-  return measure === 'F' ? (value) => ((value - 32) * 5) / 9 : (value) => value;
+  return measure === 'F' ? (value) => rounded(((value - 32) * 5) / 9) : (value) => value;
 }
 
 /**
@@ -27,9 +30,11 @@ export function toCelsius(measure: Measure): (value: number) => number {
 export function toKilopascal(measure: Measure, barometricKpa: number): (value: number) => number | undefined {
   const [unit = '', from] = measure.split(' ');
   const [times, by] = PRESSURE_UNITS[unit]!;
-  if (from === 'gauge') return (value) => barometricKpa + (value * times) / by;
-  if (from === 'vacuum') return (value) => (value < 0 ? undefined : barometricKpa - (value * times) / by);
-  return (value) => (value * times) / by;
+  if (from === 'gauge') return (value) => rounded(barometricKpa + (value * times) / by);
+  if (from === 'vacuum')
+    return (value) => (value < 0 ? undefined : rounded(barometricKpa - (value * times) / by));
+  if (times === 1 && by === 1) return (value) => value;
+  return (value) => rounded((value * times) / by);
 }
 
 /** kPa/min of a leak rate. A rise given over ten minutes is divided by ten. */
@@ -37,5 +42,6 @@ export function toKilopascalPerMinute(measure: Measure): (value: number) => numb
   const [unit = ''] = measure.split(' ');
   const [times, by] = PRESSURE_UNITS[unit]!;
   const minutes = measure.endsWith('per 10 min') ? 10 : 1;
-  return (value) => (value * times) / (by * minutes);
+  if (times === 1 && by * minutes === 1) return (value) => value;
+  return (value) => rounded((value * times) / (by * minutes));
 }
