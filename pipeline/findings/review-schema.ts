@@ -310,6 +310,33 @@ export const reviewSchema = z.strictObject({
     days: z.array(cleaningDaySchema).describe('The month, by unit, task and day'),
   }),
   comparisons: z.array(comparisonSchema),
+  joint_models: z
+    .array(
+      z.strictObject({
+        outcome: z.enum(OUTCOMES),
+        days: count,
+        method: z.string(),
+        not_computable: z.string().nullable().describe('Why there is no model, in a sentence'),
+        terms: z.array(
+          z.strictObject({
+            exposure: z.enum(EXPOSURES),
+            ratio: z.number(),
+            low: z.number(),
+            high: z.number(),
+            p: z.number(),
+            robust_low: z
+              .number()
+              .nullable()
+              .describe('Interval robust to clusters (units); null where it can’t be had'),
+            robust_high: z.number().nullable(),
+            robust_p: z.number().nullable(),
+          }),
+        ),
+      }),
+    )
+    .describe(
+      'All exposures in one model of the fleet, each with the others held: a second look that decides no verdict',
+    ),
   family_size: count.describe('Comparisons over which p was adjusted'),
   charts: z.strictObject({
     failed_days: z.array(chartPointSchema).describe('Failed day results of day results at risk, by month'),

@@ -7,6 +7,7 @@ import type { Transformed } from '../transform/transform.ts';
 import type { UnitHistory } from '../transform/unit-history.ts';
 import { attentionOrder, attentionReasons } from './attention.ts';
 import { comparisonFamily } from './comparisons/comparison-family.ts';
+import { jointModels } from './comparisons/joint-model.ts';
 import { problemsByCode, readingTotals } from './lists/reading-account.ts';
 import {
   contradictedRecords,
@@ -121,6 +122,7 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     attention_order: attentionOrder(units),
     cleaning,
     comparisons,
+    joint_models: jointModels(panel, rules.comparison),
     family_size: size,
     charts: {
       failed_days: [...failedDaysChart(panel, 'fleet'), ...each(rowsOf, failedDaysChart)],

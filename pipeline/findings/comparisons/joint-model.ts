@@ -1,0 +1,131 @@
+import type { Rules } from '../../site/rules.ts';
+import { conditionalLogistic } from '../../statistics/regression/conditional-logistic.ts';
+import { poissonRegression } from '../../statistics/regression/poisson.ts';
+import type { RegressionFit } from '../../statistics/regression/regression-result.ts';
+import type { Outcome } from '../../statistics/result.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import { EXPOSURES, type Exposure, OUTCOMES, type Review } from '../review-schema.ts';
+import { exposureOf } from './exposure.ts';
+
+type JointModel = Review['joint_models'][number];
+
+/**
+ * All exposures at once in one model of the fleet, for each outcome: each one's ratio with the others held. Failed tests by conditional logistic
+ * regression within strata, aborts by Poisson regression with a level for each stratum and production cycles as offset; standard errors also robust to
+ * clusters, which are the units. It stands beside the stratified comparisons as a second look and decides no verdict.
+ *
+ * A task that is never due on a unit counts there as not missed. Days on which an exposure that is due there is not known are left out.
+ */
+export function jointModels(panel: readonly UnitDay[], rules: Rules['comparison']): JointModel[] {
+  const varying = EXPOSURES.filter((exposure) => {
+    const held = panel.filter((row) => row.at_risk === 1).map((row) => exposureOf(row, exposure, 'site'));
+    return [0, 1].every((side) => held.filter((of) => of === side).length >= rules.least_days_each_side);
+  });
+  if (varying.length < 2) return [];
+  const rows = knownRows(panel, varying);
+  return OUTCOMES.map((outcome) => {
+    const fit = outcome === 'failed_test' ? fitTests(rows, varying, rules) : fitAborts(rows, varying, rules);
+    return { outcome, days: rows.length, ...describe(fit, varying) };
+  });
+}
+
+interface ModelRow {
+  unit: string;
+  stratum: string;
+  x: number[];
+  failed: number;
+  aborts: number;
+  cycles: number;
+}
+
+function knownRows(panel: readonly UnitDay[], exposures: readonly Exposure[]): ModelRow[] {
+  return [...groupBy(panel, (row) => row.unit).values()].flatMap((ofUnit) => {
+    const due = exposures.map((exposure) => ofUnit.some((row) => exposureOf(row, exposure, 'site') !== null));
+    return ofUnit.flatMap((row) => {
+      if (row.at_risk === 0) return [];
+      const x = exposures.map((exposure, index) => (due[index] ? exposureOf(row, exposure, 'site') : 0));
+      if (x.some((held) => held === null)) return [];
+      return [
+        {
+          unit: row.unit,
+          stratum: `${row.unit}/${row.era}/${row.stratum}`,
+          x: x as number[],
+          failed: row.failed ?? 0,
+          aborts: row.cleanliness_aborts,
+          cycles: row.production_cycles,
+        },
+      ];
+    });
+  });
+}
+
+function fitTests(
+  rows: readonly ModelRow[],
+  names: readonly Exposure[],
+  rules: Rules['comparison'],
+): Outcome<RegressionFit> {
+  return conditionalLogistic(
+    {
+      covariates: rows.map((row) => row.x),
+      names: [...names],
+      cases: rows.map((row) => row.failed),
+      strata: rows.map((row) => row.stratum),
+      clusters: rows.map((row) => row.unit),
+    },
+    { level: rules.level },
+  );
+}
+
+/** One row for each stratum and combination of exposures: the Poisson likelihood needs no more. Strata without an event say nothing and are left out. */
+function fitAborts(
+  rows: readonly ModelRow[],
+  names: readonly Exposure[],
+  rules: Rules['comparison'],
+): Outcome<RegressionFit> {
+  const strata = [...groupBy(rows, (row) => row.stratum)].filter(([, of]) =>
+    of.some((row) => row.aborts > 0),
+  );
+  const levels = strata.slice(1).map(([stratum]) => stratum);
+  const cells = strata.flatMap(([stratum, of]) =>
+    [...groupBy(of, (row) => row.x.join()).values()].map((cell) => ({
+      x: [...cell[0]!.x, ...levels.map((level) => Number(level === stratum))],
+      events: cell.reduce((sum, row) => sum + row.aborts, 0),
+      cycles: cell.reduce((sum, row) => sum + row.cycles, 0),
+      unit: cell[0]!.unit,
+    })),
+  );
+  return poissonRegression(
+    {
+      covariates: cells.map((cell) => cell.x),
+      names: [...names, ...levels],
+      events: cells.map((cell) => cell.events),
+      exposure: cells.map((cell) => cell.cycles),
+      clusters: cells.map((cell) => cell.unit),
+    },
+    { level: rules.level },
+  );
+}
+
+function describe(
+  fit: Outcome<RegressionFit>,
+  exposures: readonly Exposure[],
+): Omit<JointModel, 'outcome' | 'days'> {
+  if (!fit.computable) return { method: fit.method, not_computable: fit.reason, terms: [] };
+  const robust = fit.robust?.computable ? fit.robust.coefficients : undefined;
+  const terms = exposures.map((exposure) => {
+    const own = fit.coefficients.find((coefficient) => coefficient.name === exposure)!;
+    const wide = robust?.find((coefficient) => coefficient.name === exposure);
+    return {
+      exposure,
+      ratio: own.ratio,
+      low: own.ratioInterval.low,
+      high: own.ratioInterval.high,
+      p: own.pValue,
+      robust_low: wide?.ratioInterval.low ?? null,
+      robust_high: wide?.ratioInterval.high ?? null,
+      robust_p: wide?.pValue ?? null,
+    };
+  });
+  return { method: fit.method, not_computable: null, terms };
+}
