@@ -1,14 +1,15 @@
-import { type ArgsDef, parseArgs, renderUsage } from 'citty';
+import { type ArgsDef, parseArgs } from 'citty';
 import { UserError } from '../user-error.ts';
 import { VERSION } from '../version.ts';
 import { checkCommand } from './check.ts';
 import { type Command, UsageError, type Values } from './command.ts';
+import { helpText } from './help-text.ts';
 import { reviewCommand } from './review.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
 
-const COMMANDS: Record<string, Command> = { review: reviewCommand, check: checkCommand };
+export const COMMANDS: Record<string, Command> = { review: reviewCommand, check: checkCommand };
 
-const PROGRAM = {
+export const PROGRAM = {
   meta: {
     name: 'cleaning-evidence',
     version: VERSION,
@@ -34,14 +35,14 @@ export async function run(argv: readonly string[], terminal: Terminal): Promise<
       return 0;
     }
     if (name === undefined || name === '--help' || name === '-h') {
-      terminal.print(plain(await renderUsage(PROGRAM)));
+      terminal.print(await helpText(PROGRAM));
       return name === undefined ? 2 : 0;
     }
     const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
     if (!command)
       throw new UsageError(`The command must be one of ${Object.keys(COMMANDS).join(', ')}, found "${name}"`);
     if (rest.includes('--help') || rest.includes('-h')) {
-      terminal.print(plain(await renderUsage(command.definition, PROGRAM)));
+      terminal.print(await helpText(command.definition, PROGRAM));
       return 0;
     }
     return (await command.run(valuesOf(command.definition.args as ArgsDef, rest), terminal)) ?? 0;
@@ -88,8 +89,3 @@ const optionNames = (definitions: ArgsDef): string =>
   Object.entries(definitions)
     .flatMap(([name, definition]) => (definition.type === 'positional' ? [] : [`--${name}`]))
     .join(', ');
-
-/** Help without terminal codes: the same text in a file, a pipe and a terminal. */
-const plain = (text: string): string =>
-  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the terminal codes to take out
-  text.replace(/\u001b\[[0-9;]*m/g, '').replaceAll('`', '');
