@@ -10,6 +10,9 @@ const SLACK = 5 * MINUTE;
 /** Cycle numbers further apart than this don't belong to one run: the counter rolled over or was set back. */
 const RUN_GAP = 50;
 
+/** More cycles than this around one repeated hour are no log of a unit; they are left undecided. */
+const MOST_NEIGHBOURS = 500;
+
 /** One way to read the times of a cycle. */
 interface Option {
   start: number;
@@ -84,10 +87,14 @@ function optionsOf({ record, choices }: Draft): Option[] {
 }
 
 function resolve(nodes: readonly Node[]): void {
-  const runs = runsOf(nodes);
-  for (let before = -1, count = countOf(nodes); count !== before; before = count, count = countOf(nodes)) {
-    for (const node of nodes) if (node.options.length > 1) keepApart(node, nodes);
-    for (const run of runs) keepInOrder(run);
+  if (nodes.length <= MOST_NEIGHBOURS) {
+    const runs = runsOf(nodes);
+    for (let before = -1, count = countOf(nodes); count !== before; before = count, count = countOf(nodes)) {
+      for (const [at, node] of nodes.entries())
+        for (const other of nodes.slice(at + 1)) agree(node, other, standApart);
+      for (const run of runs)
+        for (const [at, node] of run.slice(1).entries()) agree(run[at]!, node, followEachOther);
+    }
   }
   for (const node of nodes) for (const draft of node.drafts) if (draft.choices) settle(draft, node.options);
 }
@@ -95,23 +102,26 @@ function resolve(nodes: readonly Node[]): void {
 const countOf = (nodes: readonly Node[]): number =>
   nodes.reduce((sum, { options }) => sum + options.length, 0);
 
-/** Takes out options, but never the last: if none holds, the times contradict each other and decide nothing. */
-function keep(node: Node, holds: (option: Option) => boolean): void {
-  const left = node.options.filter(holds);
-  if (left.length > 0) node.options = left;
+/**
+ * Takes out the options of two cycles that fit none of the other's. The last option is never taken out: if none fits, the times contradict each other and
+ * decide nothing.
+ */
+function agree(a: Node, b: Node, fit: (a: Option, b: Option) => boolean): void {
+  if (a.options.length === 1 && b.options.length === 1) return;
+  const ofA = a.options.filter((option) => b.options.some((other) => fit(option, other)));
+  if (ofA.length === 0) return;
+  b.options = b.options.filter((option) => a.options.some((other) => fit(other, option)));
+  a.options = ofA;
 }
 
 /** A unit runs one cycle at a time. Rows that give the same start may be the same cycle. */
-function keepApart(node: Node, nodes: readonly Node[]): void {
-  for (const other of nodes) {
-    if (other === node || other.options.length > 1) continue;
-    const [known] = other.options as [Option];
-    keep(node, (option) => option.start === known.start || overlap(option, known) <= SLACK);
-  }
+function standApart(a: Option, b: Option): boolean {
+  return a.start === b.start || Math.min(finish(a), finish(b)) - Math.max(a.start, b.start) <= SLACK;
 }
 
-function overlap(a: Option, b: Option): number {
-  return Math.min(finish(a), finish(b)) - Math.max(a.start, b.start);
+/** The cycle with the next number starts later, and after this one has ended. */
+function followEachOther(a: Option, b: Option): boolean {
+  return b.start > a.start && b.start >= finish(a) - SLACK;
 }
 
 const finish = ({ start, end }: Option): number => end ?? start;
@@ -124,6 +134,7 @@ function runsOf(nodes: readonly Node[]): Node[][] {
   const runs: (typeof numbered)[] = [];
   for (const node of numbered) {
     const last = runs.at(-1)?.at(-1);
+    if (last?.cycleNumber === node.cycleNumber) continue;
     if (last && node.cycleNumber - last.cycleNumber <= RUN_GAP) runs.at(-1)!.push(node);
     else runs.push([node]);
   }
@@ -131,22 +142,6 @@ function runsOf(nodes: readonly Node[]): Node[][] {
     const known = run.filter(({ options }) => options.length === 1).map(({ options }) => options[0]!.start);
     return known.every((start, index) => index === 0 || start >= known[index - 1]!);
   });
-}
-
-/** In a run each cycle starts after the one before it has ended. */
-function keepInOrder(run: readonly Node[]): void {
-  let earliest = Number.NEGATIVE_INFINITY;
-  for (const node of run) {
-    const bound = earliest;
-    keep(node, ({ start }) => start >= bound - SLACK);
-    earliest = Math.max(earliest, Math.min(...node.options.map(finish)));
-  }
-  let latest = Number.POSITIVE_INFINITY;
-  for (const node of [...run].reverse()) {
-    const bound = latest;
-    keep(node, (option) => finish(option) <= bound + SLACK);
-    latest = Math.min(latest, Math.max(...node.options.map(({ start }) => start)));
-  }
 }
 
 /** Puts what is left of the options into the record: the earlier reading where both are. */

@@ -294,7 +294,7 @@ describe('the answer', () => {
           "code": "bad_time",
           "column": "start",
           "costs": "row",
-          "expected": "a time of the pattern yyyy-MM-dd HH:mm:ss, on the calendar",
+          "expected": "a time of the calendar like 2024-03-01 06:30:00 (yyyy-MM-dd HH:mm:ss)",
           "file": "cycles.csv",
           "row": 2,
           "sheet": null,

@@ -15,7 +15,7 @@ const PRESSURE_UNITS: Readonly<Record<string, readonly [number, number]>> = {
 };
 
 /** Converted values are rounded to twelve significant digits: 1.1 mbar is 0.11 kPa, not 0.11000000000000001. */
-const rounded = (value: number): number => Number(value.toPrecision(12));
+export const rounded = (value: number): number => Number(value.toPrecision(12));
 
 /** Degrees Celsius of a reading in C or F. */
 export function toCelsius(measure: Measure): (value: number) => number {

@@ -62,6 +62,30 @@ export function datePattern(pattern: string): (text: string) => WrittenTime | un
   };
 }
 
+const EXAMPLES: Readonly<Record<string, string>> = {
+  yyyy: '2024',
+  yy: '24',
+  MMM: 'Mar',
+  MM: '03',
+  M: '3',
+  dd: '01',
+  d: '1',
+  HH: '06',
+  H: '6',
+  hh: '06',
+  h: '6',
+  mm: '30',
+  ss: '00',
+  SSS: '000',
+  a: 'AM',
+};
+
+/** A time as the pattern wants it, for messages. */
+export function exampleOf(pattern: string): string {
+  const tokens = pattern.match(TOKENS) ?? [];
+  return tokens.map((token) => EXAMPLES[token] ?? literalText(token)).join('');
+}
+
 function check(pattern: string, tokens: readonly string[]): void {
   const count = (...names: string[]) => tokens.filter((token) => names.includes(token)).length;
   const fault =
@@ -125,10 +149,15 @@ function compile(tokens: readonly string[]): Variant {
   };
 }
 
-function literalSource(token: string): string {
+function literalText(token: string): string {
   const quoted = token.length > 1 && token.startsWith("'");
-  const text = quoted ? token.slice(1, -1).replaceAll("''", "'") || "'" : token;
-  return text.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&').replace(/\s+/g, '\\s+');
+  return quoted ? token.slice(1, -1).replaceAll("''", "'") || "'" : token;
+}
+
+function literalSource(token: string): string {
+  return literalText(token)
+    .replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')
+    .replace(/\s+/g, '\\s+');
 }
 
 function partsOf(tokens: readonly string[], match: RegExpExecArray): WrittenTime | undefined {

@@ -1,4 +1,5 @@
 import type { Measure } from '../../site/measures.ts';
+import { rounded } from './conversions.ts';
 import type { DecimalReader } from './decimal.ts';
 
 /** Seconds of a length of time written in the measure; undefined where the text doesn't fit. The first part of mm:ss and hh:mm:ss may exceed 59. */
@@ -22,7 +23,7 @@ export function durationReader(measure: Measure, decimal: DecimalReader): Decima
   if (measure === 'min') {
     return (text) => {
       const minutes = decimal(text);
-      return minutes === undefined ? undefined : minutes * 60;
+      return minutes === undefined ? undefined : rounded(minutes * 60);
     };
   }
   return decimal;

@@ -1,7 +1,7 @@
 import type { TimeMark } from '../../site/records.ts';
 import type { WallClock } from '../../site/wall-clock.ts';
 import { type Cell, Fault, WallDate } from '../cell.ts';
-import { datePattern, type WrittenTime } from './date-pattern.ts';
+import { datePattern, exampleOf, type WrittenTime } from './date-pattern.ts';
 
 /** An instant as read from a cell. `later` is the second reading of a wall time that occurs twice. */
 export interface ReadInstant {
@@ -29,7 +29,7 @@ const MS_PER_DAY = 86_400_000;
  */
 export function instantCodec(pattern: string, clock: WallClock, notAfter: number | undefined): InstantCodec {
   const read = datePattern(pattern);
-  const bad = new Fault('bad_time', `a time of the pattern ${pattern}, on the calendar`);
+  const bad = new Fault('bad_time', `a time of the calendar like ${exampleOf(pattern)} (${pattern})`);
   const reset = new Fault(
     'clock_reset',
     `a time from ${YEARS[0]} to ${notAfter === undefined ? YEARS[1] : new Date(notAfter).toISOString()}`,

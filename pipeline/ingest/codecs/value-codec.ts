@@ -8,7 +8,7 @@ import {
 import type { FieldHolds, recordFields } from '../../site/records.ts';
 import { UserError } from '../../user-error.ts';
 import { type Cell, cellText, Fault, WallDate } from '../cell.ts';
-import { toCelsius, toKilopascal, toKilopascalPerMinute } from './conversions.ts';
+import { rounded, toCelsius, toKilopascal, toKilopascalPerMinute } from './conversions.ts';
 import { decimalReader } from './decimal.ts';
 import { durationReader } from './duration.ts';
 import { closedWords, yesNoWords } from './words.ts';
@@ -135,6 +135,6 @@ function durationCodec(measure: Measure, mark: '.' | ','): ValueCodec {
   return (cell) => {
     if (typeof cell === 'string') return read(cell.trim()) ?? bad;
     if (cell instanceof WallDate && clockLike) return timeOfDay(cell) / 1000;
-    return typeof cell === 'number' && !clockLike ? cell * (measure === 'min' ? 60 : 1) : bad;
+    return typeof cell === 'number' && !clockLike ? rounded(cell * (measure === 'min' ? 60 : 1)) : bad;
   };
 }
