@@ -40,7 +40,7 @@ export function readSiteFile(text: string, name: string): Site {
     throw new UserError('site_file', [...new Set(rows)].join('\n'));
   };
 
-  const parsed = siteFileSchema.safeParse(document.toJS() ?? {});
+  const parsed = siteFileSchema.safeParse(document.toJS() ?? {}, { reportInput: true });
   if (!parsed.success) return fail(parsed.error.issues.flatMap((issue) => describeIssue(issue)));
   const faults = checkReferences(parsed.data);
   if (faults.length > 0) return fail(faults);
@@ -83,8 +83,42 @@ function describeIssue(issue: z.core.$ZodIssue): { path: PropertyKey[]; message:
       describeIssue({ ...inner, path: [...issue.path, ...inner.path] } as z.core.$ZodIssue),
     );
   }
-  const found = 'input' in issue && issue.input !== undefined ? `, found ${JSON.stringify(issue.input)}` : '';
-  return [{ path: issue.path, message: `${issue.message}${found}` }];
+  return [{ path: issue.path, message: `${expectedBy(issue)}, found ${foundBy(issue)}` }];
+}
+
+/** What the schema wanted, in words. */
+function expectedBy(issue: z.core.$ZodIssue): string {
+  switch (issue.code) {
+    case 'invalid_type':
+      return `must be ${KINDS[issue.expected] ?? issue.expected}`;
+    case 'invalid_value':
+      return `must be ${issue.values.map(String).join(' or ')}`;
+    case 'too_small':
+      return `must be ${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}${LENGTHS[issue.origin] ?? ''}`;
+    case 'too_big':
+      return `must be ${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}${LENGTHS[issue.origin] ?? ''}`;
+    default:
+      return issue.message;
+  }
+}
+
+const KINDS: Record<string, string> = {
+  array: 'a list',
+  string: 'text',
+  number: 'a number',
+  int: 'a whole number',
+  boolean: 'true or false',
+  object: 'keys with values',
+  record: 'names with values',
+};
+const LENGTHS: Record<string, string> = { array: ' long', string: ' characters long' };
+
+function foundBy(issue: z.core.$ZodIssue): string {
+  const { input } = issue;
+  if (input === undefined || input === null) return 'nothing';
+  const text = typeof input === 'object' ? JSON.stringify(input) : String(input);
+  const cut = text.length > 60 ? `${text.slice(0, 57)}...` : text;
+  return typeof input === 'string' ? `"${cut}"` : cut;
 }
 
 const depth = (issues: readonly { path: PropertyKey[] }[]): number =>

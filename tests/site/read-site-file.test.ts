@@ -62,7 +62,24 @@ describe('a fault of the site file', () => {
       /line 6, units\[1\].in_service_since: must be a date of the calendar, found "2025-02-30"$/,
     ],
     ['no YAML', 'sites: [', /^site.yaml line 1, column \d+: can't be read as YAML/],
-    ['nothing', '', /^site.yaml line 1, sites: /],
+    ['nothing', '', /^site.yaml line 1, sites: must be a list, found nothing$/],
+    ['a wrong kind', 'sites: [{ zone: 7 }]', /^site.yaml line 1, sites\[1\].zone: must be text, found 7$/],
+    [
+      'a wrong word',
+      `${base}cleaning: [{ task: door, every: 3 }]`,
+      /line 4, cleaning\[1\].task: must be drain_strainer or drain_flush or chamber or professional, found "door"$/,
+    ],
+    [
+      'a number out of range',
+      `${base}    barometric_pressure_kpa: 1013`,
+      /line 4, sites\[1\].barometric_pressure_kpa: must be at most 110, found 1013$/,
+    ],
+    ['a bad time', `${base}    day_starts: 4`, /line 4, sites\[1\].day_starts: must be text, found 4$/],
+    [
+      'a bad clock',
+      `${base}    day_starts: "24:00"`,
+      /line 4, sites\[1\].day_starts: must be a time like "04:00", found "24:00"$/,
+    ],
   ])('%s is one clear message with its line', (_, yaml, message) => {
     expect(messageOf(yaml)).toMatch(message);
   });
