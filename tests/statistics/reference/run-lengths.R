@@ -1,0 +1,10 @@
+# Average run lengths with R package spc 0.6.7 (R 4.2.2), for the tests of run-length/. Zero state.
+library(spc); options(digits = 9)
+shifts <- c(0, .25, .5, .75, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5)
+ew <- function(l, c, limits = "fix") sapply(shifts, function(m) xewma.arl(l, c, m, sided = "two", limits = limits))
+print(ew(0.5, 3.071)); print(ew(0.03, 2.437))
+print(c(xewma.arl(0.1, 2.7, 0, sided = "two"), xewma.arl(0.1, 2.7, 0, sided = "two", limits = "vacl")))
+print(c(xewma.crit(0.1, 500, sided = "two"), xewma.crit(0.2, 370, sided = "two")))
+cu <- function(hs) sapply(shifts[-c(10, 12)], function(m) xcusum.arl(0.5, 4, m, hs = hs, sided = "two"))
+print(cu(0)); print(cu(2))
+print(c(xcusum.arl(0.5, 5, 0, sided = "two"), xcusum.arl(0.5, 5, 1, sided = "two"), xcusum.crit(0.5, 500, sided = "two")))
