@@ -16,7 +16,7 @@ const LOST_FOR = 500;
  * Mean and median run length from the probabilities of no signal within 1, 2, 3, ... values (an endless sequence).
  *
  * They are summed until the hazard is constant, when the chart has forgotten its start; from there the run length is geometric and
- * the rest is a closed sum. Relative error of the average under 1e-6 for averages up to 10 million.
+ * the rest is a closed sum. Relative error of the average under 1e-6 for averages up to 1 million, and at worst in proportion above.
  * Both are Infinity where no signal can be told from rounding (hazard under 1e-10 for 500 values).
  */
 export function runLengthOfSurvival(probabilities: Iterable<number>): RunLength {
@@ -33,7 +33,7 @@ export function runLengthOfSurvival(probabilities: Iterable<number>): RunLength 
     lost = hazardNow < LOST ? lost + 1 : 0;
     if (lost >= LOST_FOR) return { average: Number.POSITIVE_INFINITY, median: Number.POSITIVE_INFINITY };
     // The second term is what rounding of the probabilities leaves of a small hazard.
-    const near = Math.abs(hazardNow - hazard) <= STEADY * hazardNow + 1e-15;
+    const near = Math.abs(hazardNow - hazard) <= STEADY * hazardNow + 1e-14;
     steady = near && lost === 0 ? steady + 1 : 0;
     hazard = hazardNow;
     survival = now;
