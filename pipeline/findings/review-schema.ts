@@ -337,6 +337,36 @@ export const reviewSchema = z.strictObject({
     .describe(
       'All exposures in one model of the fleet, each with the others held: a second look that decides no verdict',
     ),
+  strata: z
+    .array(
+      z.strictObject({
+        exposure: z.enum(EXPOSURES),
+        outcome: z.enum([...OUTCOMES, 'unrelated_abort']),
+        unit: z.string(),
+        era: count,
+        stratum: count,
+        first_date: date,
+        last_date: date,
+        exposed_days: count,
+        exposed_trials: count,
+        exposed_events: count,
+        unexposed_days: count,
+        unexposed_trials: count,
+        unexposed_events: count,
+      }),
+    )
+    .describe('Counts from which every ratio can be worked out by hand'),
+  doses: z
+    .array(
+      z.strictObject({
+        exposure: z.enum(EXPOSURES),
+        classes: z.array(z.strictObject({ dose: z.string(), score: count, days: count, failed: count })),
+        statistic: z.number().nullable().describe('Standard normal z of the trend; above 0 where failures rise with the dose'),
+        p: z.number().nullable(),
+        method: z.string(),
+      }),
+    )
+    .describe('Failed day results by dose of the exposure, over the fleet, with the trend within strata'),
   family_size: count.describe('Comparisons over which p was adjusted'),
   charts: z.strictObject({
     failed_days: z.array(chartPointSchema).describe('Failed day results of day results at risk, by month'),

@@ -7,7 +7,9 @@ import type { Transformed } from '../transform/transform.ts';
 import type { UnitHistory } from '../transform/unit-history.ts';
 import { attentionOrder, attentionReasons } from './attention.ts';
 import { comparisonFamily } from './comparisons/comparison-family.ts';
+import { doses } from './comparisons/dose.ts';
 import { jointModels } from './comparisons/joint-model.ts';
+import { strataTable } from './comparisons/strata-table.ts';
 import { problemsByCode, readingTotals } from './lists/reading-account.ts';
 import {
   contradictedRecords,
@@ -122,6 +124,8 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     attention_order: attentionOrder(units),
     cleaning,
     comparisons,
+    strata: strataTable(panel),
+    doses: doses(panel),
     joint_models: jointModels(panel, rules.comparison),
     family_size: size,
     charts: {

@@ -14,6 +14,11 @@ export interface Side {
 
 /** One unit's days at risk in one stratum, with known exposure: counts of both sides, and the series in order of day for the shift test. */
 export interface Stratum {
+  unit: string;
+  era: number;
+  stratum: number;
+  first_date: string;
+  last_date: string;
   exposed: Side;
   unexposed: Side;
   series: ShiftSegment;
@@ -74,7 +79,17 @@ export function stratify(
       series.events[index] = events;
       series.trials[index] = trials;
     }
-    return { exposed, unexposed, series };
+    const { unit, era, stratum, date } = group[0]!;
+    return {
+      unit,
+      era,
+      stratum,
+      first_date: date,
+      last_date: group.at(-1)!.date,
+      exposed,
+      unexposed,
+      series,
+    };
   });
   return { strata, notAtRisk: rows.length - atRisk.length, exposureUnknown: atRisk.length - known.length };
 }
