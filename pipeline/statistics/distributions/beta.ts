@@ -13,8 +13,8 @@ export function betaTail(x: number, a: number, b: number, tail: Tail): number {
 }
 
 /**
- * The x whose tail probability is `p` (0 <= p <= 1) in the beta distribution with shapes a, b > 0: solved on the logarithm of
- * the tail asked for, over log odds of x. Edges: p = 0 and 1 give the ends 0 or 1.
+ * The x whose tail probability is `p` (0 <= p <= 1) in the beta distribution with shapes a, b > 0: solved on
+ * the logarithm of the tail asked for, over log odds of x. Edges: p = 0 and 1 give the ends 0 or 1.
  */
 export function betaQuantile(p: number, a: number, b: number, tail: Tail): number {
   if (p === (tail === 'lower' ? 0 : 1)) return 0;
@@ -28,21 +28,26 @@ export function betaQuantile(p: number, a: number, b: number, tail: Tail): numbe
 }
 
 /**
- * Tail probability of a binomial count of n trials with probability `p` each: P(X <= k) for `lower`, P(X >= k) for
- * `upper`, k a whole number. Edges: p of 0 or 1 and k outside 0..n give 0 or 1.
+ * Tail probability of a binomial count of n trials with probability `p` each: P(X <= k) for `lower`, P(X >=
+ * k) for `upper`, k a whole number. Edges: p of 0 or 1 and k outside 0..n give 0 or 1.
  */
 export function binomialTail(k: number, n: number, p: number, tail: Tail): number {
   if (tail === 'lower') return k < 0 ? 0 : k >= n ? 1 : betaTail(p, k + 1, n - k, 'upper');
   return k <= 0 ? 1 : k > n ? 0 : betaTail(p, k, n - k + 1, 'lower');
 }
 
-/** Tail probability of Student's t with `df` > 0 degrees of freedom: P(T <= t) or P(T >= t), each tail by itself. */
+/**
+ * Tail probability of Student's t with `df` > 0 degrees of freedom: P(T <= t) or P(T >= t), each tail by
+ * itself.
+ */
 export function studentTail(t: number, df: number, tail: Tail): number {
   const outside = 0.5 * betaTail(df / (df + t * t), df / 2, 0.5, 'lower');
   return t >= 0 === (tail === 'upper') ? outside : 1 - outside;
 }
 
-/** The t whose tail probability is `p` (0 < p < 1) in Student's distribution with `df` > 0 degrees of freedom. */
+/**
+ * The t whose tail probability is `p` (0 < p < 1) in Student's distribution with `df` > 0 degrees of freedom.
+ */
 export function studentQuantile(p: number, df: number, tail: Tail): number {
   if (p > 0.5) return -studentQuantile(1 - p, df, tail);
   const share = betaQuantile(2 * p, df / 2, 0.5, 'lower');

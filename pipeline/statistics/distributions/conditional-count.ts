@@ -1,8 +1,8 @@
 import { binomialLogProbability } from './saddle-point.ts';
 
 /**
- * A count on low..high whose distribution tilts with a ratio: P(K = k) is proportional to weight(k) ratio^k. The weights
- * are those of ratio 1, and log-concave, so that each tilted distribution has one mode.
+ * A count on low..high whose distribution tilts with a ratio: P(K = k) is proportional to weight(k) ratio^k.
+ * The weights are those of ratio 1, and log-concave, so that each tilted distribution has one mode.
  */
 export interface ConditionalCount {
   low: number;
@@ -14,7 +14,8 @@ export interface ConditionalCount {
 }
 
 /**
- * Exposed events of a two-by-two table given its margins (noncentral hypergeometric; the ratio is the odds ratio).
+ * Exposed events of a two-by-two table given its margins (noncentral hypergeometric; the ratio is the odds
+ * ratio).
  *
  * @param events - events in both groups together
  * @param exposedTotal - trials in the exposed group
@@ -51,7 +52,8 @@ export function hypergeometricCount(
  * @param exposedTime - exposure of the first group, > 0, in any unit
  * @param unexposedTime - exposure of the other group, > 0, same unit
  *
- * Source: J. Przyborowski & H. Wilenski, "Homogeneity of results in testing samples from Poisson series", Biometrika 31 (1940) 313-323.
+ * Source: J. Przyborowski & H. Wilenski, "Homogeneity of results in testing samples from Poisson series",
+ * Biometrika 31 (1940) 313-323.
  */
 export function binomialCount(events: number, exposedTime: number, unexposedTime: number): ConditionalCount {
   const time = exposedTime + unexposedTime;

@@ -1,8 +1,9 @@
 /**
- * Root of a continuous function between two points of opposite sign, by Chandrupatla's method (bisection and inverse
- * quadratic interpolation, whichever is safe). It converges from any bracket, and never leaves it.
+ * Root of a continuous function between two points of opposite sign, by Chandrupatla's method (bisection and
+ * inverse quadratic interpolation, whichever is safe). It converges from any bracket, and never leaves it.
  *
- * Edges: an end that is a root is returned as it is. Infinite function values are allowed at the ends (they count by sign).
+ * Edges: an end that is a root is returned as it is. Infinite function values are allowed at the ends (they
+ * count by sign).
  *
  * @param f - the function; must return a number for each point of the bracket
  * @param low - one end of the bracket, finite
@@ -10,8 +11,9 @@
  * @param tolerance - stop when the bracket is narrower than this times max(1, |root|); default 1e-14
  * @throws RangeError if the ends have the same sign or a value is NaN: a fault of the caller, not of the data
  *
- * Source: T. R. Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear function
- * without using derivatives", Advances in Engineering Software 28 (1997) 145-149, doi:10.1016/S0965-9978(96)00051-8.
+ * Source: T. R. Chandrupatla, "A new hybrid quadratic/bisection algorithm for finding the zero of a nonlinear
+ * function without using derivatives", Advances in Engineering Software 28 (1997) 145-149,
+ * doi:10.1016/S0965-9978(96)00051-8.
  */
 export function findRoot(f: (x: number) => number, low: number, high: number, tolerance = 1e-14): number {
   let [b, a] = [low, high];

@@ -4,11 +4,13 @@ import { poissonLogProbability } from './saddle-point.ts';
 import type { Tail } from './tail.ts';
 
 /**
- * Tail probability of the gamma distribution with this shape (> 0) and scale 1 at `x`: P(X <= x) or P(X >= x).
+ * Tail probability of the gamma distribution with this shape (> 0) and scale 1 at `x`: P(X <= x) or P(X >=
+ * x).
  *
- * Power series below shape + 1, continued fraction above it (the smaller tail is the one computed, the other is its
- * complement), each times the Poisson probability in saddle-point form. The library's incomplete gamma function is not
- * used: it returns 0.50027 instead of 0.49987 at shape = x = 1e6. Edges: x <= 0 and Infinity give 0 and 1.
+ * Power series below shape + 1, continued fraction above it (the smaller tail is the one computed, the other
+ * is its complement), each times the Poisson probability in saddle-point form. The library's incomplete gamma
+ * function is not used: it returns 0.50027 instead of 0.49987 at shape = x = 1e6. Edges: x <= 0 and Infinity
+ * give 0 and 1.
  *
  * Source: Abramowitz & Stegun (1964) 6.5.29 and 6.5.31, Lentz's evaluation; prefactor Loader (2000).
  */
@@ -50,8 +52,9 @@ function upperByFraction(x: number, shape: number): number {
 }
 
 /**
- * The x whose tail probability is `p` (0 <= p <= 1) in the gamma distribution with this shape and scale 1, solved on the
- * logarithm of the tail asked for. Relative accuracy 1e-12. Edges: p = 0 and 1 give 0 or Infinity.
+ * The x whose tail probability is `p` (0 <= p <= 1) in the gamma distribution with this shape and scale 1,
+ * solved on the logarithm of the tail asked for. Relative accuracy 1e-12. Edges: p = 0 and 1 give 0 or
+ * Infinity.
  */
 export function gammaQuantile(p: number, shape: number, tail: Tail): number {
   if (p === (tail === 'lower' ? 0 : 1)) return 0;
@@ -65,17 +68,25 @@ export function gammaQuantile(p: number, shape: number, tail: Tail): number {
   return Math.exp(findRoot(distance, centre - reach, centre + reach, 1e-15));
 }
 
-/** Tail probability of the chi-square distribution with `df` degrees of freedom (> 0) at `x`; see `gammaTail`. */
+/**
+ * Tail probability of the chi-square distribution with `df` degrees of freedom (> 0) at `x`; see `gammaTail`.
+ */
 export function chiSquareTail(x: number, df: number, tail: Tail): number {
   return gammaTail(x / 2, df / 2, tail);
 }
 
-/** The x whose tail probability is `p` in the chi-square distribution with `df` degrees of freedom; see `gammaQuantile`. */
+/**
+ * The x whose tail probability is `p` in the chi-square distribution with `df` degrees of freedom; see
+ * `gammaQuantile`.
+ */
 export function chiSquareQuantile(p: number, df: number, tail: Tail): number {
   return 2 * gammaQuantile(p, df / 2, tail);
 }
 
-/** Tail probability of a Poisson count with this mean (> 0): P(X <= k) for `lower`, P(X >= k) for `upper`, k a whole number. */
+/**
+ * Tail probability of a Poisson count with this mean (> 0): P(X <= k) for `lower`, P(X >= k) for `upper`, k a
+ * whole number.
+ */
 export function poissonTail(k: number, mean: number, tail: Tail): number {
   if (tail === 'lower') return k < 0 ? 0 : gammaTail(mean, k + 1, 'upper');
   return k <= 0 ? 1 : gammaTail(mean, k, 'lower');

@@ -14,8 +14,8 @@ export interface MinimumLikelihood {
 }
 
 /**
- * Sums the probabilities of all values no likelier than the observed one. The distribution has one mode, so those are two tails;
- * each is summed from its inner end outwards.
+ * Sums the probabilities of all values no likelier than the observed one. The distribution has one mode, so
+ * those are two tails; each is summed from its inner end outwards.
  *
  * @param count - a conditional count with at least two possible values
  * @param observed - its observed value

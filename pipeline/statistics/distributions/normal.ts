@@ -3,8 +3,8 @@ import normalQuantileOfLibrary from '@stdlib/stats-base-dists-normal-quantile';
 import type { Tail } from './tail.ts';
 
 /**
- * Tail probability of the standard normal distribution at `z` (in standard deviations): P(Z <= z) or P(Z >= z).
- * Relative accuracy 1e-14 down to 1e-300 in either tail. Edges: z = Infinity and -Infinity give 0 and 1.
+ * Tail probability of the standard normal distribution at `z` (in standard deviations): P(Z <= z) or P(Z >=
+ * z). Relative accuracy 1e-14 down to 1e-300 in either tail. Edges: z = Infinity and -Infinity give 0 and 1.
  */
 export function normalTail(z: number, tail: Tail): number {
   return 0.5 * erfc((tail === 'upper' ? z : -z) / Math.SQRT2);
@@ -16,8 +16,8 @@ export function normalTwoSided(z: number): number {
 }
 
 /**
- * The z whose tail probability is `p` (0 <= p <= 1). The library's start is good to 4e-7 only (at p = 1e-12); Halley
- * steps on the tail itself bring it to full precision. Edges: p = 0 and 1 give the infinite ends.
+ * The z whose tail probability is `p` (0 <= p <= 1). The library's start is good to 4e-7 only (at p = 1e-12);
+ * Halley steps on the tail itself bring it to full precision. Edges: p = 0 and 1 give the infinite ends.
  */
 export function normalQuantile(p: number, tail: Tail): number {
   if (p > 0.5) return -normalQuantile(1 - p, tail);

@@ -28,10 +28,11 @@ export function deviancePart(x: number, m: number): number {
 /**
  * Log of the Poisson probability e^-m m^x / x!, for real x >= 0 and mean m > 0 in counts.
  *
- * Loader's saddle-point form: relative accuracy of the probability near 1e-15 also for counts of a million, where
- * the textbook form loses nine digits. Edge: x = 0 gives -m.
+ * Loader's saddle-point form: relative accuracy of the probability near 1e-15 also for counts of a million,
+ * where the textbook form loses nine digits. Edge: x = 0 gives -m.
  *
- * Source: C. Loader, "Fast and accurate computation of binomial probabilities" (2000); the algorithm behind R's dpois, dbinom.
+ * Source: C. Loader, "Fast and accurate computation of binomial probabilities" (2000); the algorithm behind
+ * R's dpois, dbinom.
  */
 export function poissonLogProbability(x: number, m: number): number {
   if (x === 0) return -m;
@@ -39,8 +40,9 @@ export function poissonLogProbability(x: number, m: number): number {
 }
 
 /**
- * Log of the binomial probability of x successes in n trials (0 <= x <= n, real values allowed), each with probability p in
- * (0, 1). Pass `q` = 1 - p where it is known without cancellation. Accuracy, edges and source as `poissonLogProbability`.
+ * Log of the binomial probability of x successes in n trials (0 <= x <= n, real values allowed), each with
+ * probability p in (0, 1). Pass `q` = 1 - p where it is known without cancellation. Accuracy, edges and
+ * source as `poissonLogProbability`.
  */
 export function binomialLogProbability(x: number, n: number, p: number, q = 1 - p): number {
   if (x === 0) return n === 0 ? 0 : p < 0.1 ? -deviancePart(n, n * q) - n * p : n * Math.log(q);

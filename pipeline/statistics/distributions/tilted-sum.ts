@@ -4,21 +4,27 @@ import { findRoot } from './find-root.ts';
 /** Probabilities smaller than this, relative to the mode, are left out of a tilted distribution. */
 const NEGLIGIBLE = 1e-60;
 
-/** Part of a distribution on whole numbers: `probability[i]` belongs to `first + i`; what is left out is negligible. */
+/**
+ * Part of a distribution on whole numbers: `probability[i]` belongs to `first + i`; what is left out is
+ * negligible.
+ */
 export interface Mass {
   first: number;
   probability: Float64Array;
 }
 
-/** A tilted distribution with log E[exp(logRatio K)] at ratio 1, which ties its probabilities to those of ratio 1. */
+/**
+ * A tilted distribution with log E[exp(logRatio K)] at ratio 1, which ties its probabilities to those of
+ * ratio 1.
+ */
 export interface TiltedMass extends Mass {
   logRatio: number;
   logNorm: number;
 }
 
 /**
- * Distribution of one count at this log ratio: from the mode outwards by the ratio of neighbours, so that nothing
- * overflows and each kept probability has full relative precision.
+ * Distribution of one count at this log ratio: from the mode outwards by the ratio of neighbours, so that
+ * nothing overflows and each kept probability has full relative precision.
  */
 export function tiltedMass(count: ConditionalCount, logRatio: number): TiltedMass {
   const ratio = Math.exp(logRatio);
@@ -63,8 +69,9 @@ export function tiltedMoments(count: ConditionalCount, logRatio: number): { mean
 }
 
 /**
- * The log ratio at which independent counts together have this mean; `target` must lie strictly between the sums of
- * their low and high ends. This is also the maximum of the conditional likelihood where `target` is the observed sum.
+ * The log ratio at which independent counts together have this mean; `target` must lie strictly between the
+ * sums of their low and high ends. This is also the maximum of the conditional likelihood where `target` is
+ * the observed sum.
  */
 export function logRatioOfMean(counts: ConditionalCount[], target: number): number {
   const excess = (logRatio: number) =>
@@ -96,7 +103,7 @@ function convolve(a: Mass, b: Mass): Mass {
  * @param most - the greatest number of multiplications to spend
  * @returns undefined where the convolution would cost more than `most`
  */
-export function tiltedSum(counts: ConditionalCount[], logRatio: number, most = 2e9): TiltedMass | undefined {
+export function tiltedSum(counts: ConditionalCount[], logRatio: number, most = 5e8): TiltedMass | undefined {
   const masses = counts
     .map((count) => tiltedMass(count, logRatio))
     .sort((a, b) => a.probability.length - b.probability.length || a.first - b.first);

@@ -1,4 +1,7 @@
-/** @throws RangeError where these are no events out of trials, or the level is outside (0, 1): a fault of the caller. */
+/**
+ * @throws RangeError where these are no events out of trials, or the level is outside (0, 1): a fault of the
+ * caller.
+ */
 export function checkProportion(events: number, trials: number, level: number, caller: string): void {
   for (const [name, value] of [
     ['events', events],

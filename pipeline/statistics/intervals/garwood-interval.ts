@@ -3,15 +3,18 @@ import { computed, type Interval, notComputable, type Outcome } from '../result.
 import { checkLevel } from './check-proportion.ts';
 
 /**
- * Exact (Garwood) interval for a Poisson rate: the rates that neither one-sided Poisson test rejects at (1 - level) / 2.
+ * Exact (Garwood) interval for a Poisson rate: the rates that neither one-sided Poisson test rejects at (1 -
+ * level) / 2.
  *
- * Estimated: events / exposure, per unit of exposure. Assumed: Poisson count, constant rate. Coverage is at least the level.
+ * Estimated: events / exposure, per unit of exposure. Assumed: Poisson count, constant rate. Coverage is at
+ * least the level.
  *
- * Edges: 0 events start at exactly 0 and end at the two-sided limit (3.689 / exposure at 95 %, not the one-sided 2.996); no exposure is
- * not computable.
+ * Edges: 0 events start at exactly 0 and end at the two-sided limit (3.689 / exposure at 95 %, not the
+ * one-sided 2.996); no exposure is not computable.
  *
  * @param events - whole number, 0 or more
- * @param exposure - time or chances over which they were counted, any unit, 0 or more; 1 gives the interval of the mean count
+ * @param exposure - time or chances over which they were counted, any unit, 0 or more; 1 gives the interval
+ *   of the mean count
  * @param level - of the two-sided interval, in (0, 1)
  * @throws RangeError for counts, exposures or levels that can't be, and for events in no exposure
  *

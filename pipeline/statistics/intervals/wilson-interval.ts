@@ -5,8 +5,9 @@ import { checkProportion } from './check-proportion.ts';
 /**
  * Wilson's score interval for a proportion, without continuity correction.
  *
- * Estimated: events / trials. Assumed: independent trials with one probability. The interval holds the probabilities that the score test
- * does not reject; its coverage is near the level on average, not at least the level for each probability.
+ * Estimated: events / trials. Assumed: independent trials with one probability. The interval holds the
+ * probabilities that the score test does not reject; its coverage is near the level on average, not at least
+ * the level for each probability.
  *
  * Edges: 0 events start at exactly 0, all events end at exactly 1; no trials is not computable.
  *
@@ -15,7 +16,8 @@ import { checkProportion } from './check-proportion.ts';
  * @param level - of the two-sided interval, in (0, 1)
  * @throws RangeError for counts or levels that can't be
  *
- * Source: E. B. Wilson, JASA 22 (1927) 209-212; method 3 in R. G. Newcombe, Statistics in Medicine 17 (1998) 857-872.
+ * Source: E. B. Wilson, JASA 22 (1927) 209-212; method 3 in R. G. Newcombe, Statistics in Medicine 17 (1998)
+ * 857-872.
  *
  * @example 81 of 263: 0.2553 to 0.3662
  */

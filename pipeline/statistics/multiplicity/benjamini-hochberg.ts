@@ -1,11 +1,13 @@
 /**
  * Benjamini-Hochberg control of the false discovery rate over a family of tests.
  *
- * Done: the i-th smallest of m p-values is rejected if it, or a larger one, is at or under (i / m) level; the adjusted
- * p-value is the least level at which that holds. Assumed: independent tests, or positive dependence (Benjamini & Yekutieli 2001).
+ * Done: the i-th smallest of m p-values is rejected if it, or a larger one, is at or under (i / m) level; the
+ * adjusted p-value is the least level at which that holds. Assumed: independent tests, or positive dependence
+ * (Benjamini & Yekutieli 2001).
  *
- * Edges: an empty family gives empty lists; ties get equal adjusted values; adjusted values are at most 1. Equality counts as
- * rejected, with a relative tolerance of 1e-12 for rounding. Results stand in the order of the input.
+ * Edges: an empty family gives empty lists; ties get equal adjusted values; adjusted values are at most 1.
+ * Equality counts as rejected, with a relative tolerance of 1e-12 for rounding. Results stand in the order of
+ * the input.
  *
  * @param pValues - of the whole family, each in [0, 1]
  * @param level - false discovery rate, in (0, 1); default 0.05

@@ -1,6 +1,9 @@
 import type { ShiftDesign, ShiftSegment } from './circular-shift-test.ts';
 
-/** Mantel-Haenszel excess and its null variance for each shift of one segment; entry 0 is the record as it stands. */
+/**
+ * Mantel-Haenszel excess and its null variance for each shift of one segment; entry 0 is the record as it
+ * stands.
+ */
 export interface ShiftScores {
   excess: Float64Array;
   variance: Float64Array;
@@ -9,9 +12,10 @@ export interface ShiftScores {
 /**
  * Scores of all shifts of one segment: exposure moved later by 0 .. n - 1 steps, wrapping round.
  *
- * In a stratum with N trials and m events, with S1 and S2 the sums over trials of exposure and its square: expected = m S1 / N; variance
- * = m (N - m) / (N (N - 1)) (S2 - S1^2 / N) for events of trials (hypergeometric where exposure is 0 or 1), m (S2 / N - (S1 / N)^2) for
- * events over time. Sums run over spells of constant exposure by prefix sums, and only over strata with events.
+ * In a stratum with N trials and m events, with S1 and S2 the sums over trials of exposure and its square:
+ * expected = m S1 / N; variance = m (N - m) / (N (N - 1)) (S2 - S1^2 / N) for events of trials
+ * (hypergeometric where exposure is 0 or 1), m (S2 / N - (S1 / N)^2) for events over time. Sums run over
+ * spells of constant exposure by prefix sums, and only over strata with events.
  *
  * @returns undefined where the segment has no events or a constant exposure: nothing changes with a shift
  */
@@ -69,7 +73,10 @@ function spellsOf(exposure: ArrayLike<number>): Spell[] {
   return spells;
 }
 
-/** Sums of the first k values of the series written down twice, so that a spell that wraps round stays one stretch. */
+/**
+ * Sums of the first k values of the series written down twice, so that a spell that wraps round stays one
+ * stretch.
+ */
 function prefixTwice(n: number, value: (i: number) => number): Float64Array {
   const prefix = new Float64Array(2 * n + 1);
   for (let i = 0; i < 2 * n; i++) prefix[i + 1] = prefix[i]! + value(i % n);

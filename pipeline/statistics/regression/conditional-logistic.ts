@@ -25,19 +25,23 @@ export interface ConditionalLogisticFit extends RegressionFit {
 /**
  * Conditional logistic regression with the exact likelihood, several cases per stratum allowed.
  *
- * Estimated: log odds ratios per unit of each covariate, common to all strata; each stratum has its own level, removed by conditioning on its
- * number of cases. The score test with one covariate of 0 and 1 is the Mantel-Haenszel test. Assumed: rows of a stratum independent given the
- * covariates (with `clusters`, independence between clusters only for the robust errors); enough cases in all for the normal limit.
+ * Estimated: log odds ratios per unit of each covariate, common to all strata; each stratum has its own
+ * level, removed by conditioning on its number of cases. The score test with one covariate of 0 and 1 is the
+ * Mantel-Haenszel test. Assumed: rows of a stratum independent given the covariates (with `clusters`,
+ * independence between clusters only for the robust errors); enough cases in all for the normal limit.
  *
- * Edges, each stated as not computable: no stratum with cases and non-cases; a covariate that does not vary within such strata, or is there a linear
- * combination of others (named); monotone likelihood, where a coefficient has no finite estimate (an exact method still gives a one-sided interval). Strata
- * with cases only or non-cases only say nothing and are left out.
+ * Edges, each stated as not computable: no stratum with cases and non-cases; a covariate that does not vary
+ * within such strata, or is there a linear combination of others (named); monotone likelihood, where a
+ * coefficient has no finite estimate (an exact method still gives a one-sided interval). Strata with cases
+ * only or non-cases only say nothing and are left out.
  *
  * @param data - rows; see `ConditionalLogisticData`
  * @param options - `level` of the intervals, default 0.95
- * @throws RangeError for arrays that do not fit together, cases other than 0 and 1, or a stratum in two clusters
+ * @throws RangeError for arrays that do not fit together, cases other than 0 and 1, or a stratum in two
+ *   clusters
  *
- * Source: M. H. Gail, J. H. Lubin & L. V. Rubinstein, Biometrika 68 (1981) 703-707; Breslow & Day, Statistical Methods in Cancer Research I (1980) ch. 7.
+ * Source: M. H. Gail, J. H. Lubin & L. V. Rubinstein, Biometrika 68 (1981) 703-707; Breslow & Day,
+ * Statistical Methods in Cancer Research I (1980) ch. 7.
  *
  * @example R's infert (Trichopoulos et al. 1976): spontaneous 1.9859 (0.3524), induced 1.4090 (0.3607)
  */
@@ -132,7 +136,8 @@ function groupRows(data: ConditionalLogisticData) {
   }
   for (const { stratum } of groups.values()) {
     for (let j = 0; j < (stratum.rows[0]?.length ?? 0); j++) {
-      // Taken off one row's value first, so that a covariate that is constant in the stratum becomes exactly 0.
+      // Taken off one row's value first, so that a covariate that is constant in the stratum becomes exactly
+      // 0.
       const from = stratum.rows[0]![j]!;
       const mean = stratum.rows.reduce((sum, x) => sum + (x[j]! - from), 0) / stratum.rows.length;
       for (const x of stratum.rows) x[j] = x[j]! - from - mean;

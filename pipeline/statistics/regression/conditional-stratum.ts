@@ -10,18 +10,21 @@ export interface ConditionalStratum {
 }
 
 /**
- * Exact conditional log-likelihood of one stratum with its derivatives: given that m of n rows are cases, the chance that it is these.
+ * Exact conditional log-likelihood of one stratum with its derivatives: given that m of n rows are cases, the
+ * chance that it is these.
  *
- * The sum over all sets of m rows follows Gail, Lubin & Rubinstein's recursion over rows, with the first and second moments of the covariate
- * sum carried along. It is run on probabilities p = logistic(eta + shift), the shift chosen so that m cases are expected: the recursion is then
- * that of a sum of independent events, and nothing overflows however many sets there are.
+ * The sum over all sets of m rows follows Gail, Lubin & Rubinstein's recursion over rows, with the first and
+ * second moments of the covariate sum carried along. It is run on probabilities p = logistic(eta + shift),
+ * the shift chosen so that m cases are expected: the recursion is then that of a sum of independent events,
+ * and nothing overflows however many sets there are.
  */
 export function stratumLikelihood(stratum: ConditionalStratum, beta: readonly number[]): LikelihoodPoint {
   const { rows, isCase, cases } = stratum;
   const width = beta.length;
   const eta = rows.map((x) => dot(x, beta));
   const shift = shiftFor(eta, cases);
-  // chance[k]: k cases so far; first[k], second[k]: moments of the covariate sum of the cases, times that chance.
+  // chance[k]: k cases so far; first[k], second[k]: moments of the covariate sum of the cases, times that
+  // chance.
   const chance = new Float64Array(cases + 1);
   chance[0] = 1;
   const first = Array.from({ length: cases + 1 }, () => new Float64Array(width));

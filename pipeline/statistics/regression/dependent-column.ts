@@ -1,9 +1,11 @@
-/** A column whose part independent of the earlier ones is under this share of its length counts as dependent. */
+/**
+ * A column whose part independent of the earlier ones is under this share of its length counts as dependent.
+ */
 const SHARE = 1e-8;
 
 /**
- * The first column that is (to rounding) a linear combination of those before it, or 0 throughout; undefined if there is none.
- * Modified Gram-Schmidt, done twice for accuracy.
+ * The first column that is (to rounding) a linear combination of those before it, or 0 throughout; undefined
+ * if there is none. Modified Gram-Schmidt, done twice for accuracy.
  *
  * @param rows - the design, one array of covariates per row, after any centring
  */

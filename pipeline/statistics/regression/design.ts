@@ -10,7 +10,9 @@ export interface Covariates {
   clusters?: ArrayLike<string | number>;
 }
 
-/** Names of the covariates, after checking that all arrays fit together. @throws RangeError where they don't */
+/**
+ * Names of the covariates, after checking that all arrays fit together. @throws RangeError where they don't
+ */
 export function checkedNames(design: Covariates, rows: number, caller: string): string[] {
   const width = design.covariates[0]?.length ?? design.names?.length ?? 0;
   if (design.covariates.length !== rows) {

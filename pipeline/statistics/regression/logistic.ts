@@ -17,18 +17,21 @@ export interface LogisticData extends Covariates {
 /**
  * Logistic regression with a constant, by unconditional maximum likelihood.
  *
- * Estimated: log odds ratios per unit of each covariate. Model: logit of the probability is linear in the covariates. Assumed: independent trials (with
- * `clusters`, independence between clusters only for the robust errors), and many events per coefficient; with many strata as
- * covariates and few events in each the estimates lie too far from 0 (use the conditional form). Standard errors from the information at the maximum.
+ * Estimated: log odds ratios per unit of each covariate. Model: logit of the probability is linear in the
+ * covariates. Assumed: independent trials (with `clusters`, independence between clusters only for the robust
+ * errors), and many events per coefficient; with many strata as covariates and few events in each the
+ * estimates lie too far from 0 (use the conditional form). Standard errors from the information at the
+ * maximum.
  *
- * Edges, each stated as not computable: no event or nothing but events; covariates that are linear combinations of others (named); separation (a
- * coefficient without a finite estimate).
+ * Edges, each stated as not computable: no event or nothing but events; covariates that are linear
+ * combinations of others (named); separation (a coefficient without a finite estimate).
  *
  * @param data - rows; see `LogisticData`
  * @param options - `level` of the intervals, default 0.95
  * @throws RangeError for arrays that do not fit together or counts that can't be
  *
- * Source: McCullagh & Nelder, Generalized Linear Models, 2nd ed. (1989) ch. 4; separation: A. Albert & J. A. Anderson, Biometrika 71 (1984) 1-10.
+ * Source: McCullagh & Nelder, Generalized Linear Models, 2nd ed. (1989) ch. 4; separation: A. Albert & J. A.
+ * Anderson, Biometrika 71 (1984) 1-10.
  *
  * @example Spector & Mazzeo (1980), Greene, Econometric Analysis, Table 21.1: PSI 2.379, standard error 1.065
  */

@@ -10,9 +10,15 @@ export interface LikelihoodPoint {
 /** A log-likelihood that is concave in its coefficients. */
 export interface Likelihood {
   at(beta: readonly number[]): LikelihoodPoint;
-  /** Largest absolute change of a row's linear predictor for this step: the scale on which convergence is judged. */
+  /**
+   * Largest absolute change of a row's linear predictor for this step: the scale on which convergence is
+   * judged.
+   */
   reach(step: readonly number[]): number;
-  /** True if the likelihood never falls along this direction, however far one goes: no finite maximum (separation). */
+  /**
+   * True if the likelihood never falls along this direction, however far one goes: no finite maximum
+   * (separation).
+   */
   recedes(direction: readonly number[]): boolean;
 }
 
@@ -22,10 +28,11 @@ export type Maximum =
   | { state: 'not converged' };
 
 /**
- * Maximises a concave log-likelihood by Newton steps, halved where they overshoot, until no linear predictor moves by more than 1e-9.
+ * Maximises a concave log-likelihood by Newton steps, halved where they overshoot, until no linear predictor
+ * moves by more than 1e-9.
  *
- * Where the data separate, steps never shrink: the last direction is then put to the likelihood itself, and separation is only reported
- * if the likelihood never falls along it.
+ * Where the data separate, steps never shrink: the last direction is then put to the likelihood itself, and
+ * separation is only reported if the likelihood never falls along it.
  */
 export function maximise(likelihood: Likelihood, start: readonly number[]): Maximum {
   let beta = [...start];

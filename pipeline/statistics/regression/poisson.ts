@@ -11,7 +11,9 @@ import { addOuter, dot, invertSymmetric, multiply, zeros } from './solve.ts';
 export interface PoissonData extends Covariates {
   /** Events per row, whole numbers. */
   events: ArrayLike<number>;
-  /** Time or chances per row, above 0 (its logarithm is the offset); a row with 0 and no events says nothing. */
+  /**
+   * Time or chances per row, above 0 (its logarithm is the offset); a row with 0 and no events says nothing.
+   */
   exposure: ArrayLike<number>;
 }
 
@@ -25,19 +27,23 @@ export interface PoissonFit extends RegressionFit {
 /**
  * Poisson regression of rates with a constant and an offset, by maximum likelihood.
  *
- * Estimated: log rate ratios per unit of each covariate. Model: log rate is linear in the covariates. Assumed: independent Poisson counts (with
- * `clusters`, independence between clusters only for the robust errors). Strata as indicator covariates give the conditional estimates.
+ * Estimated: log rate ratios per unit of each covariate. Model: log rate is linear in the covariates.
+ * Assumed: independent Poisson counts (with `clusters`, independence between clusters only for the robust
+ * errors). Strata as indicator covariates give the conditional estimates.
  *
- * Edges, each stated as not computable: no event; covariates that are linear combinations of others (named); a covariate combination without
- * any event, so that a coefficient has no finite estimate.
+ * Edges, each stated as not computable: no event; covariates that are linear combinations of others (named);
+ * a covariate combination without any event, so that a coefficient has no finite estimate.
  *
  * @param data - rows; see `PoissonData`
  * @param options - `level` of the intervals, default 0.95
- * @throws RangeError for arrays that do not fit together, counts or exposures that can't be, and events in no exposure
+ * @throws RangeError for arrays that do not fit together, counts or exposures that can't be, and events in no
+ *   exposure
  *
- * Source: McCullagh & Nelder, Generalized Linear Models, 2nd ed. (1989) ch. 6; Breslow & Day, Statistical Methods in Cancer Research II (1987) ch. 4.
+ * Source: McCullagh & Nelder, Generalized Linear Models, 2nd ed. (1989) ch. 6; Breslow & Day, Statistical
+ * Methods in Cancer Research II (1987) ch. 4.
  *
- * @example British doctors, age as factor and smoking: exp(smoker) = 1.425519, deviance 12.13 on 4 degrees of freedom
+ * @example British doctors, age as factor and smoking: exp(smoker) = 1.425519, deviance 12.13 on 4 degrees of
+ *   freedom
  */
 export function poissonRegression(data: PoissonData, options: { level?: number } = {}): Outcome<PoissonFit> {
   const { level = 0.95 } = options;
@@ -105,7 +111,9 @@ export function poissonRegression(data: PoissonData, options: { level?: number }
   return { ...fit, deviance, pearson, residualDegreesOfFreedom: rows.length - names.length };
 }
 
-/** Weighted least squares of the log of (events + 1/2) over exposure: near the maximum, whatever the units. */
+/**
+ * Weighted least squares of the log of (events + 1/2) over exposure: near the maximum, whatever the units.
+ */
 function leastSquaresStart(rows: { x: number[]; events: number; offset: number }[]): number[] {
   const width = rows[0]!.x.length;
   const information = zeros(width);

@@ -43,7 +43,10 @@ export interface RegressionFit {
   iterations: number;
 }
 
-/** Coefficients with tests and intervals; Student's t with `degreesOfFreedom` where given, else the normal distribution. */
+/**
+ * Coefficients with tests and intervals; Student's t with `degreesOfFreedom` where given, else the normal
+ * distribution.
+ */
 export function coefficientTable(
   names: readonly string[],
   beta: readonly number[],
@@ -97,14 +100,15 @@ export function waldTest(beta: readonly number[], covariance: number[][], first:
 /**
  * Cluster-robust ("sandwich") covariance and tests.
  *
- * Scores are summed within clusters; the factor G / (G - 1) and Student's t with G - 1 degrees of freedom make up for few clusters in part.
- * Under about 20 clusters it still tends to be too sure. Edges: one cluster, or
- * clusters whose scores are all 0 (each fitted exactly), is not computable.
+ * Scores are summed within clusters; the factor G / (G - 1) and Student's t with G - 1 degrees of freedom
+ * make up for few clusters in part. Under about 20 clusters it still tends to be too sure. Edges: one
+ * cluster, or clusters whose scores are all 0 (each fitted exactly), is not computable.
  *
  * @param scores - score vector of each row, or of each stratum
  * @param clusters - cluster of each, in the same order
  *
- * Source: K.-Y. Liang & S. L. Zeger, Biometrika 73 (1986) 13-22; factor and t: A. C. Cameron & D. L. Miller, J. Human Resources 50 (2015) 317-372.
+ * Source: K.-Y. Liang & S. L. Zeger, Biometrika 73 (1986) 13-22; factor and t: A. C. Cameron & D. L. Miller,
+ * J. Human Resources 50 (2015) 317-372.
  */
 export function robustCoefficients(
   names: readonly string[],

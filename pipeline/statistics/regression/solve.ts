@@ -1,8 +1,8 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 
 /**
- * Inverse of a symmetric positive definite matrix, by Cholesky after scaling to a unit diagonal, so that columns of very
- * different units do no harm. Undefined where the matrix is not positive definite.
+ * Inverse of a symmetric positive definite matrix, by Cholesky after scaling to a unit diagonal, so that
+ * columns of very different units do no harm. Undefined where the matrix is not positive definite.
  */
 export function invertSymmetric(matrix: number[][]): number[][] | undefined {
   const scale = matrix.map((row, i) => 1 / Math.sqrt(row[i]!));

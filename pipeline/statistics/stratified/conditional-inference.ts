@@ -22,21 +22,23 @@ export interface ConditionalInference {
 /**
  * Exact inference for one ratio common to independent conditional counts, from the distribution of their sum.
  *
- * Model: P(sum = s) proportional to weight(s) ratio^s, the margins of each stratum fixed; counts are independent and
- * the ratio is the same in each. The interval holds the ratios that neither one-sided test rejects at (1 - level) / 2, so it
- * agrees with the central p-value. All sums run over the distribution tilted to the observed sum, so tails of 1e-100 keep
- * their digits; a p-value below the least positive number is returned as that number, never as 0.
+ * Model: P(sum = s) proportional to weight(s) ratio^s, the margins of each stratum fixed; counts are
+ * independent and the ratio is the same in each. The interval holds the ratios that neither one-sided test
+ * rejects at (1 - level) / 2, so it agrees with the central p-value. All sums run over the distribution
+ * tilted to the observed sum, so tails of 1e-100 keep their digits; a p-value below the least positive number
+ * is returned as that number, never as 0.
  *
- * Edges: sum at the lower end gives estimate 0 and interval from 0, at the upper end Infinity both; the other end is still at
- * (1 - level) / 2.
+ * Edges: sum at the lower end gives estimate 0 and interval from 0, at the upper end Infinity both; the other
+ * end is still at (1 - level) / 2.
  *
  * @param counts - informative counts (low < high each), at least one
  * @param observed - their observed sum
  * @param level - of the interval, in (0, 1)
  * @returns undefined where the distribution is too wide to be convolved (see `tiltedSum`)
  *
- * Source: M. H. Gart, "Point and interval estimation of the common odds ratio in the combination of 2 x 2 tables with fixed
- * marginals", Biometrika 57 (1970) 471-475; C. R. Mehta, N. R. Patel & R. Gray, JASA 80 (1985) 969-973.
+ * Source: M. H. Gart, "Point and interval estimation of the common odds ratio in the combination of 2 x 2
+ * tables with fixed marginals", Biometrika 57 (1970) 471-475; C. R. Mehta, N. R. Patel & R. Gray, JASA 80
+ * (1985) 969-973.
  */
 export function conditionalInference(
   counts: ConditionalCount[],

@@ -16,7 +16,9 @@ export interface StratumMargins {
 }
 
 export interface PowerOptions {
-  /** `events-of-trials`: odds ratio, hypergeometric counts. `events-over-time`: rate ratio, binomial counts. */
+  /**
+   * `events-of-trials`: odds ratio, hypergeometric counts. `events-over-time`: rate ratio, binomial counts.
+   */
   design: 'events-of-trials' | 'events-over-time';
   /** Two-sided level of the test, in (0, 1); default 0.05. */
   alpha?: number;
@@ -38,11 +40,16 @@ export interface PowerSetting {
   multiplier: number;
   /** Moments of the exposed events at ratio 1, the variance inflated. */
   null: { mean: number; variance: number };
-  /** False where even the most extreme outcome in favour of a ratio above 1 has an exact one-sided p above alpha / 2. */
+  /**
+   * False where even the most extreme outcome in favour of a ratio above 1 has an exact one-sided p above
+   * alpha / 2.
+   */
   attainable: boolean;
 }
 
-/** Checks the margins and options and prepares them. @throws RangeError for margins or options that can't be */
+/**
+ * Checks the margins and options and prepares them. @throws RangeError for margins or options that can't be
+ */
 export function powerSetting(
   strata: readonly StratumMargins[],
   options: PowerOptions,

@@ -11,13 +11,15 @@ import {
 /**
  * The factor by which a record would have to grow for a given ratio to be detected with the power asked for.
  *
- * Estimated: the number of copies (a fraction allowed; under 1 means that the record was larger than needed) of the same strata, margins and all,
- * that bring the Mantel-Haenszel score test to that power, and the power the record had as it stands. Normal limit with exact
- * conditional moments, as in `detectableRatio`; strata are taken to be more of the same kind. Because more copies also make the
- * normal limit better, the factor is most trustworthy when above 1.
+ * Estimated: the number of copies (a fraction allowed; under 1 means that the record was larger than needed)
+ * of the same strata, margins and all, that bring the Mantel-Haenszel score test to that power, and the power
+ * the record had as it stands. Normal limit with exact conditional moments, as in `detectableRatio`; strata
+ * are taken to be more of the same kind. Because more copies also make the normal limit better, the factor is
+ * most trustworthy when above 1.
  *
- * Edges: not computable without a stratum with both groups and an event. Growth of 1 or less does not mean significance is
- * attainable in this record if it holds very few events: `attainable` says that (exact one-sided p of the most extreme outcome).
+ * Edges: not computable without a stratum with both groups and an event. Growth of 1 or less does not mean
+ * significance is attainable in this record if it holds very few events: `attainable` says that (exact
+ * one-sided p of the most extreme outcome).
  *
  * @param strata - margins, one entry per stratum
  * @param ratio - above 0 and not 1: odds ratio for trials, rate ratio for time

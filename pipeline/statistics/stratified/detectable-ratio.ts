@@ -8,19 +8,22 @@ const LARGEST_LOG_RATIO = 12;
 /**
  * The smallest ratio above 1 that a stratified comparison had the power to detect, given its margins.
  *
- * Estimated: the common odds ratio (trials) or rate ratio (time) at which the Mantel-Haenszel score test, two-sided at alpha, rejects
- * with the power asked for. The exposed events are taken as normal with the exact means and variances of their (noncentral)
- * hypergeometric or binomial distributions at ratio 1 and at the ratio in question. Assumed: the margins as observed, strata independent, a common
- * ratio; the variance inflation accounts for days that are not independent. With under about 10 events the normal limit is rough.
+ * Estimated: the common odds ratio (trials) or rate ratio (time) at which the Mantel-Haenszel score test,
+ * two-sided at alpha, rejects with the power asked for. The exposed events are taken as normal with the exact
+ * means and variances of their (noncentral) hypergeometric or binomial distributions at ratio 1 and at the
+ * ratio in question. Assumed: the margins as observed, strata independent, a common ratio; the variance
+ * inflation accounts for days that are not independent. With under about 10 events the normal limit is rough.
  *
- * Edges: not computable without a stratum with both groups and an event; where even the most extreme outcome would not be
- * significant (exact one-sided p above alpha / 2); and where no ratio under 160 000 has that power.
+ * Edges: not computable without a stratum with both groups and an event; where even the most extreme outcome
+ * would not be significant (exact one-sided p above alpha / 2); and where no ratio under 160 000 has that
+ * power.
  *
  * @param strata - margins, one entry per stratum
  * @param options - see `PowerOptions`
  * @throws RangeError for margins or options that can't be
  *
- * Source: conditional moments, Breslow & Day, Statistical Methods in Cancer Research II (1987) ch. 7; J. Wittes & S. Wallenstein, JASA 82 (1987) 1104-1109.
+ * Source: conditional moments, Breslow & Day, Statistical Methods in Cancer Research II (1987) ch. 7; J.
+ * Wittes & S. Wallenstein, JASA 82 (1987) 1104-1109.
  */
 export function detectableRatio(
   strata: readonly StratumMargins[],

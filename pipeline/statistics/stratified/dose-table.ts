@@ -1,11 +1,16 @@
-/** Events out of trials in groups that stand in an order, with a score for each group. Arrays of one length. */
+/**
+ * Events out of trials in groups that stand in an order, with a score for each group. Arrays of one length.
+ */
 export interface DoseTable {
   events: readonly number[];
   totals: readonly number[];
   scores: readonly number[];
 }
 
-/** @throws RangeError where lengths differ, counts are not whole or negative, events exceed trials, or a score is not finite */
+/**
+ * @throws RangeError where lengths differ, counts are not whole or negative, events exceed trials, or a score
+ * is not finite
+ */
 export function checkDoseTable(table: DoseTable, caller: string): void {
   const { events, totals, scores } = table;
   if (events.length !== totals.length || events.length !== scores.length) {
@@ -27,8 +32,9 @@ export function checkDoseTable(table: DoseTable, caller: string): void {
 }
 
 /**
- * Sum of score times events in excess of its expectation given the margins, with its exact (permutation) variance, which has N - 1.
- * Scores are centred first, so that large scores lose no digits. Variance 0 where the table says nothing.
+ * Sum of score times events in excess of its expectation given the margins, with its exact (permutation)
+ * variance, which has N - 1. Scores are centred first, so that large scores lose no digits. Variance 0 where
+ * the table says nothing.
  */
 export function doseMoments(table: DoseTable): { excess: number; variance: number; total: number } {
   const total = sum(table.totals);

@@ -21,20 +21,23 @@ export interface ExactCommonRatio {
 /**
  * Exact inference for an odds ratio common to several two-by-two tables.
  *
- * Estimated: the odds of an event in the exposed group over those in the unexposed group, the same in each stratum; by the
- * conditional likelihood given each table's margins. Test and central interval come from the exact distribution of the
- * total of exposed events. Assumed: independent trials within a stratum, independent strata, one common odds ratio. One table: Fisher's
- * exact test.
+ * Estimated: the odds of an event in the exposed group over those in the unexposed group, the same in each
+ * stratum; by the conditional likelihood given each table's margins. Test and central interval come from the
+ * exact distribution of the total of exposed events. Assumed: independent trials within a stratum,
+ * independent strata, one common odds ratio. One table: Fisher's exact test.
  *
- * Edges: tables without both groups, events and non-events say nothing and are left out (`strataUsed`); none left is not
- * computable. No exposed event where one was possible: estimate 0, interval from 0; the most possible: Infinity. Order of
- * strata and rows changes nothing. Swapped groups give the reciprocal.
+ * Edges: tables without both groups, events and non-events say nothing and are left out (`strataUsed`); none
+ * left is not computable. No exposed event where one was possible: estimate 0, interval from 0; the most
+ * possible: Infinity. Order of strata and rows changes nothing. Swapped groups give the reciprocal.
  *
  * @param strata - one table per stratum, whole numbers
- * @param options - `level` of the interval, default 0.95; `tails`, default `exact`; `mid-p` takes half of the observed total's probability
- * @throws RangeError for counts that can't be (negative, not whole, more events than trials) or a level outside (0, 1)
+ * @param options - `level` of the interval, default 0.95; `tails`, default `exact`; `mid-p` takes half of the
+ *   observed total's probability
+ * @throws RangeError for counts that can't be (negative, not whole, more events than trials) or a level
+ *   outside (0, 1)
  *
- * Source: Gart, Biometrika 57 (1970) 471-475; Breslow & Day, Statistical Methods in Cancer Research I (1980) sections 4.2 to 4.4.
+ * Source: Gart, Biometrika 57 (1970) 471-475; Breslow & Day, Statistical Methods in Cancer Research I (1980)
+ * sections 4.2 to 4.4.
  *
  * @example Fisher's tea tasting: estimate 6.4083, interval 0.21174 to 626.24, pValue 0.4857
  * exactCommonOddsRatio([{ exposedEvents: 3, exposedTotal: 4, unexposedEvents: 1, unexposedTotal: 4 }])

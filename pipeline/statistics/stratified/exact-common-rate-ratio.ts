@@ -7,21 +7,22 @@ import { checkRateStratum, isInformative, type RateStratum } from './rate-stratu
 /**
  * Exact inference for a rate ratio common to several strata of events over time.
  *
- * Estimated: the rate of events in the exposed group over that in the unexposed group, the same in each stratum, by the conditional
- * likelihood given each stratum's events. Test and central interval come from the exact distribution of the total of
- * exposed events (a sum of binomials). Assumed: Poisson counts, independent strata, one common ratio. One stratum: the
- * exact comparison of two Poisson rates.
+ * Estimated: the rate of events in the exposed group over that in the unexposed group, the same in each
+ * stratum, by the conditional likelihood given each stratum's events. Test and central interval come from the
+ * exact distribution of the total of exposed events (a sum of binomials). Assumed: Poisson counts,
+ * independent strata, one common ratio. One stratum: the exact comparison of two Poisson rates.
  *
- * Edges: strata without events or with time in one group alone say nothing and are left out (`strataUsed`); none left is not
- * computable. No exposed event: estimate 0, interval from 0; no unexposed event: Infinity. Order of strata changes nothing,
- * nor does the unit of time. Swapped groups give the reciprocal.
+ * Edges: strata without events or with time in one group alone say nothing and are left out (`strataUsed`);
+ * none left is not computable. No exposed event: estimate 0, interval from 0; no unexposed event: Infinity.
+ * Order of strata changes nothing, nor does the unit of time. Swapped groups give the reciprocal.
  *
  * @param strata - events (whole numbers) and time (any unit, the same for both groups of a stratum)
- * @param options - `level` of the interval, default 0.95; `tails`, default `exact`; `mid-p` takes half of the observed total's probability
+ * @param options - `level` of the interval, default 0.95; `tails`, default `exact`; `mid-p` takes half of the
+ *   observed total's probability
  * @throws RangeError for events that are not whole numbers, negative times, or a level outside (0, 1)
  *
- * Source: Rothman, Greenland & Lash, Modern Epidemiology, 3rd ed. (2008) ch. 14 and 15; Breslow & Day, Statistical Methods in Cancer
- * Research II (1987) section 3.4.
+ * Source: Rothman, Greenland & Lash, Modern Epidemiology, 3rd ed. (2008) ch. 14 and 15; Breslow & Day,
+ * Statistical Methods in Cancer Research II (1987) section 3.4.
  *
  * @example Boice & Monson's breast cancers: estimate 1.855759, interval 1.005684 to 3.609300
  * exactCommonRateRatio([{ exposedEvents: 41, exposedTime: 28010, unexposedEvents: 15, unexposedTime: 19017 }])

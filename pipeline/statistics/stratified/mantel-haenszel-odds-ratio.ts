@@ -19,22 +19,28 @@ export interface MantelHaenszelRatio {
 }
 
 /**
- * Mantel-Haenszel odds ratio over two-by-two tables, with the Robins-Breslow-Greenland interval and the Cochran-Mantel-Haenszel test.
+ * Mantel-Haenszel odds ratio over two-by-two tables, with the Robins-Breslow-Greenland interval and the
+ * Cochran-Mantel-Haenszel test.
  *
- * Estimated: an odds ratio common to all strata, as a weighted mean of theirs; consistent both for few large and for many thin
- * strata. Tested: ratio 1, by the exposed events in excess of those expected given the margins, over their hypergeometric variance
- * with n^2 (n - 1). Assumed: independent trials, a common ratio (for the estimate), enough events in all for the normal limit.
+ * Estimated: an odds ratio common to all strata, as a weighted mean of theirs; consistent both for few large
+ * and for many thin strata. Tested: ratio 1, by the exposed events in excess of those expected given the
+ * margins, over their hypergeometric variance with n^2 (n - 1). Assumed: independent trials, a common ratio
+ * (for the estimate), enough events in all for the normal limit.
  *
- * Edges: tables without both groups, events and non-events are left out; none left is not computable. Where no table has an exposed event with
- * an unexposed non-event the estimate is 0 (mirrored: Infinity) and has no interval from this method. Swapped groups give the reciprocal.
+ * Edges: tables without both groups, events and non-events are left out; none left is not computable. Where
+ * no table has an exposed event with an unexposed non-event the estimate is 0 (mirrored: Infinity) and has no
+ * interval from this method. Swapped groups give the reciprocal.
  *
  * @param strata - one table per stratum, whole numbers
- * @param options - `level` of the interval, default 0.95; `continuityCorrection` of the test, default `none`, `half` takes 0.5 off (never below 0)
+ * @param options - `level` of the interval, default 0.95; `continuityCorrection` of the test, default `none`,
+ *   `half` takes 0.5 off (never below 0)
  * @throws RangeError for counts or levels that can't be
  *
- * Source: N. Mantel & W. Haenszel, JNCI 22 (1959) 719-748; J. Robins, N. Breslow & S. Greenland, Biometrics 42 (1986) 311-323.
+ * Source: N. Mantel & W. Haenszel, JNCI 22 (1959) 719-748; J. Robins, N. Breslow & S. Greenland, Biometrics
+ * 42 (1986) 311-323.
  *
- * @example Tolbutamide (Rothman et al. 2008, Table 15-1), level 0.9: estimate 1.4031, interval 0.8411 to 2.3409, chi-square 1.1914
+ * @example Tolbutamide (Rothman et al. 2008, Table 15-1), level 0.9: estimate 1.4031, interval 0.8411 to
+ *   2.3409, chi-square 1.1914
  */
 export function mantelHaenszelOddsRatio(
   strata: readonly TwoByTwo[],

@@ -5,22 +5,27 @@ import { logIntervalOf, type MantelHaenszelRatio } from './mantel-haenszel-odds-
 import { checkRateStratum, isInformative, type RateStratum } from './rate-stratum.ts';
 
 /**
- * Mantel-Haenszel rate ratio over strata of events and time, with the Greenland-Robins interval and the score test.
+ * Mantel-Haenszel rate ratio over strata of events and time, with the Greenland-Robins interval and the score
+ * test.
  *
- * Estimated: a rate ratio common to all strata, as a weighted mean of theirs. Tested: ratio 1, by the exposed events in excess of those
- * expected given each stratum's events, over their binomial variance. Assumed: Poisson counts, a common ratio (for the estimate),
- * enough events in all for the normal limit.
+ * Estimated: a rate ratio common to all strata, as a weighted mean of theirs. Tested: ratio 1, by the exposed
+ * events in excess of those expected given each stratum's events, over their binomial variance. Assumed:
+ * Poisson counts, a common ratio (for the estimate), enough events in all for the normal limit.
  *
- * Edges: strata without events or with time in one group alone are left out; none left is not computable. No exposed event gives 0, no
- * unexposed event Infinity, without an interval from this method. Swapped groups give the reciprocal; the unit of time changes nothing.
+ * Edges: strata without events or with time in one group alone are left out; none left is not computable. No
+ * exposed event gives 0, no unexposed event Infinity, without an interval from this method. Swapped groups
+ * give the reciprocal; the unit of time changes nothing.
  *
  * @param strata - events (whole numbers) and time (any unit, the same for both groups of a stratum)
- * @param options - `level` of the interval, default 0.95; `continuityCorrection` of the test, default `none`, `half` takes 0.5 off (never below 0)
+ * @param options - `level` of the interval, default 0.95; `continuityCorrection` of the test, default `none`,
+ *   `half` takes 0.5 off (never below 0)
  * @throws RangeError for events, times or levels that can't be
  *
- * Source: S. Greenland & J. M. Robins, Biometrics 41 (1985) 55-68; Rothman, Greenland & Lash, Modern Epidemiology, 3rd ed. (2008) ch. 15.
+ * Source: S. Greenland & J. M. Robins, Biometrics 41 (1985) 55-68; Rothman, Greenland & Lash, Modern
+ * Epidemiology, 3rd ed. (2008) ch. 15.
  *
- * @example British doctors, coronary deaths by age (Table 15-2): estimate 1.4247, interval 1.1547 to 1.7578, chi-square 11.0162
+ * @example British doctors, coronary deaths by age (Table 15-2): estimate 1.4247, interval 1.1547 to 1.7578,
+ *   chi-square 11.0162
  */
 export function mantelHaenszelRateRatio(
   strata: readonly RateStratum[],

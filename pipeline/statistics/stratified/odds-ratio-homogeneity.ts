@@ -16,16 +16,19 @@ export interface Homogeneity {
 /**
  * Do the odds ratios of the strata differ? Breslow-Day test with Tarone's correction.
  *
- * Tested: one odds ratio for all strata. Each stratum's exposed events are compared with those fitted under the Mantel-Haenszel odds ratio and the
- * stratum's margins; Tarone's term makes up for that estimate not being fully efficient. Assumed: each stratum large enough for the
- * normal limit; with few events per stratum the test is unreliable, and a large p-value says little.
+ * Tested: one odds ratio for all strata. Each stratum's exposed events are compared with those fitted under
+ * the Mantel-Haenszel odds ratio and the stratum's margins; Tarone's term makes up for that estimate not
+ * being fully efficient. Assumed: each stratum large enough for the normal limit; with few events per stratum
+ * the test is unreliable, and a large p-value says little.
  *
- * Edges: strata without information are left out; fewer than two, or a Mantel-Haenszel ratio of 0 or Infinity, is not computable.
+ * Edges: strata without information are left out; fewer than two, or a Mantel-Haenszel ratio of 0 or
+ * Infinity, is not computable.
  *
  * @param strata - one table per stratum, whole numbers
  * @throws RangeError for counts that can't be
  *
- * Source: Breslow & Day, Statistical Methods in Cancer Research I (1980) section 4.4; R. E. Tarone, Biometrika 72 (1985) 91-95.
+ * Source: Breslow & Day, Statistical Methods in Cancer Research I (1980) section 4.4; R. E. Tarone,
+ * Biometrika 72 (1985) 91-95.
  */
 export function oddsRatioHomogeneity(
   strata: readonly TwoByTwo[],
@@ -63,7 +66,8 @@ export function oddsRatioHomogeneity(
 function fittedExposedEvents(table: TwoByTwo, ratio: number): { fitted: number; variance: number } {
   const events = table.exposedEvents + table.unexposedEvents;
   const spare = table.unexposedTotal - events;
-  // x (spare + x) = ratio (exposed - x) (events - x), the root within the margins; written without cancellation.
+  // x (spare + x) = ratio (exposed - x) (events - x), the root within the margins; written without
+  // cancellation.
   const a = 1 - ratio;
   const b = spare + ratio * (table.exposedTotal + events);
   const c = -ratio * table.exposedTotal * events;

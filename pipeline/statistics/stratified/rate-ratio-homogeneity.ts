@@ -7,18 +7,21 @@ import { checkRateStratum, isInformative, type RateStratum } from './rate-stratu
 /**
  * Do the rate ratios of the strata differ?
  *
- * Tested: one rate ratio for all strata. `inverse-variance` (the default): squares of the log ratios about the log of the Mantel-Haenszel ratio, weight
- * 1 / (1 / a + 1 / b); `score`: squared distance of each stratum's exposed events from those expected under the Mantel-Haenszel ratio, over their binomial variance, which
- * also uses strata where one group has no event. Assumed: each stratum large enough for the normal limit.
+ * Tested: one rate ratio for all strata. `inverse-variance` (the default): squares of the log ratios about
+ * the log of the Mantel-Haenszel ratio, weight 1 / (1 / a + 1 / b); `score`: squared distance of each
+ * stratum's exposed events from those expected under the Mantel-Haenszel ratio, over their binomial variance,
+ * which also uses strata where one group has no event. Assumed: each stratum large enough for the normal
+ * limit.
  *
- * Edges: `inverse-variance` leaves out strata where one group has no event, for they have no log ratio (`strataUsed`); fewer than two left, or a
- * Mantel-Haenszel ratio of 0 or Infinity, is not computable.
+ * Edges: `inverse-variance` leaves out strata where one group has no event, for they have no log ratio
+ * (`strataUsed`); fewer than two left, or a Mantel-Haenszel ratio of 0 or Infinity, is not computable.
  *
  * @param strata - events (whole numbers) and time
  * @param options - `statistic`
  * @throws RangeError for events or times that can't be
  *
- * Source: Breslow & Day, Statistical Methods in Cancer Research II (1987) section 3.6; Rothman, Greenland & Lash (2008) ch. 15.
+ * Source: Breslow & Day, Statistical Methods in Cancer Research II (1987) section 3.6; Rothman, Greenland &
+ * Lash (2008) ch. 15.
  *
  * @example British doctors, coronary deaths by age: chi-square 10.41 on 4 degrees of freedom, p 0.034
  */
@@ -59,7 +62,10 @@ function logDistance(stratum: RateStratum, common: number): number {
   return weight * (log - Math.log(common)) ** 2;
 }
 
-/** Squared excess of the stratum's exposed events over those the common ratio gives, over its binomial variance. */
+/**
+ * Squared excess of the stratum's exposed events over those the common ratio gives, over its binomial
+ * variance.
+ */
 function scoreDistance(stratum: RateStratum, common: number): number {
   const events = stratum.exposedEvents + stratum.unexposedEvents;
   const weighted = common * stratum.exposedTime;

@@ -6,7 +6,10 @@ export interface RateStratum {
   unexposedTime: number;
 }
 
-/** @throws RangeError where events are not whole or a number is negative, or events occur in no time: a fault of the caller. */
+/**
+ * @throws RangeError where events are not whole or a number is negative, or events occur in no time: a fault
+ * of the caller.
+ */
 export function checkRateStratum(stratum: RateStratum, caller: string): void {
   for (const name of ['exposedEvents', 'unexposedEvents'] as const) {
     if (!Number.isSafeInteger(stratum[name]) || stratum[name] < 0) {

@@ -6,7 +6,10 @@ export interface TwoByTwo {
   unexposedTotal: number;
 }
 
-/** @throws RangeError where a number is not whole, is negative, or events exceed their total: a fault of the caller. */
+/**
+ * @throws RangeError where a number is not whole, is negative, or events exceed their total: a fault of the
+ * caller.
+ */
 export function checkTwoByTwo(table: TwoByTwo, caller: string): void {
   for (const [name, value] of Object.entries(table)) {
     if (!Number.isSafeInteger(value) || value < 0) {

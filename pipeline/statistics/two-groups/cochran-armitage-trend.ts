@@ -14,18 +14,22 @@ export interface TrendTest {
 }
 
 /**
- * Cochran-Armitage test for a linear trend of proportions over ordered groups, with N (not N - 1) in the variance.
+ * Cochran-Armitage test for a linear trend of proportions over ordered groups, with N (not N - 1) in the
+ * variance.
  *
- * Tested: that the proportion of events does not change linearly with the score. Assumed: independent trials; scores fixed beforehand; enough
- * events for the normal limit. The result does not change if all scores are shifted or multiplied by a number above 0. With two groups it
- * is the chi-square test of a two-by-two table without correction.
+ * Tested: that the proportion of events does not change linearly with the score. Assumed: independent trials;
+ * scores fixed beforehand; enough events for the normal limit. The result does not change if all scores are
+ * shifted or multiplied by a number above 0. With two groups it is the chi-square test of a two-by-two table
+ * without correction.
  *
- * Edges: groups without trials say nothing. No event, nothing but events, or no two groups with different scores is not computable.
+ * Edges: groups without trials say nothing. No event, nothing but events, or no two groups with different
+ * scores is not computable.
  *
  * @param table - events and trials (whole numbers) and a score per group
  * @throws RangeError for counts or scores that can't be
  *
- * Source: W. G. Cochran, Biometrics 10 (1954) 417-451; P. Armitage, Biometrics 11 (1955) 375-386. Agresti's M^2 is this chi-square times (N - 1) / N.
+ * Source: W. G. Cochran, Biometrics 10 (1954) 417-451; P. Armitage, Biometrics 11 (1955) 375-386. Agresti's
+ * M^2 is this chi-square times (N - 1) / N.
  *
  * @example Maternal alcohol (Graubard & Korn 1987), scores 0, 0.5, 1.5, 4, 7: chi-square 6.570, p 0.010
  */

@@ -7,8 +7,8 @@ import { conditionalInference } from '../stratified/conditional-inference.ts';
 export type TwoSidedRule = 'central' | 'minimum-likelihood';
 
 /**
- * Correction for discreteness. `mid-p` takes off half of the observed value's probability; `mid-p-of-ties` (only with
- * `minimum-likelihood`) half of the probability of all values as likely as the observed one.
+ * Correction for discreteness. `mid-p` takes off half of the observed value's probability; `mid-p-of-ties`
+ * (only with `minimum-likelihood`) half of the probability of all values as likely as the observed one.
  */
 export type Discreteness = 'exact' | 'mid-p' | 'mid-p-of-ties';
 

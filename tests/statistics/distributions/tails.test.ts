@@ -66,7 +66,8 @@ describe('tails of distributions against R 4.2.2', () => {
       expect(rows.length).toBeGreaterThan(5);
       for (const row of rows) {
         for (const tail of ['lower', 'upper'] as const) {
-          // Parameters of a million lose digits in the library's incomplete beta function; 1e-9 is measured there.
+          // Parameters of a million lose digits in the library's incomplete beta function; 1e-9 is measured
+          // there.
           const tolerance = Math.max(row.a, row.b) >= 1e5 ? 1e-9 : 1e-11;
           const error = relative(tails[name]!(row, tail), row[tail]);
           expect(error, `${JSON.stringify(row)} ${tail}`).toBeLessThan(tolerance);

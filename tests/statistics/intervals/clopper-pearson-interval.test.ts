@@ -6,7 +6,8 @@ import { expectNear, value } from '../computable.ts';
 import { holds } from '../properties.ts';
 
 describe('clopperPearsonInterval', () => {
-  // Newcombe, Statistics in Medicine 17 (1998) 857-872, Table I, method 5 (four decimals, quoted from memory); ten digits from R 4.2.2 binom.test.
+  // Newcombe, Statistics in Medicine 17 (1998) 857-872, Table I, method 5 (four decimals, quoted from
+  // memory); ten digits from R 4.2.2 binom.test.
   it.each([
     [81, 263, 0.2527, 0.3676, 0.2527367456, 0.3676219226],
     [15, 148, 0.0578, 0.1617, 0.0578440101, 0.1616504904],

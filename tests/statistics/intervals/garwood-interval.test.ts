@@ -6,8 +6,8 @@ import { expectNear, value } from '../computable.ts';
 import { holds } from '../properties.ts';
 
 describe('garwoodInterval', () => {
-  // Garwood, Biometrika 28 (1936) 437-442, three decimals as in many printed tables (from memory; NaN where none is quoted); ten digits from
-  // R 4.2.2 qgamma: 95 % low and high, 90 % low and high.
+  // Garwood, Biometrika 28 (1936) 437-442, three decimals as in many printed tables (from memory; NaN where
+  // none is quoted); ten digits from R 4.2.2 qgamma: 95 % low and high, 90 % low and high.
   it.each([
     [0, 0, 3.689, 0, 3.688879454, 0, 2.995732274],
     [1, 0.0253, 5.572, 0.02531780798, 5.571643391, 0.05129329439, 4.743864518],

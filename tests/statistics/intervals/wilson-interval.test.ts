@@ -6,8 +6,9 @@ import { expectNear, value } from '../computable.ts';
 import { holds } from '../properties.ts';
 
 describe('wilsonInterval', () => {
-  // Newcombe, Statistics in Medicine 17 (1998) 857-872, Table I, method 3 (four decimals, quoted from memory); ten digits from R 4.2.2
-  // prop.test(correct = FALSE). 81/263 as 0.255 to 0.366 also in Altman et al., Statistics with Confidence (2000) p. 47.
+  // Newcombe, Statistics in Medicine 17 (1998) 857-872, Table I, method 3 (four decimals, quoted from
+  // memory); ten digits from R 4.2.2 prop.test(correct = FALSE). 81/263 as 0.255 to 0.366 also in Altman et
+  // al., Statistics with Confidence (2000) p. 47.
   it.each([
     [81, 263, 0.2553, 0.3662, 0.2552885199, 0.366209577],
     [15, 148, 0.0624, 0.1605, 0.0623863995, 0.1604872417],

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { benjaminiHochberg } from '../../../pipeline/statistics/multiplicity/benjamini-hochberg.ts';
 import { holds } from '../properties.ts';
 
-// Benjamini & Hochberg, JRSS B 57 (1995) 289-300, section 3.2; the paper rejects four at 0.05. Adjusted values: R 4.2.2 p.adjust.
+// Benjamini & Hochberg, JRSS B 57 (1995) 289-300, section 3.2; the paper rejects four at 0.05. Adjusted
+// values: R 4.2.2 p.adjust.
 const paper = [
   0.0001, 0.0004, 0.0019, 0.0095, 0.0201, 0.0278, 0.0298, 0.0344, 0.0459, 0.324, 0.4262, 0.5719, 0.6528,
   0.759, 1,

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { normalTail } from '../../../pipeline/statistics/distributions/normal.ts';
 import {
   circularShiftTest,
   type ShiftSegment,
@@ -9,6 +10,7 @@ import { mantelHaenszelOddsRatio } from '../../../pipeline/statistics/stratified
 import { mantelHaenszelRateRatio } from '../../../pipeline/statistics/stratified/mantel-haenszel-rate-ratio.ts';
 import { expectNear, value } from '../computable.ts';
 import { holds } from '../properties.ts';
+import { randomUniform, simulatedUnit } from '../reference/shift-statistic.ts';
 
 const digits = (text: string) => [...text].map(Number);
 const segment = (exposure: string, events: string, more: Partial<ShiftSegment> = {}): ShiftSegment => ({
@@ -20,7 +22,8 @@ const segment = (exposure: string, events: string, more: Partial<ShiftSegment> =
 });
 
 describe('by hand', () => {
-  // Ten days, three exposed, five events; T = sum of exposure times events over the shifts 0 to 9: 3 4 2 1 0 1 1 1 0 2.
+  // Ten days, three exposed, five events; T = sum of exposure times events over the shifts 0 to 9: 3 4 2 1 0
+  // 1 1 1 0 2.
   const ten = segment('0011100000', '0002110001');
   it('all ten shifts: p = 2 / 10 upwards, 9 / 10 downwards', () => {
     const result = value(circularShiftTest([ten], { design: 'events-over-time' }));
@@ -44,7 +47,8 @@ describe('by hand', () => {
     );
   });
   it('two segments of four days: all 16 combinations', () => {
-    // Each segment alone: T = 2 at shift 0, then 1, 0, 1. The sum reaches 4 in 1 of 16, so p = (1 + 0) / (1 + 15).
+    // Each segment alone: T = 2 at shift 0, then 1, 0, 1. The sum reaches 4 in 1 of 16, so p = (1 + 0) / (1 +
+    // 15).
     const pair = segment('1100', '1100');
     const result = value(circularShiftTest([pair, pair], { design: 'events-of-trials' }));
     expect(result).toMatchObject({ shifts: 15, coverage: 'all', pGreater: 1 / 16, segmentsUsed: 2 });
@@ -159,6 +163,23 @@ describe('properties', () => {
     expect(p(1)).toBe(p(1));
     expect(Math.abs(p(1) - p(2))).toBeLessThan(0.02); // four standard errors of 9999 draws
   });
+});
+
+it('keeps its level where both series come in spells, which the test for independent days does not', () => {
+  const next = randomUniform(5);
+  const runs = 400;
+  let [shifted, naive] = [0, 0];
+  for (let run = 0; run < runs; run++) {
+    const given = simulatedUnit(next, { onset: 0.02, end: 0.05, base: 0.02, ratio: 1, eventsInSpells: true });
+    const result = circularShiftTest([given], { design: 'events-of-trials' });
+    if (!result.computable) continue;
+    if (result.pGreater <= 0.05) shifted++;
+    if (normalTail(result.excess / Math.sqrt(result.nullVariance), 'upper') <= 0.05) naive++;
+  }
+  // Standard error 0.011 at a level of 0.05.
+  expect(shifted / runs).toBeLessThan(0.08);
+  expect(shifted / runs).toBeGreaterThan(0.02);
+  expect(naive).toBeGreaterThan(shifted);
 });
 
 describe('edges', () => {

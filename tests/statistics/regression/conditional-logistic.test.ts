@@ -66,7 +66,8 @@ describe('conditionalLogistic', () => {
     expect(robust.clusters).toBe(enumerated.clusters);
   });
   it('two cases among four rows, by hand', () => {
-    // x = 0, 1, 2, 5, cases are the last two: likelihood e^7b over the six pairs e^1b, e^2b, e^5b, e^3b, e^6b, e^7b.
+    // x = 0, 1, 2, 5, cases are the last two: likelihood e^7b over the six pairs e^1b, e^2b, e^5b, e^3b,
+    // e^6b, e^7b.
     const stratum = { rows: [[0], [1], [2], [5]], isCase: [false, false, true, true], cases: 2 };
     for (const b of [-1.3, 0, 0.4]) {
       const sums = [1, 2, 5, 3, 6, 7];

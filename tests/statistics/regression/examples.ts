@@ -16,7 +16,8 @@ export const spector = {
 };
 
 /**
- * R's infert (Trichopoulos et al. 1976): 83 sets in order, each case/control/control; two digits are spontaneous, then induced abortions.
+ * R's infert (Trichopoulos et al. 1976): 83 sets in order, each case/control/control; two digits are
+ * spontaneous, then induced abortions.
  */
 export const infertSets = `
 21/02/02 01/00/00 02/02/02 02/10/20 11/02/00 12/11/20 00/00/00 00/02/10 10/10/01 00/10/10 01/00/10

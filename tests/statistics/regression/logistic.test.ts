@@ -16,7 +16,8 @@ interface Reference {
 describe('logisticRegression', () => {
   it('Spector & Mazzeo, as in Greene, Table 21.1', () => {
     const fit = value(logisticRegression(spector));
-    // Printed (from memory): -13.021 (4.931), 2.826 (1.263), 0.095 (0.142), 2.379 (1.065); more digits from R 4.2.2 glm.
+    // Printed (from memory): -13.021 (4.931), 2.826 (1.263), 0.095 (0.142), 2.379 (1.065); more digits from R
+    // 4.2.2 glm.
     const expected = [
       ['constant', -13.021, 4.931, -13.02134685812, 4.931324213],
       ['GPA', 2.826, 1.263, 2.82611259489, 1.2629410755],

@@ -12,8 +12,8 @@ const trials = { design: 'events-of-trials' } as const;
 const time = { design: 'events-over-time' } as const;
 
 describe('against formulas for two groups', () => {
-  // R 4.2.2 power.prop.test(p1, p2, power = 0.8)$n: 4672.8, 2318.2, 1533.3, 1140.8, 434.4. That formula is not conditional on the
-  // margins, ours is; they agree to 5 % in size, 3 % in the ratio.
+  // R 4.2.2 power.prop.test(p1, p2, power = 0.8)$n: 4672.8, 2318.2, 1533.3, 1140.8, 434.4. That formula is
+  // not conditional on the margins, ours is; they agree to 5 % in size, 3 % in the ratio.
   it.each([
     [0.005, 0.01, 4673],
     [0.01, 0.02, 2318],
@@ -27,7 +27,8 @@ describe('against formulas for two groups', () => {
     expectNear(value(dataNeededForRatio(margins, oddsRatio, trials)).growth, 1, 0.05);
   });
   it('rates, by hand: equal times, 50 events', () => {
-    // Binomial with share r / (1 + r): 50 (r / (1 + r) - 1 / 2) = 1.959964 sqrt(12.5) + 0.841621 sqrt(50 r) / (1 + r).
+    // Binomial with share r / (1 + r): 50 (r / (1 + r) - 1 / 2) = 1.959964 sqrt(12.5) + 0.841621 sqrt(50 r) /
+    // (1 + r).
     const { ratio } = value(detectableRatio([{ exposed: 7, unexposed: 7, events: 50 }], time));
     const share = ratio / (1 + ratio);
     expectNear(
@@ -65,7 +66,8 @@ it('simulated: the Mantel-Haenszel test rejects in 80 % at the detectable ratio'
     }
     return rejected / runs;
   };
-  // The count of exposed events is whole, so the power of a single design lies up to 0.08 off; over designs that evens out.
+  // The count of exposed events is whole, so the power of a single design lies up to 0.08 off; over designs
+  // that evens out.
   const shares = Array.from({ length: 24 }, (_, k) =>
     rejects(
       [

@@ -47,8 +47,9 @@ function expectInference(found: ReturnType<typeof exactCommonOddsRatio>, expecte
 }
 
 describe('against R 4.2.2', () => {
-  // R 4.2.2 mantelhaen.test(x, exact = TRUE), data of its help page (Agresti 1990 pp. 231-237). R searches its roots less closely: 10.36102 and
-  // 1.077401 are near, the upper limit 529.837 is off by 0.3 %. One-sided p 0.01997245179 and S = 16.
+  // R 4.2.2 mantelhaen.test(x, exact = TRUE), data of its help page (Agresti 1990 pp. 231-237). R searches
+  // its roots less closely: 10.36102 and 1.077401 are near, the upper limit 529.837 is off by 0.3 %.
+  // One-sided p 0.01997245179 and S = 16.
   it('penicillin and rabbits', () => {
     const result = value(exactCommonOddsRatio(penicillin));
     expectNear(result.estimate, 10.36102, 1e-5);
@@ -225,8 +226,21 @@ describe('edges', () => {
     expectNear(result.interval.low, 0.998416194, 1e-4);
     expectNear(result.interval.high, 1.009540649, 1e-4);
   });
+  it('says so where the exact distribution is too wide to be put together', () => {
+    const wide = {
+      exposedEvents: 500_000,
+      exposedTotal: 1_000_000,
+      unexposedEvents: 499_000,
+      unexposedTotal: 1_000_000,
+    };
+    expect(exactCommonOddsRatio([wide, wide, wide, wide])).toMatchObject({
+      computable: false,
+      reason: expect.stringContaining('Too many events'),
+    });
+  });
   it('a p-value of 1e-128 keeps its digits', () => {
-    // R 4.2.2: phyper(499, 1000, 1000, 650, lower.tail = FALSE); two such tables by convolution of dhyper on the plain scale.
+    // R 4.2.2: phyper(499, 1000, 1000, 650, lower.tail = FALSE); two such tables by convolution of dhyper on
+    // the plain scale.
     const one = { exposedEvents: 500, exposedTotal: 1000, unexposedEvents: 150, unexposedTotal: 1000 };
     expectNear(value(exactCommonOddsRatio([one])).pGreater, 4.44932625493e-65, 1e-9);
     expectNear(value(exactCommonOddsRatio([one, one])).pGreater, 2.66263799214e-128, 1e-9);

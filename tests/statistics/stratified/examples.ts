@@ -1,7 +1,9 @@
 import type { RateStratum } from '../../../pipeline/statistics/stratified/rate-stratum.ts';
 import type { TwoByTwo } from '../../../pipeline/statistics/stratified/two-by-two.ts';
 
-/** A table from its four cells: exposed events, exposed non-events, unexposed events, unexposed non-events. */
+/**
+ * A table from its four cells: exposed events, exposed non-events, unexposed events, unexposed non-events.
+ */
 export const cells = ([a, b, c, d]: [number, number, number, number]): TwoByTwo => ({
   exposedEvents: a,
   exposedTotal: a + b,
@@ -23,7 +25,9 @@ export const penicillin = (
 /** Tolbutamide, Rothman, Greenland & Lash, Modern Epidemiology, 3rd ed. (2008), Table 15-1. */
 export const tolbutamide = [cells([8, 98, 5, 115]), cells([22, 76, 16, 69])];
 
-/** British doctors (Doll & Hill), coronary deaths by age 35-44 to 75-84; Rothman et al. (2008), Table 15-2. */
+/**
+ * British doctors (Doll & Hill), coronary deaths by age 35-44 to 75-84; Rothman et al. (2008), Table 15-2.
+ */
 export const doctors: RateStratum[] = (
   [
     [32, 52407, 2, 18790],

@@ -10,7 +10,8 @@ import { cells, doctors, penicillin, tolbutamide } from './examples.ts';
 
 describe('mantelHaenszelOddsRatio', () => {
   it('tolbutamide: printed 1.4031 (0.8411, 2.3409) at 90 %, chi-square 1.1914, p 0.2750', () => {
-    // Print: metafor's test file for Rothman et al. (2008) Table 15-1; ten digits R 4.2.2 and statsmodels 0.13.5.
+    // Print: metafor's test file for Rothman et al. (2008) Table 15-1; ten digits R 4.2.2 and statsmodels
+    // 0.13.5.
     const at90 = value(mantelHaenszelOddsRatio(tolbutamide, { level: 0.9 }));
     expect(at90.estimate).toBeCloseTo(1.4031, 4);
     expect(at90.interval!.low).toBeCloseTo(0.8411, 4);
@@ -51,7 +52,8 @@ describe('mantelHaenszelOddsRatio', () => {
 
 describe('mantelHaenszelRateRatio', () => {
   it('British doctors: printed 1.4247 (1.1944, 1.6994) at 90 %, chi-square 11.0162', () => {
-    // Print: metafor's test file for Rothman et al. (2008) Table 15-2; 95 % interval as in Stata's manual; ten digits R 4.2.2.
+    // Print: metafor's test file for Rothman et al. (2008) Table 15-2; 95 % interval as in Stata's manual;
+    // ten digits R 4.2.2.
     const at90 = value(mantelHaenszelRateRatio(doctors, { level: 0.9 }));
     expect(at90.estimate).toBeCloseTo(1.4247, 4);
     expect(at90.chiSquare).toBeCloseTo(11.0162, 4);

@@ -17,7 +17,10 @@ const table = (a: number, b: number, c: number, d: number) => ({
 const tea = table(3, 1, 1, 3);
 /** Fisher's twins (1962), as in R's help page of fisher.test. */
 const twins = table(2, 15, 10, 3);
-/** Perondi et al. (2004), in Fagerland, Lydersen & Laake, Statistical Analysis of Contingency Tables (2017) ch. 4. */
+/**
+ * Perondi et al. (2004), in Fagerland, Lydersen & Laake, Statistical Analysis of Contingency Tables (2017)
+ * ch. 4.
+ */
 const epinephrine = table(7, 27, 1, 33);
 
 describe('fisherExact against published tables', () => {
@@ -30,7 +33,8 @@ describe('fisherExact against published tables', () => {
     expect(value(fisherExact(tea)).pValue).toBeCloseTo(34 / 70, 14);
     expect(value(fisherExact(tea, { twoSided: 'minimum-likelihood' })).pValue).toBeCloseTo(34 / 70, 14);
   });
-  // Conditional odds ratio and exact interval solved to convergence (checked with scipy 1.10.1; R 4.2.2 prints less exact ones).
+  // Conditional odds ratio and exact interval solved to convergence (checked with scipy 1.10.1; R 4.2.2
+  // prints less exact ones).
   it.each([
     ['tea', tea, 6.40831966, 0.2117356, 626.24353],
     ['twins', twins, 0.04693664, 0.00331716, 0.3631896],
@@ -75,7 +79,8 @@ describe('fisherExact against published tables', () => {
     expect(value(fisherExact(epinephrine, options)).pValue).toBeCloseTo(0.042, 4);
     expect(value(fisherExact(tea, { discreteness: 'mid-p' })).pValue).toBeCloseTo(18 / 70, 13);
   });
-  // Mid-p intervals: tea printed 0.3101, 308.5568 in Fagerland et al. (2017); the others computed to convergence.
+  // Mid-p intervals: tea printed 0.3101, 308.5568 in Fagerland et al. (2017); the others computed to
+  // convergence.
   it.each([
     [tea, 0.3100548817, 308.5567716],
     [twins, 0.004824611669, 0.2958662046],
