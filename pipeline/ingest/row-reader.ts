@@ -195,7 +195,7 @@ function shapeFault(
 
 /** The cell of a field; several columns are joined with a blank, the time of a workbook's date cell is added to its date. Undefined: blank. */
 function cellOf(field: FieldReader, row: RawRow): Cell | undefined {
-  if (field.constant !== undefined) return field.constant;
+  if (field.constant !== undefined) return notBlank(field.constant);
   const { positions } = field;
   if (positions.length === 1) return notBlank(row.cells[positions[0]!]);
   const cells = positions.map((at) => notBlank(row.cells[at])).filter((cell) => cell !== undefined);

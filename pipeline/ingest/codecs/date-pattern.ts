@@ -1,15 +1,7 @@
-import { dayOfDate } from '../../site/day.ts';
 import { UserError } from '../../user-error.ts';
+import { fixedReader } from './fixed-date.ts';
 import { monthOfName } from './month-names.ts';
-
-/** A time as it is written: on the wall clock, or (with `offsetMinutes`) absolutely. */
-export interface WrittenTime {
-  /** Wall time as if it were UTC, ms. */
-  wallMs: number;
-  /** The text gives a date and no time. */
-  dayOnly: boolean;
-  offsetMinutes: number | undefined;
-}
+import { fullYear, type WrittenTime, written } from './written-time.ts';
 
 const DEFAULT_PATTERN = 'yyyy-MM-dd HH:mm:ss';
 const TOKENS = /yyyy|yy|MMM|MM|M|dd|d|HH|H|hh|h|mm|ss|SSS|a|'(?:[^']|'')*'|[\s\S]/gu;
@@ -49,11 +41,14 @@ interface Variant {
  * @throws UserError `date_pattern` where the pattern can't give a date
  */
 export function datePattern(pattern: string): (text: string) => WrittenTime | undefined {
-  if (pattern === DEFAULT_PATTERN) return readIso;
   const tokens = pattern.match(TOKENS) ?? [];
   check(pattern, tokens);
-  const variants = variantsOf(tokens).map(compile);
+  const forms = variantsOf(tokens);
+  const fixed = forms.map(fixedReader).filter((reader) => reader !== undefined);
+  const variants = pattern === DEFAULT_PATTERN ? [] : forms.map(compile);
   return (text) => {
+    for (const reader of fixed) if (reader.fits(text)) return reader.read(text);
+    if (pattern === DEFAULT_PATTERN) return readIso(text);
     for (const variant of variants) {
       const match = variant.expression.exec(text);
       if (match) return partsOf(variant.tokens, match);
@@ -176,7 +171,7 @@ function partsOf(tokens: readonly string[], match: RegExpExecArray): WrittenTime
         year = Number(text);
         break;
       case 'yy':
-        year = Number(text) + (Number(text) < 69 ? 2000 : 1900);
+        year = fullYear(Number(text));
         break;
       case 'MMM':
         month = monthOfName(text) ?? 0;
@@ -239,30 +234,4 @@ function offsetOf(text: string): number {
   const digits = text.slice(1).replace(':', '').padEnd(4, '0');
   const minutes = Number(digits.slice(0, 2)) * 60 + Number(digits.slice(2));
   return text[0] === '-' ? -minutes : minutes;
-}
-
-const LENGTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-
-function written(
-  year: number,
-  month: number,
-  date: number,
-  hour: number | undefined,
-  minute: number,
-  second: number,
-  ms: number,
-  offsetMinutes: number | undefined,
-): WrittenTime | undefined {
-  if (month < 1 || month > 12 || date < 1) return undefined;
-  const leap = month === 2 && year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
-  if (date > LENGTHS[month - 1]! + (leap ? 1 : 0)) return undefined;
-  if (minute > 59 || second > 59) return undefined;
-  const endOfDay = hour === 24 && minute === 0 && second === 0 && ms === 0;
-  if (hour !== undefined && hour > 23 && !endOfDay) return undefined;
-  if (offsetMinutes !== undefined && Math.abs(offsetMinutes) > 14 * 60) return undefined;
-  // Years below 100 would be read as 1900 and something by Date.UTC; no clock of a control shows them.
-  if (year < 100) return undefined;
-  const wallMs =
-    dayOfDate(year, month, date) * 86_400_000 + ((hour ?? 0) * 60 + minute) * 60_000 + second * 1000 + ms;
-  return { wallMs, dayOnly: hour === undefined, offsetMinutes };
 }

@@ -1,7 +1,8 @@
 import type { TimeMark } from '../../site/records.ts';
 import type { WallClock } from '../../site/wall-clock.ts';
 import { type Cell, Fault, WallDate } from '../cell.ts';
-import { datePattern, exampleOf, type WrittenTime } from './date-pattern.ts';
+import { datePattern, exampleOf } from './date-pattern.ts';
+import type { WrittenTime } from './written-time.ts';
 
 /** An instant as read from a cell. `later` is the second reading of a wall time that occurs twice. */
 export interface ReadInstant {
