@@ -119,7 +119,7 @@ export const comparisonSchema = z.strictObject({
         low: z.number().nullable(),
         high: z.number().nullable(),
         p: z.number().nullable().describe('p of the exact or Mantel-Haenszel test'),
-        adjusted_p: z.number().nullable().describe('Benjamini-Hochberg over all such tests of this review'),
+        adjusted_p: z.number().nullable().describe('Holm over all such tests of this review'),
         other_ratio: z.number().nullable(),
         other_low: z.number().nullable(),
         other_high: z.number().nullable(),
@@ -361,7 +361,10 @@ export const reviewSchema = z.strictObject({
       z.strictObject({
         exposure: z.enum(EXPOSURES),
         classes: z.array(z.strictObject({ dose: z.string(), score: count, days: count, failed: count })),
-        statistic: z.number().nullable().describe('Standard normal z of the trend; above 0 where failures rise with the dose'),
+        statistic: z
+          .number()
+          .nullable()
+          .describe('Standard normal z of the trend; above 0 where failures rise with the dose'),
         p: z.number().nullable(),
         method: z.string(),
       }),

@@ -1,5 +1,6 @@
 import type { Rules } from '../../site/rules.ts';
 import { benjaminiHochberg } from '../../statistics/multiplicity/benjamini-hochberg.ts';
+import { holm } from '../../statistics/multiplicity/holm.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
@@ -68,7 +69,7 @@ function judgedFamily(
   );
   const asked = questions(panel, histories, reactive, reading);
   const measured = asked.map((question) => compare(question, rules.comparison));
-  const adjusted = adjustedPs(measured, rules.comparison.alpha);
+  const adjusted = adjustedOf(measured, (pValues) => benjaminiHochberg(pValues, rules.comparison.alpha));
   const first = measured.map((of, index) => {
     const judged = judge(
       {
@@ -91,12 +92,13 @@ function judgedFamily(
   return toldApart(first, rules);
 }
 
-function adjustedPs(measured: readonly { p: number | null }[], alpha: number): (number | null)[] {
+/** p-values adjusted over those that there are; null stays null. */
+function adjustedOf(
+  measured: readonly { p: number | null }[],
+  adjust: (pValues: number[]) => { adjusted: number[] },
+): (number | null)[] {
   const tested = measured.flatMap(({ p }, index) => (p === null ? [] : [{ p, index }]));
-  const { adjusted } = benjaminiHochberg(
-    tested.map(({ p }) => p),
-    alpha,
-  );
+  const { adjusted } = adjust(tested.map(({ p }) => p));
   const all: (number | null)[] = measured.map(() => null);
   for (const [at, { index }] of tested.entries()) all[index] = adjusted[at]!;
   return all;
@@ -123,7 +125,7 @@ function toldApart(first: readonly Omit<JudgedComparison, 'beside'>[], rules: Ru
           speaking.get(idOf({ unit: null, exposure: other, outcome })) === 'shown'),
     ).map((other) => besideOther(rows, exposure, other, outcome, reading, scope, level));
   });
-  const adjusted = adjustedPs(measured.flat(), alpha);
+  const adjusted = adjustedOf(measured.flat(), holm);
   let at = 0;
   const beside = new Map(
     first.map((of, index) => [
@@ -139,8 +141,7 @@ function toldApart(first: readonly Omit<JudgedComparison, 'beside'>[], rules: Ru
     const ofFleet = unit === null ? [] : (beside.get(idOf({ unit: null, exposure, outcome })) ?? []);
     const list = beside.get(idOf(of.question))!.map((row) => {
       const fleet = ofFleet.find((fleetRow) => fleetRow.exposure === row.exposure);
-      const taken = row.finding === 'not_told_apart' && fleet?.finding === 'carried_by_other';
-      return taken ? { ...row, finding: fleet.finding } : row;
+      return row.finding === 'not_told_apart' && fleet ? { ...row, finding: fleet.finding } : row;
     });
     const findings = list.map((row) => row.finding);
     return {

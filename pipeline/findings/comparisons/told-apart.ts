@@ -38,8 +38,8 @@ export function besideOther(
 }
 
 /**
- * `holds`: the interval stays above 1, and p does so when adjusted over all such tests (in a fleet in which one exposure carries the effect, each unit gives the
- * others a chance to seem to hold). `carried_by_other`: it does not hold, and the other's interval stays above 1. `not_told_apart`: neither.
+ * `holds`: the interval stays above 1, and p adjusted by Holm over all such tests lies under the line (where one exposure carries the effect, each unit
+ * gives the others a chance to seem to hold, and most of these tests have nothing to find). `carried_by_other`: it does not hold, and the other's interval stays above 1. `not_told_apart`: neither.
  */
 export function findingOf(of: Measured, adjustedP: number | null, alpha: number): Beside['finding'] {
   if ((of.low ?? 0) > 1 && adjustedP !== null && adjustedP <= alpha) return 'holds';
