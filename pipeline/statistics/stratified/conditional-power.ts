@@ -41,14 +41,16 @@ export interface PowerSetting {
   /** Moments of the exposed events at ratio 1, the variance inflated. */
   null: { mean: number; variance: number };
   /**
-   * False where even the most extreme outcome in favour of a ratio above 1 has an exact one-sided p above
-   * alpha / 2.
+   * False where even the most extreme outcome in favour of a ratio above 1 (below 1) has an exact one-sided p
+   * above alpha / 2.
    */
-  attainable: boolean;
+  attainable: { above: boolean; below: boolean };
 }
 
 /**
- * Checks the margins and options and prepares them. @throws RangeError for margins or options that can't be
+ * Checks the margins and options and prepares them.
+ *
+ * @throws RangeError for margins or options that can't be
  */
 export function powerSetting(
   strata: readonly StratumMargins[],
@@ -75,7 +77,9 @@ export function powerSetting(
     counts.push(count);
     events += stratum.events;
   }
-  const extreme = counts.reduce((sum, count) => sum + count.logProbability(count.high), 0);
+  const reaches = (end: 'low' | 'high') =>
+    counts.length > 0 &&
+    counts.reduce((sum, count) => sum + count.logProbability(count[end]), 0) <= Math.log(alpha / 2);
   return {
     counts,
     events,
@@ -84,7 +88,7 @@ export function powerSetting(
     varianceInflation,
     multiplier: normalMultiplier(1 - alpha),
     null: momentsOfSum(counts, 0, varianceInflation),
-    attainable: counts.length > 0 && extreme <= Math.log(alpha / 2),
+    attainable: { above: reaches('high'), below: reaches('low') },
   };
 }
 

@@ -58,7 +58,7 @@ export function dataNeededForRatio(
   return computed(method, {
     growth,
     powerNow: powerAt(setting, Math.log(ratio)),
-    attainable: setting.attainable,
+    attainable: ratio > 1 ? setting.attainable.above : setting.attainable.below,
     ratio,
     events,
     strataUsed: counts.length,

@@ -34,7 +34,7 @@ export function detectableRatio(
   const method = `detectable ratio, Mantel-Haenszel score test, two-sided ${alpha}, power ${power}, ${options.design}`;
   if (counts.length === 0)
     return notComputable(method, 'No stratum has both groups and an event that could fall to either.');
-  if (!setting.attainable) {
+  if (!setting.attainable.above) {
     return notComputable(
       method,
       'There are too few events: even the most extreme outcome would not be significant.',

@@ -145,6 +145,15 @@ describe('edges', () => {
       value(dataNeededForRatio([{ exposed: 30, unexposed: 300, events: 1 }], 2, trials)).attainable,
     ).toBe(false);
   });
+  it('attainable looks to the side of the ratio', () => {
+    // One event, 9 of 10 days exposed (180 of 200): p = 0.1 where it is unexposed, 0.9 where exposed. Two
+    // such: 0.01.
+    const stratum = { exposed: 180, unexposed: 20, events: 1 };
+    const attainable = (ratio: number) =>
+      value(dataNeededForRatio([stratum, stratum], ratio, trials)).attainable;
+    expect(attainable(2)).toBe(false);
+    expect(attainable(0.5)).toBe(true);
+  });
   it('a million trials', () => {
     const { ratio } = value(
       detectableRatio([{ exposed: 1_000_000, unexposed: 1_000_000, events: 1_000_000 }], trials),
