@@ -377,6 +377,26 @@ export const reviewSchema = z.strictObject({
       .array(chartPointSchema)
       .describe('Aborts plausibly about cleanliness per production cycle, by month'),
   }),
+  ranking: z
+    .array(
+      z.strictObject({
+        unit: z.string(),
+        failed: count,
+        days: count.describe('Days at risk'),
+        rate: z.number().nullable(),
+        shrunken: z.number().describe('Rate shrunk toward the fleet'),
+        shrunken_low: z.number(),
+        shrunken_high: z.number(),
+        inner_low: z.number().nullable().describe('Funnel limits: 95 % of units like all others lie inside'),
+        inner_high: z.number().nullable(),
+        outer_low: z
+          .number()
+          .nullable()
+          .describe('Funnel limits: 99.8 % of units like all others lie inside'),
+        outer_high: z.number().nullable(),
+      }),
+    )
+    .describe('Failed day results by unit over the record, highest shrunken rate first'),
   by_clock: z
     .array(
       z.strictObject({

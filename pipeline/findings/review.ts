@@ -29,6 +29,7 @@ import { cleaningDays, dueCounts } from './summaries/cleaning-done.ts';
 import { cycleCounts } from './summaries/cycle-counts.ts';
 import { leakSummary } from './summaries/leak.ts';
 import { abortsChart, failedDaysChart } from './summaries/monthly-charts.ts';
+import { ranking } from './summaries/ranking.ts';
 import { testCounts } from './summaries/test-counts.ts';
 
 /** What a review is made from. */
@@ -132,6 +133,7 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
       failed_days: [...failedDaysChart(panel, 'fleet'), ...each(rowsOf, failedDaysChart)],
       aborts: [...abortsChart(panel, 'fleet'), ...each(rowsOf, abortsChart)],
     },
+    ranking: ranking(panel, level),
     by_clock: [
       ...byClock(panel, 'fleet', level),
       ...[...rowsOf].flatMap(([unit, rows]) => byClock(rows, unit, level)),
