@@ -1,0 +1,60 @@
+import type { TopLevelSpec } from 'vega-lite';
+import type { DueRow } from '../rows/due-rows.ts';
+import type { Position } from './layer.ts';
+import { FULL_WIDTH } from './theme.ts';
+
+const LABEL_WIDTH = 150;
+
+/** Due tasks by state: one bar for each task from 0 to all that fell due, its parts labelled with their counts. */
+export function dueBarsChart(rows: readonly DueRow[], { shareTitle }: { shareTitle: string }): TopLevelSpec {
+  const tasks = [...new Set(rows.map((row) => row.task_label))];
+  const y: Position = {
+    field: 'task_label',
+    type: 'nominal',
+    sort: tasks,
+    title: null,
+    scale: { paddingInner: 0.4, paddingOuter: 0.1 },
+    axis: {
+      minExtent: LABEL_WIDTH,
+      maxExtent: LABEL_WIDTH,
+      labelAlign: 'left',
+      labelPadding: LABEL_WIDTH,
+      labelLimit: LABEL_WIDTH,
+      labelExpr: "split(datum.label, '|')",
+      labelBaseline: 'middle',
+      labelOffset: -7,
+    },
+  };
+  return {
+    data: { values: [...rows] },
+    width: FULL_WIDTH - LABEL_WIDTH - 24,
+    height: { step: 44 },
+    layer: [
+      {
+        mark: { type: 'rect', strokeWidth: 1 },
+        encoding: {
+          y,
+          x: {
+            field: 'share_from',
+            type: 'quantitative',
+            title: shareTitle,
+            scale: { domain: [0, 1], nice: false },
+            axis: { format: '.0%', values: [0, 0.25, 0.5, 0.75, 1] },
+          },
+          x2: { field: 'share_to' },
+          fill: { field: 'fill', type: 'nominal', scale: null },
+          stroke: { field: 'line', type: 'nominal', scale: null },
+        },
+      },
+      {
+        mark: { type: 'text', baseline: 'middle', fontWeight: 'bold' },
+        encoding: {
+          y,
+          x: { field: 'share_middle', type: 'quantitative' },
+          text: { field: 'label', type: 'nominal' },
+          color: { field: 'letter_colour', type: 'nominal', scale: null },
+        },
+      },
+    ],
+  };
+}

@@ -1,0 +1,135 @@
+import type { TopLevelSpec } from 'vega-lite';
+import { parseDay } from '../../site/day.ts';
+import type { HistoryRow } from '../rows/history-rows.ts';
+import type { Layer, Position } from './layer.ts';
+import { dueStateLook, palette } from './palette.ts';
+import { FULL_WIDTH } from './theme.ts';
+
+export interface HistoryOptions {
+  timeTitle: string;
+  /** First and last day of the record. */
+  from: string;
+  to: string;
+  /** First day of the month under review, which is shaded to the end. */
+  monthFrom: string;
+  /** Names of all lanes, in their order; lanes without a mark stay empty. */
+  lanes: readonly string[];
+  /** First days of the months that the axis names, with the lines of their names. */
+  months: readonly { date: string; label: readonly string[] }[];
+}
+
+const dayOf = (date: string): number => parseDay(date) ?? 0;
+
+const LABEL_WIDTH = 124;
+
+/**
+ * A unit's whole record in lanes over one time axis: bars for spells, one shape for each kind of event, lines across all lanes for what reset the baseline.
+ */
+export function historyChart(rows: readonly HistoryRow[], options: HistoryOptions): TopLevelSpec {
+  const { lanes } = options;
+  const end = dayOf(options.to) + 1;
+  const drawn = rows.map((row) => ({ ...row, from_day: dayOf(row.from), to_day: dayOf(row.to) }));
+  const labels = Object.fromEntries(options.months.map(({ date, label }) => [dayOf(date), label]));
+  const x: Position = {
+    field: 'from_day',
+    type: 'quantitative',
+    title: options.timeTitle,
+    scale: { domain: [dayOf(options.from), end], nice: false, zero: false },
+    axis: {
+      values: options.months.map(({ date }) => dayOf(date)),
+      labelExpr: `${JSON.stringify(labels)}[datum.value]`,
+      labelOverlap: false,
+      labelAlign: 'left',
+      grid: true,
+    },
+  };
+  const y: Position = {
+    field: 'lane_label',
+    type: 'nominal',
+    sort: [...lanes],
+    scale: { domain: [...lanes], padding: 0 },
+    title: null,
+    axis: {
+      minExtent: LABEL_WIDTH,
+      maxExtent: LABEL_WIDTH,
+      labelAlign: 'left',
+      labelPadding: LABEL_WIDTH,
+      labelLimit: LABEL_WIDTH - 6,
+      grid: true,
+      tickBand: 'extent',
+    },
+  };
+  const of = (lane: HistoryRow['lane'], detail?: string) =>
+    drawn.filter((row) => row.lane === lane && (detail === undefined || row.detail === detail));
+  const points = (lane: HistoryRow['lane'], mark: Record<string, unknown>, detail?: string): Layer[] => {
+    const values = of(lane, detail);
+    if (values.length === 0) return [];
+    return [
+      {
+        data: { values },
+        mark: { type: 'point', filled: true, ...mark } as Extract<Layer, { mark: unknown }>['mark'],
+        encoding: { x, y },
+      },
+    ];
+  };
+  const layers: Layer[] = [
+    {
+      data: { values: [{ from_day: dayOf(options.monthFrom), to_day: end }] },
+      mark: { type: 'rect', color: '#eef3f5' },
+      encoding: { x, x2: { field: 'to_day' } },
+    },
+  ];
+  const spells = of('overdue');
+  if (spells.length > 0)
+    layers.push({
+      data: { values: spells },
+      mark: { type: 'bar', height: 10, color: palette.overdue, stroke: '#a9741a', strokeWidth: 0.75 },
+      encoding: { x, x2: { field: 'to_day' }, y },
+    });
+  layers.push(
+    ...points('cleaning', { shape: 'triangle-up', size: 70, color: palette.cleaning }, 'counted'),
+    ...points('failure', { shape: 'diamond', size: 90, color: palette.failure }),
+    ...points('missing', { shape: 'cross', size: 60, color: palette.ink }),
+    ...points('abort', { shape: 'circle', size: 26, color: palette.series, opacity: 0.75 }),
+    ...points('strainer', {
+      shape: 'stroke',
+      size: 60,
+      angle: 90,
+      color: palette.failure,
+      filled: false,
+      strokeWidth: 1.5,
+    }),
+    ...points('early_stop', { shape: 'circle', size: 36, color: palette.muted }),
+  );
+  const contradicted = of('cleaning', 'contradicted').map((row) => ({
+    ...row,
+    letter: dueStateLook.contradicted.letter,
+  }));
+  if (contradicted.length > 0)
+    layers.push({
+      data: { values: contradicted },
+      mark: { type: 'text', fontWeight: 'bold', color: palette.contradicted, baseline: 'middle' },
+      encoding: { x, y, text: { field: 'letter', type: 'nominal' } },
+    });
+  const service = of('service');
+  if (service.length > 0)
+    layers.push(
+      {
+        data: { values: service },
+        mark: { type: 'rule', color: palette.service, strokeWidth: 1.25 },
+        encoding: { x },
+      },
+      {
+        data: { values: service },
+        mark: { type: 'text', baseline: 'bottom', fontSize: 11, align: 'center', color: palette.service },
+        encoding: { x, y: { value: -4 }, text: { field: 'detail', type: 'nominal' } },
+      },
+    );
+  return {
+    width: FULL_WIDTH - LABEL_WIDTH - 20,
+    height: { step: 24 },
+    padding: { left: 2, right: 14, top: 18, bottom: 2 },
+    autosize: { type: 'pad', contains: 'content' },
+    layer: layers,
+  };
+}

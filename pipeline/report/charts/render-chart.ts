@@ -1,0 +1,106 @@
+import * as vega from 'vega';
+import { compile, type TopLevelSpec } from 'vega-lite';
+import { escapeHtml, type Html, trusted } from '../html/html.ts';
+import { ChartError, checkFields } from './check-spec.ts';
+import { textWidth } from './text-width.ts';
+import { theme } from './theme.ts';
+
+/** What a chart is called for those who can't see it. `id` must be unique in its page and is the stem of all ids in the picture. */
+export interface ChartText {
+  id: string;
+  title: string;
+  description: string;
+}
+
+/** A drawn chart: markup for a page, and its natural size in px. */
+export interface DrawnChart {
+  svg: Html;
+  width: number;
+  height: number;
+}
+
+setTextWidth();
+
+/**
+ * Draws a chart as SVG for a page with a strict content policy: no style, no script, ids unique in the page, the same bytes each time.
+ *
+ * @throws ChartError where a field is not in the rows or Vega-Lite or Vega warns of anything
+ */
+export async function renderChart(spec: TopLevelSpec, text: ChartText): Promise<DrawnChart> {
+  checkFields(spec);
+  const logger = warnings(text.id);
+  const compiled = compile(spec, { config: theme, logger });
+  vega.resetSVGDefIds();
+  const view = new vega.View(vega.parse(compiled.spec), { renderer: 'none', logger });
+  const markup = await view.toSVG();
+  view.finalize();
+  logger.fail();
+  return cleanSvg(markup, text);
+}
+
+/**
+ * Vega's SVG made ready for a page: own root with title and description, no fonts, roles or classes inside, numbers cut to two
+ * decimals, ids with the chart's id before them.
+ */
+export function cleanSvg(markup: string, { id, title, description }: ChartText): DrawnChart {
+  const root = /^<svg[^>]*\bwidth="([\d.]+)" height="([\d.]+)"[^>]*>/.exec(markup);
+  if (!root) throw new ChartError(`${id}: the renderer must give an SVG with width and height`);
+  const width = Math.ceil(Number(root[1]));
+  const height = Math.ceil(Number(root[2]));
+  const inner = markup
+    .slice(root[0].length, markup.lastIndexOf('</svg>'))
+    .replace(/<rect width="[\d.]+" height="[\d.]+" fill="transparent"\/>/, '')
+    .replace(/<path class="(?:background|foreground)" aria-hidden="true" d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
+    .replace(/<[^>]*>/g, (tag) => cleanTag(tag, id));
+  if (/<script|<foreignObject|<image|\sstyle=|\son\w+=|href=/i.test(inner.replace(/>[^<]*</g, '><')))
+    throw new ChartError(`${id}: the picture must hold shapes and text only`);
+  const head =
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-desc" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">` +
+    `<title id="${id}-title">${escapeHtml(title)}</title><desc id="${id}-desc">${escapeHtml(description)}</desc>`;
+  return { svg: trusted(`${head}${inner}</svg>`), width, height };
+}
+
+function cleanTag(tag: string, id: string): string {
+  return tag
+    .replace(/ (?:aria-[a-z]+|role|class|font-family|pointer-events)="[^"]*"/g, '')
+    .replace(/ (?:opacity|stroke-opacity|fill-opacity)="1"/g, '')
+    .replace(/\bid="([^"]*)"/g, `id="${id}-$1"`)
+    .replace(/url\(#([^)]*)\)/g, `url(#${id}-$1)`)
+    .replace(/(\d+\.\d\d)\d+/g, '$1');
+}
+
+function warnings(id: string) {
+  const found: unknown[][] = [];
+  const keep = (...args: unknown[]) => {
+    found.push(args);
+    return logger;
+  };
+  const logger = {
+    level: () => logger,
+    error: keep,
+    warn: keep,
+    info: () => logger,
+    debug: () => logger,
+    fail: () => {
+      if (found.length > 0) throw new ChartError(`${id}: ${found.map(String).join('; ')}`);
+    },
+  };
+  // biome-ignore lint/suspicious/noExplicitAny: the two libraries type `level` as an overload of getter and setter
+  return logger as any;
+}
+
+/** Vega measures text with a canvas where one is installed, and guesses where not. Ours is the same everywhere. */
+function setTextWidth(): void {
+  const metrics = (vega as unknown as { textMetrics: { width: unknown } }).textMetrics;
+  metrics.width = (
+    item: { fontSize?: number; fontWeight?: unknown; limit?: number },
+    text: unknown,
+  ): number => {
+    const width = textWidth(
+      String(text ?? ''),
+      item.fontSize ?? 11,
+      item.fontWeight === 'bold' || item.fontWeight === 600,
+    );
+    return item.limit && item.limit > 0 ? Math.min(width, item.limit) : width;
+  };
+}

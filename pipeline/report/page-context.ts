@@ -1,0 +1,87 @@
+import { createHash } from 'node:crypto';
+import type { Review } from '../findings/review-schema.ts';
+import { formatWall, wallClock } from '../site/wall-clock.ts';
+import type { DueTask } from '../transform/cleaning/due-tasks.ts';
+import type { UnitDay } from '../transform/panel/unit-day.ts';
+import { safeNames } from './html/page-names.ts';
+import type { VerdictSettings } from './words/en/comparisons.ts';
+import type { Words } from './words/words.ts';
+
+/** What every page of one report shares. */
+export interface ReportContext {
+  review: Review;
+  panel: readonly UnitDay[];
+  due: readonly DueTask[];
+  words: Words;
+  /** Level of the intervals as text, such as "95%". */
+  level: string;
+  settings: VerdictSettings;
+  /** Month under review, as text. */
+  month: string;
+  /** First to last day of the record, as text. */
+  span: string;
+  /** First twelve digits of one SHA-256 over those of all files: the same files, the same mark. */
+  fingerprint: string;
+  unitPage(unit: string): string;
+  unitName(unit: string): string;
+  siteName(site: string): string;
+  /** An instant as wall time of the unit's site, "yyyy-MM-dd HH:mm". */
+  wallTime(unit: string, instant: number): string;
+}
+
+/** Counts figures and tables of one page. */
+export interface Numbering {
+  figure(): number;
+  table(): number;
+}
+
+export function numbering(): Numbering {
+  let figures = 0;
+  let tables = 0;
+  return { figure: () => ++figures, table: () => ++tables };
+}
+
+export function reportContext(
+  review: Review,
+  panel: readonly UnitDay[],
+  due: readonly DueTask[],
+  words: Words,
+): ReportContext {
+  const setting = (name: string, fallback: number): number => {
+    const value = Number(review.settings.find((row) => row.name === `rules.comparison.${name}`)?.value);
+    return Number.isFinite(value) ? value : fallback;
+  };
+  const level = setting('level', 0.95);
+  const pages = safeNames(review.units.map((unit) => unit.unit));
+  const units = new Map(review.units.map((unit) => [unit.unit, unit]));
+  const sites = new Map(review.sites.map((site) => [site.id, site.name]));
+  const clocks = new Map(review.sites.map((site) => [site.id, wallClock(site.zone, site.day_starts)]));
+  const clockOf = (unit: string) => clocks.get(units.get(unit)?.site ?? '') ?? wallClock('UTC', '00:00');
+  const { record_from, record_to } = review.period;
+  return {
+    review,
+    panel,
+    due,
+    words,
+    level: `${Number((level * 100).toFixed(1))}%`,
+    settings: {
+      alpha: setting('alpha', 0.05),
+      power: setting('power', 0.8),
+      ratioOfInterest: setting('ratio_of_interest', 2),
+      leastDays: setting('least_days_each_side', 10),
+      reactiveShare: setting('reactive_share', 0.5),
+    },
+    month: words.format.month(review.period.month),
+    span: record_from && record_to ? words.format.span(record_from, record_to) : words.pages.noRecord,
+    fingerprint: fingerprintOf(review),
+    unitPage: (unit) => `unit-${pages.get(unit) ?? 'x'}.html`,
+    unitName: (unit) => units.get(unit)?.name ?? '',
+    siteName: (site) => sites.get(site) ?? site,
+    wallTime: (unit, instant) => formatWall(clockOf(unit).wallOf(instant)),
+  };
+}
+
+function fingerprintOf(review: Review): string {
+  const hashes = review.files.map((file) => file.sha256).toSorted();
+  return createHash('sha256').update(hashes.join('\n')).digest('hex').slice(0, 12);
+}

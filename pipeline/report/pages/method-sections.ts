@@ -1,0 +1,92 @@
+import type { Review } from '../../findings/review-schema.ts';
+import { type Html, html } from '../html/html.ts';
+import type { Numbering, ReportContext } from '../page-context.ts';
+import { verdictWords } from '../parts/comparison-figure.ts';
+import { dataTable } from '../parts/data-table.ts';
+import type { Section } from '../parts/page.ts';
+
+type Setting = Review['settings'][number];
+
+const list = (entries: readonly (readonly [string, string])[]): Html =>
+  html`<dl class="words">
+${entries.map(
+  ([name, text]) => html`<div><dt>${name}</dt><dd>${text}</dd></div>
+`,
+)}</dl>`;
+
+export function methodsSection({ words }: ReportContext): Section {
+  const { methods } = words;
+  return {
+    id: 'methods',
+    heading: methods.heading,
+    body: html`<p>${methods.intro}</p>
+${list(methods.points)}`,
+  };
+}
+
+export function wordsSection(context: ReportContext): Section {
+  const { methods, comparisons } = context.words;
+  return {
+    id: 'words',
+    heading: methods.wordsHeading,
+    body: html`${list(methods.words)}
+<h3>${comparisons.heads.verdict}</h3>
+${verdictWords(context)}`,
+  };
+}
+
+/** Every setting in force. */
+export function settingsSection(context: ReportContext, numbers: Numbering): Section {
+  const { methods } = context.words;
+  return {
+    id: 'settings',
+    heading: methods.settingsHeading,
+    body: html`<p>${methods.settingsIntro}</p>
+${settingsTable(context, numbers, context.review.settings)}`,
+  };
+}
+
+/** The policy and the rules that differ from their defaults; the rest is on its own page. */
+export function settingsInShort(context: ReportContext, numbers: Numbering): Section {
+  const { methods } = context.words;
+  const policy = context.review.settings.filter((row) => row.default === null);
+  const changed = context.review.settings.filter(differs);
+  return {
+    id: 'settings',
+    heading: methods.settingsHeading,
+    body: html`<p>${methods.changed(changed.length)}${changed.length > 0 && html` ${changed.map((row) => row.name).join(', ')}.`} <a class="screen" href="methods.html#settings">${methods.all}</a></p>
+${settingsTable(context, numbers, [...policy, ...changed])}`,
+  };
+}
+
+const differs = (row: Setting): boolean => row.default !== null && row.default !== row.value;
+
+function settingsTable(context: ReportContext, numbers: Numbering, rows: readonly Setting[]): Html | false {
+  const { methods } = context.words;
+  if (rows.length === 0) return false;
+  return dataTable(context, numbers, {
+    caption: methods.settingsCaption,
+    rows,
+    columns: [
+      { head: methods.settingsHeads.name, kind: 'head', cell: (row) => row.name },
+      {
+        head: methods.settingsHeads.value,
+        kind: 'long',
+        cell: (row) => html`${row.value}${differs(row) && html` <span class="sub">${methods.own}</span>`}`,
+      },
+      { head: methods.settingsHeads.default, cell: (row) => row.default ?? methods.noDefault },
+      { head: methods.settingsHeads.description, cell: (row) => row.description },
+    ],
+  });
+}
+
+export function cautionsSection({ words }: ReportContext): Section {
+  return {
+    id: 'cautions',
+    heading: words.methods.cautionsHeading,
+    body: html`<ol class="cautions">${words.methods.cautions.map(
+      (text) => html`<li>${text}</li>
+`,
+    )}</ol>`,
+  };
+}

@@ -1,0 +1,150 @@
+import { type Html, html } from '../html/html.ts';
+import type { Numbering, ReportContext } from '../page-context.ts';
+import { filesTable, joinsTable, problemsTable, sourcesTable, textsTable } from '../parts/lists/data-read.ts';
+import {
+  contradictedTable,
+  lookBackLists,
+  requalificationTable,
+  returnsTable,
+  stopsTable,
+  timingTable,
+} from '../parts/lists/single-records.ts';
+import type { Section } from '../parts/page.ts';
+
+/** `month`: what the review's first page shows. `record`: everything, on the page of records and data. */
+export type Scope = 'month' | 'record';
+
+/** The lists of single records and the account of the reading, as sections. */
+export function recordSections(context: ReportContext, numbers: Numbering, scope: Scope): Section[] {
+  return [
+    contradictedSection(context, numbers, scope),
+    timingSection(context, numbers),
+    lookBackSection(context, numbers),
+    returnsSection(context, numbers, scope),
+    stopsSection(context, numbers),
+    dataSection(context, numbers, scope),
+  ];
+}
+
+const whole = ({ words }: ReportContext, anchor: string): Html =>
+  html`<p class="screen"><a href="records.html#${anchor}">${words.records.onPage}</a></p>`;
+
+function contradictedSection(context: ReportContext, numbers: Numbering, scope: Scope): Section {
+  const { review, words, month, span } = context;
+  const { contradicted } = words.records;
+  const rows = review.contradicted_records.filter((row) => scope === 'record' || row.in_month);
+  const before = review.contradicted_records.length - rows.length;
+  const period = scope === 'month' ? month : span;
+  const counts =
+    review.settings.find((row) => row.name === 'rules.contradicted_counts_as_done')?.value === 'true';
+  return {
+    id: 'contradicted',
+    heading: contradicted.heading,
+    body: html`<p>${contradicted.intro} ${contradicted.rule(counts)}</p>
+${
+  rows.length === 0
+    ? html`<p class="empty">${contradicted.none(period)}</p>`
+    : contradictedTable(context, numbers, rows, contradicted.caption(period))
+}
+${before > 0 && html`<p class="note">${contradicted.before(before)}. <a class="screen" href="records.html#contradicted">${words.records.onPage}</a></p>`}`,
+  };
+}
+
+function timingSection(context: ReportContext, numbers: Numbering): Section {
+  const { review, words, month } = context;
+  const { timing } = words.records;
+  const sum = (field: 'missing' | 'late' | 'time_unknown' | 'production_days') =>
+    review.units.reduce((total, unit) => total + unit.tests.find((of) => of.span === 'month')![field], 0);
+  const days = sum('production_days');
+  return {
+    id: 'tests',
+    heading: timing.heading,
+    body: html`<p>${timing.intro}</p>
+${
+  days === 0
+    ? html`<p class="empty">${timing.nothing(month)}</p>`
+    : html`<p>${timing.counts(sum('missing'), sum('late'), sum('time_unknown'), days)}</p>`
+}
+${
+  review.test_timing.length > 0
+    ? timingTable(context, numbers, review.test_timing, timing.caption(month))
+    : days > 0 && sum('time_unknown') === 0 && html`<p class="empty">${timing.none(month)}</p>`
+}`,
+  };
+}
+
+function lookBackSection(context: ReportContext, numbers: Numbering): Section {
+  const { review, words, month } = context;
+  const { lookBack } = words.records;
+  return {
+    id: 'look-back',
+    heading: lookBack.heading,
+    body: html`<p>${lookBack.intro}</p>
+${
+  review.look_backs.length === 0
+    ? html`<p class="empty">${lookBack.none(month)}</p>`
+    : lookBackLists(context, numbers, review.look_backs)
+}`,
+  };
+}
+
+function returnsSection(context: ReportContext, numbers: Numbering, scope: Scope): Section {
+  const { review, words, month, span } = context;
+  const { returns } = words.records;
+  const period = scope === 'month' ? month : span;
+  const cleanings = review.incomplete_returns.filter((row) => scope === 'record' || row.in_month);
+  const services = review.requalifications.filter(
+    (row) => scope === 'record' || row.in_month || row.state === 'incomplete',
+  );
+  return {
+    id: 'returns',
+    heading: returns.heading,
+    body: html`<p>${returns.intro}</p>
+${
+  cleanings.length === 0
+    ? html`<p class="empty">${returns.none(period)}</p>`
+    : returnsTable(context, numbers, cleanings, returns.cleaningCaption(period))
+}
+${
+  services.length > 0
+    ? requalificationTable(context, numbers, services, returns.serviceCaption)
+    : review.requalifications.length === 0 && html`<p>${returns.noService}</p>`
+}
+${scope === 'month' && review.incomplete_returns.length > cleanings.length && whole(context, 'returns')}`,
+  };
+}
+
+function stopsSection(context: ReportContext, numbers: Numbering): Section {
+  const { review, words, month } = context;
+  const { stops } = words.records;
+  return {
+    id: 'early-stops',
+    heading: stops.heading,
+    body: html`<p>${stops.intro}</p>
+${
+  review.early_stops.length === 0
+    ? html`<p class="empty">${stops.none(month)}</p>`
+    : stopsTable(context, numbers, review.early_stops, stops.caption(month))
+}
+${textsTable(context, numbers)}`,
+  };
+}
+
+function dataSection(context: ReportContext, numbers: Numbering, scope: Scope): Section {
+  const { review, words } = context;
+  const { data } = words.records;
+  return {
+    id: 'data',
+    heading: data.heading,
+    body: html`<p>${data.intro}${review.period.later_records > 0 && ` ${data.later(review.period.later_records)}`}</p>
+${sourcesTable(context, numbers)}
+${problemsTable(context, numbers)}
+${
+  review.files.length > 0 &&
+  (scope === 'record'
+    ? filesTable(context, numbers)
+    : html`<details><summary>${data.filesSummary(review.files.length)}</summary>${filesTable(context, numbers)}</details>`)
+}
+${scope === 'record' && review.joins.length > 0 && joinsTable(context, numbers)}`,
+  };
+}

@@ -1,0 +1,43 @@
+import { html } from '../html/html.ts';
+import { numbering, type ReportContext } from '../page-context.ts';
+import { page, type Section } from '../parts/page.ts';
+import { cautionsSection, methodsSection, settingsInShort } from './method-sections.ts';
+import { recordSections } from './record-sections.ts';
+import { answersSection } from './review/answers.ts';
+import { attentionSection, unitsSection } from './review/attention.ts';
+import { cleaningSection } from './review/cleaning.ts';
+import { comparisonsSection, keySection } from './review/comparisons.ts';
+import { abortsSection, clockSection, testsSection } from './review/series.ts';
+
+/** The review: the month in two minutes, then evidence, then records, then methods. */
+export async function reviewPage(context: ReportContext): Promise<string> {
+  const { words, month, review } = context;
+  const numbers = numbering();
+  const sections: Section[] = [
+    answersSection(context),
+    attentionSection(context),
+    await keySection(context, numbers),
+    unitsSection(context, numbers),
+    await cleaningSection(context, numbers),
+    await testsSection(context, numbers),
+    await abortsSection(context, numbers),
+    await clockSection(context, numbers),
+    await comparisonsSection(context, numbers),
+    ...recordSections(context, numbers, 'month'),
+    methodsSection(context),
+    settingsInShort(context, numbers),
+    cautionsSection(context),
+    {
+      id: 'machine',
+      heading: words.pages.machine,
+      body: html`<p>${words.pages.machineText} <a href="review.json">review.json</a>, <a href="review.schema.json">review.schema.json</a>, <a href="problems.csv">problems.csv</a>, <a href="tables/">tables</a>.</p>`,
+    },
+  ];
+  return page(context, {
+    title: words.pages.title(month),
+    heading: month,
+    under: html`${review.organisation !== '' && html`<p class="organisation">${review.organisation}</p>`}`,
+    path: 'index.html',
+    sections,
+  });
+}

@@ -1,0 +1,87 @@
+import type { Comparison, Review } from '../../../findings/review-schema.ts';
+import { type Html, html } from '../../html/html.ts';
+import type { ReportContext } from '../../page-context.ts';
+import type { Section } from '../../parts/page.ts';
+import { sumDue } from '../../rows/due-rows.ts';
+import type { AnswerWords } from '../../words/en/answers.ts';
+import type { Words } from '../../words/words.ts';
+
+/** The month in one sentence for each question, with the way to what stands behind it. */
+export function answersSection({ review, words }: ReportContext): Section {
+  const { answers } = words;
+  const block = (question: string, answer: AnswerWords, anchor: string, more: string): Html =>
+    html`<div>
+<h3>${question}</h3>
+<p class="lead">${answer.lead}</p>
+<p>${answer.detail}</p>
+<p class="screen"><a href="#${anchor}">${more}</a></p>
+</div>
+`;
+  return {
+    id: 'answers',
+    heading: answers.heading,
+    body: html`<div class="answers">
+${block(answers.questions.cleaning, cleaningAnswer(review, words), 'cleaning', answers.more.cleaning)}
+${block(answers.questions.failures, failuresAnswer(review, words), 'comparisons', answers.more.failures)}
+${block(answers.questions.units, unitsAnswer(review, words), 'attention', answers.more.units)}
+${block(answers.questions.reading, readingAnswer(review, words), 'data', answers.more.reading)}
+</div>`,
+  };
+}
+
+function cleaningAnswer(review: Review, { answers }: Words): AnswerWords {
+  const sum = sumDue(review.cleaning.month);
+  return answers.cleaning({
+    due: sum.due,
+    done: sum.done,
+    late: sum.done_late,
+    missed: sum.missed,
+    notRecorded: sum.not_recorded,
+    contradicted: sum.contradicted,
+    open: sum.open,
+  });
+}
+
+function failuresAnswer(review: Review, { answers, terms, comparisons }: Words): AnswerWords {
+  const of = (verdict: Comparison['verdict']) =>
+    review.comparisons.filter((comparison) => comparison.verdict === verdict);
+  const name = (comparison: Comparison) =>
+    comparisons.named(comparison.unit ?? terms.fleetInText, comparison);
+  return answers.failures({
+    total: review.comparisons.length,
+    shown: of('shown').map(name),
+    suggested: of('suggested').map(name),
+    notShown: of('not_shown').length,
+    cannotTell: of('cannot_tell').length,
+    notComparable: of('not_comparable').length,
+  });
+}
+
+function unitsAnswer(review: Review, { answers }: Words): AnswerWords {
+  const units = new Map(review.units.map((unit) => [unit.unit, unit]));
+  const first = (unit: string) => units.get(unit)?.attention[0]?.level;
+  const at = (level: string) => review.attention_order.filter((unit) => first(unit) === level);
+  return answers.units({
+    units: review.units.length,
+    act: at('act'),
+    decide: at('decide'),
+    look: at('look'),
+  });
+}
+
+function readingAnswer(review: Review, { answers }: Words): AnswerWords {
+  const { totals } = review;
+  return answers.reading({
+    files: totals.files,
+    rows: totals.rows,
+    records: totals.records,
+    duplicates: totals.duplicates,
+    rejected: totals.rejected,
+    skipped: totals.skipped,
+    cellsLost: totals.cells_lost,
+    filesFailed: review.problems_by_code
+      .filter((problem) => problem.costs === 'file')
+      .reduce((sum, problem) => sum + problem.count, 0),
+    unclassifiedTexts: review.unclassified_abort_texts.length,
+  });
+}

@@ -1,0 +1,122 @@
+import type { Comparison } from '../../findings/review-schema.ts';
+import { type ForestOptions, forestChart } from '../charts/forest.ts';
+import { textWidth } from '../charts/text-width.ts';
+import { FONT_SIZE } from '../charts/theme.ts';
+import { type Html, html } from '../html/html.ts';
+import type { Numbering, ReportContext } from '../page-context.ts';
+import { forestRows } from '../rows/forest-rows.ts';
+import { type Column, dataTable } from './data-table.ts';
+import { figure } from './figure.ts';
+import { unitLink } from './unit-link.ts';
+
+/** Rows in one picture: what fits a printed page. */
+const ROWS_IN_FIGURE = 32;
+
+/** Ratios of comparisons as a picture. `label` names the row: the unit, or the question. */
+export async function comparisonFigures(
+  context: ReportContext,
+  numbers: Numbering,
+  parts: {
+    id: string;
+    title: string;
+    ratioTitle: string;
+    comparisons: readonly Comparison[];
+    label?: (comparison: Comparison) => string;
+    reading?: Html | string;
+  },
+): Promise<Html[]> {
+  const { words, level } = context;
+  const figures: Html[] = [];
+  for (let from = 0; from < parts.comparisons.length; from += ROWS_IN_FIGURE) {
+    const shown = parts.comparisons.slice(from, from + ROWS_IN_FIGURE);
+    const rows = forestRows(shown, words).map((row, index) => ({
+      ...row,
+      label: parts.label ? parts.label(shown[index]!) : row.label,
+    }));
+    const widest = Math.max(...rows.map((row) => textWidth(row.label, FONT_SIZE, true)));
+    const options: ForestOptions = {
+      ratioTitle: parts.ratioTitle,
+      fewer: words.charts.fewer,
+      more: words.charts.more,
+      heads: {
+        counts: words.comparisons.heads.counts,
+        ratio: words.comparisons.heads.ratioShort,
+        verdict: words.comparisons.heads.verdictShort,
+      },
+      labelWidth: Math.min(190, Math.max(60, Math.ceil(widest) + 12)),
+    };
+    figures.push(
+      await figure(context, numbers, {
+        id: `${parts.id}${from === 0 ? '' : `-${from}`}`,
+        title: parts.title,
+        description: shown
+          .map(
+            (comparison, index) =>
+              `${rows[index]!.label}: ${words.terms.verdict[comparison.verdict]}; ${words.comparisons.evidence(comparison, level)}.`,
+          )
+          .join(' '),
+        spec: forestChart(rows, options),
+        ...(parts.reading && from === 0 ? { reading: parts.reading } : {}),
+        csv: 'tables/comparisons.csv',
+      }),
+    );
+  }
+  return figures;
+}
+
+/** All that a verdict stands on: counts, ratio, interval, p, adjusted p, power, control outcome, days left out, verdict and why. */
+export function comparisonTable(
+  context: ReportContext,
+  numbers: Numbering,
+  comparisons: readonly Comparison[],
+  caption: string,
+  first: 'unit' | 'question',
+): Html {
+  const { words, level } = context;
+  const { heads } = words.comparisons;
+  const columns: Column<Comparison>[] = [
+    first === 'unit'
+      ? {
+          head: heads.scope,
+          kind: 'head',
+          cell: (c) => (c.unit === null ? words.terms.fleet : unitLink(context, c.unit)),
+        }
+      : { head: heads.question, kind: 'head', cell: (c) => words.comparisons.question(c) },
+    { head: heads.exposed, cell: (c) => words.comparisons.side(c.exposed, c.outcome) },
+    { head: heads.unexposed, cell: (c) => words.comparisons.side(c.unexposed, c.outcome) },
+    { head: heads.ratio(level), cell: (c) => words.comparisons.ratioCell(c) },
+    { head: heads.p, kind: 'number', cell: (c) => words.comparisons.p(c.p) },
+    { head: heads.adjusted, kind: 'number', cell: (c) => words.comparisons.p(c.adjusted_p) },
+    {
+      head: heads.detectable,
+      kind: 'number',
+      cell: (c) => words.comparisons.detectable(c.smallest_detectable_ratio),
+    },
+    { head: heads.control, cell: (c) => words.comparisons.control(c) },
+    { head: heads.leftOut, cell: (c) => words.comparisons.leftOut(c) },
+    { head: heads.verdict, cell: (c) => verdictCell(context, c) },
+  ];
+  return dataTable(context, numbers, { caption, rows: comparisons, columns });
+}
+
+/** The verdict in a word, why, and the other reading where it differs. */
+export function verdictCell({ words, settings }: ReportContext, comparison: Comparison): Html {
+  const why = comparison.because.map((code) => words.comparisons.because(code, comparison, settings));
+  const other = comparison.verdict_all_records;
+  return html`<span class="verdict ${comparison.verdict}">${words.terms.verdict[comparison.verdict]}</span>${why.length > 0 && `: ${why.join('; ')}.`}${
+    other !== null && other !== comparison.verdict && ` ${words.comparisons.otherReading(other)}`
+  }`;
+}
+
+/** What each verdict means, where verdicts stand. */
+export function verdictWords({ words, settings, level }: ReportContext): Html {
+  const means = words.comparisons.verdictMeans(settings, level);
+  return html`<dl class="words">
+${Object.entries(means).map(
+  ([
+    verdict,
+    text,
+  ]) => html`<div><dt>${words.terms.verdict[verdict as Comparison['verdict']]}</dt><dd>${text}</dd></div>
+`,
+)}</dl>`;
+}

@@ -1,0 +1,44 @@
+import { type Html, type HtmlValue, html } from '../html/html.ts';
+import type { Numbering, ReportContext } from '../page-context.ts';
+
+export interface Column<Row> {
+  head: string;
+  cell: (row: Row) => HtmlValue;
+  /** `head`: the cell names the row. `number`: set to the right. `long`: may be broken anywhere. `code`: a hash. */
+  kind?: 'head' | 'number' | 'text' | 'long' | 'code';
+}
+
+export interface TableParts<Row> {
+  caption: string;
+  columns: readonly Column<Row>[];
+  rows: readonly Row[];
+  total?: Row;
+}
+
+/** A table with caption, number and scopes; it scrolls sideways by itself where the page is narrow. */
+export function dataTable<Row>(
+  { words }: Pick<ReportContext, 'words'>,
+  numbers: Numbering,
+  { caption, columns, rows, total }: TableParts<Row>,
+): Html {
+  const name = words.pages.table(numbers.table());
+  const line = (row: Row, className: string) =>
+    html`<tr${className !== '' && html` class="${className}"`}>${columns.map((column) => cellOf(column, row))}</tr>
+`;
+  return html`<div class="table" tabindex="0" role="group" aria-label="${words.pages.scrolls(name)}">
+<table>
+<caption><span class="number">${name}</span>${caption}</caption>
+<thead><tr>${columns.map(
+    ({ head, kind }) => html`<th scope="col"${kind === 'number' && html` class="number"`}>${head}</th>`,
+  )}</tr></thead>
+<tbody>
+${rows.map((row) => line(row, ''))}${total !== undefined && line(total, 'total')}</tbody>
+</table>
+</div>`;
+}
+
+function cellOf<Row>({ cell, kind = 'text' }: Column<Row>, row: Row): Html {
+  const content = cell(row);
+  if (kind === 'head') return html`<th scope="row">${content}</th>`;
+  return kind === 'text' ? html`<td>${content}</td>` : html`<td class="${kind}">${content}</td>`;
+}

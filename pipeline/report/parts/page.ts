@@ -1,0 +1,114 @@
+import { contentPolicy, cssString } from '../html/content-policy.ts';
+import { type Html, html, trusted } from '../html/html.ts';
+import type { ReportContext } from '../page-context.ts';
+import { printStyle } from '../style/print.ts';
+import { screenStyle } from '../style/screen.ts';
+
+export interface Section {
+  id: string;
+  heading: string;
+  body: Html;
+}
+
+export interface PageParts {
+  title: string;
+  heading: string;
+  /** Stands below the heading: organisation, name of the unit. */
+  under: Html;
+  /** File name of the page, to mark it in the navigation. */
+  path: string;
+  /** Page and name of neighbours, for pages in a row. */
+  neighbours?: { previous?: [string, string]; next?: [string, string] };
+  sections: readonly Section[];
+}
+
+/** A whole page: one file, nothing loaded, complete without script. */
+export function page(context: ReportContext, parts: PageParts): string {
+  const { words, month, span, fingerprint, review } = context;
+  const style =
+    screenStyle +
+    printStyle(
+      cssString(words.pages.printHeader(review.organisation, month)),
+      cssString(words.pages.printFooter(span, fingerprint)),
+    );
+  const document = html`<!doctype html>
+<html lang="${words.lang}">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${contentPolicy(style)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="referrer" content="no-referrer">
+<title>${parts.title}</title>
+<link rel="icon" href="data:,">
+<style>${trusted(style)}</style>
+</head>
+<body>
+<a class="skip" href="#content">${words.pages.skip}</a>
+<div class="sheet">
+<header class="masthead">
+<p class="kicker">${words.pages.product}</p>
+<h1>${parts.heading}</h1>
+${parts.under}
+${facts(context)}
+</header>
+${pagesNav(context, parts)}
+<div class="columns">
+<nav class="contents" aria-labelledby="contents-heading">
+<h2 id="contents-heading">${words.pages.contents}</h2>
+<ol>${parts.sections.map((section) => html`<li><a href="#${section.id}">${section.heading}</a></li>`)}</ol>
+</nav>
+<main id="content" tabindex="-1">
+${parts.sections.map(
+  ({ id, heading, body }, index) => html`<section id="${id}" aria-labelledby="${id}-heading">
+<h2 id="${id}-heading"><span class="number">${index + 1}</span> ${heading}</h2>
+${body}
+</section>
+`,
+)}</main>
+</div>
+<footer class="colophon">
+<p>${words.pages.footer}</p>
+<p>${words.pages.data}: ${span}. ${words.pages.fingerprint(review.totals.files, fingerprint)}, ${words.pages.version(review.version)}.</p>
+</footer>
+</div>
+</body>
+</html>
+`;
+  return document.toString();
+}
+
+function facts({ words, review, span, fingerprint }: ReportContext): Html {
+  const { pages, format } = words;
+  const newest = review.period.newest_event;
+  const fact = (name: string, value: string) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`;
+  return html`<dl class="facts">
+${fact(pages.month, format.span(review.period.from, review.period.to))}
+${fact(pages.data, span)}
+${newest && fact(pages.newest, format.time(newest))}
+${fact(pages.files, pages.fingerprint(review.totals.files, fingerprint))}
+${fact(pages.sites, review.sites.map((site) => pages.site(site.name, site.zone, site.day_starts)).join('; '))}
+</dl>`;
+}
+
+function pagesNav({ words, review, unitPage }: ReportContext, { path, neighbours }: PageParts): Html {
+  const { pages } = words;
+  const link = (href: string, name: string) =>
+    href === path
+      ? html`<li><a href="${href}" aria-current="page">${name}</a></li>`
+      : html`<li><a href="${href}">${name}</a></li>`;
+  const previous = neighbours?.previous;
+  const next = neighbours?.next;
+  return html`<nav class="pages" aria-label="${pages.pagesNav}">
+<ul>
+${link('index.html', pages.review)}
+${link('records.html', pages.records)}
+${link('methods.html', pages.methods)}
+${previous && html`<li><a href="${previous[0]}" rel="prev">${pages.previous}: ${previous[1]}</a></li>`}
+${next && html`<li><a href="${next[0]}" rel="next">${pages.nextUnit}: ${next[1]}</a></li>`}
+</ul>
+${
+  review.units.length > 0 &&
+  html`<ul>${review.units.map((unit) => link(unitPage(unit.unit), unit.unit))}</ul>`
+}
+</nav>`;
+}

@@ -1,0 +1,44 @@
+import type { AttentionReason } from '../../findings/review-schema.ts';
+import { type Html, html } from '../html/html.ts';
+import type { ReportContext } from '../page-context.ts';
+
+/** Section of the unit's page that holds the evidence of a reason. */
+const EVIDENCE: Record<AttentionReason['code'], string> = {
+  episode_open: 'tests',
+  failed_test: 'tests',
+  test_missing: 'records',
+  test_late: 'records',
+  return_incomplete: 'records',
+  requalification_incomplete: 'records',
+  comparison_shown: 'comparisons',
+  comparison_suggested: 'comparisons',
+  chamber_overdue_now: 'cleaning',
+  records_contradicted: 'records',
+  leak_over_limit: 'tests',
+  leak_near_limit: 'tests',
+  heat_up_out_of_range: 'tests',
+  abort_rate_signal: 'cycles',
+  early_stops: 'records',
+  strainers_missed: 'cleaning',
+};
+
+/** Why a unit needs attention: evidence in numbers, what to do next, who decides, and the way to the evidence. */
+export function reasonList(
+  { words, level, unitPage }: ReportContext,
+  unit: { unit: string; attention: readonly AttentionReason[] },
+  evidence: 'linked' | 'here',
+): Html {
+  const { attention } = words;
+  return html`<ul class="reasons">
+${unit.attention.map((reason) => {
+  const text = attention.reason[reason.code](reason.numbers, level);
+  const anchor = `#${EVIDENCE[reason.code]}`;
+  const href = evidence === 'here' ? anchor : `${unitPage(unit.unit)}${anchor}`;
+  return html`<li class="${reason.level}">
+<p class="level">${attention.level[reason.level]}</p>
+<p>${text.evidence} <a class="screen" href="${href}">${attention.evidence}<span class="hidden">, ${words.pages.unit(unit.unit)}: ${text.evidence}</span></a></p>
+<p class="next"><b>${attention.next}:</b> ${text.next} <b>${attention.decides}:</b> ${text.decides}.</p>
+</li>
+`;
+})}</ul>`;
+}

@@ -1,0 +1,62 @@
+import { z } from 'zod';
+import { type Review, reviewSchema } from '../findings/review-schema.ts';
+import type { Problem } from '../ingest/reading.ts';
+import type { DueTask } from '../transform/cleaning/due-tasks.ts';
+import type { UnitDay } from '../transform/panel/unit-day.ts';
+import { reportContext } from './page-context.ts';
+import { methodsPage } from './pages/methods-page.ts';
+import { recordsPage } from './pages/records-page.ts';
+import { reviewPage } from './pages/review-page.ts';
+import { unitPage } from './pages/unit-page.ts';
+import { chartTables } from './tables/chart-tables.ts';
+import { csvText } from './tables/csv.ts';
+import { en } from './words/en.ts';
+
+/** What a report is made from: the review, and what it sums up. */
+export interface ReportInput {
+  review: Review;
+  /** Unit-day panel up to the end of the month. */
+  panel: readonly UnitDay[];
+  /** Every due task of every unit. */
+  due: readonly DueTask[];
+  /** Every problem of the reading; the review holds three examples of each kind. */
+  problems: readonly Problem[];
+}
+
+/** A file of the report: its path below the report's folder, with forward slashes. */
+export interface ReportFile {
+  path: string;
+  content: string | Uint8Array;
+}
+
+const PROBLEM_COLUMNS = [
+  'code',
+  'costs',
+  'source',
+  'file',
+  'sheet',
+  'row',
+  'column',
+  'value',
+  'expected',
+] as const;
+
+/**
+ * Makes the files of a report: pages, data and tables. Pure: the same input gives the same bytes; nothing is read, written or asked of a clock.
+ * Charts are drawn one after the other, as the renderer counts its ids.
+ */
+export async function writeReport({ review, panel, due, problems }: ReportInput): Promise<ReportFile[]> {
+  const context = reportContext(review, panel, due, en);
+  const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
+  for (const unit of review.units)
+    files.push({ path: context.unitPage(unit.unit), content: await unitPage(context, unit) });
+  files.push(
+    { path: 'records.html', content: recordsPage(context) },
+    { path: 'methods.html', content: methodsPage(context) },
+    { path: 'review.json', content: `${JSON.stringify(review, null, 2)}\n` },
+    { path: 'review.schema.json', content: `${JSON.stringify(z.toJSONSchema(reviewSchema), null, 2)}\n` },
+    { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
+    ...chartTables(context),
+  );
+  return files;
+}

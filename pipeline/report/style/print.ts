@@ -1,0 +1,42 @@
+/**
+ * The look on paper, A4 and Letter alike: running header and footer in the margin of each sheet, folded lists open, no picture and no row cut in two.
+ *
+ * @param header text of the running header as a CSS string
+ * @param footer text of the running footer as a CSS string
+ */
+export function printStyle(header: string, footer: string): string {
+  return `
+@page {
+  margin: 19mm 16mm 18mm;
+  @top-left { content: ${header}; font: 8pt system-ui, sans-serif; color: #52626b; }
+  @bottom-left { content: ${footer}; font: 8pt system-ui, sans-serif; color: #52626b; }
+  @bottom-right { content: counter(page) " / " counter(pages); font: 8pt system-ui, sans-serif; color: #52626b; }
+}
+@media print {
+  html { font-size: 9.6pt; }
+  body { line-height: 1.4; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+  .sheet { max-width: none; padding: 0; }
+  .skip, .contents, .pages, .screen { display: none; }
+  .columns { display: block; }
+  .masthead { padding-top: 3mm; }
+  section { padding-top: 6mm; }
+  h2, h3, h4, figcaption, caption, summary { break-after: avoid; }
+  p, li { orphans: 3; widows: 3; }
+  figure, .answers > div, .reasons > li, tr, dl.words > div, .empty { break-inside: avoid; }
+  thead { display: table-header-group; }
+  .chart, .table { overflow: visible; }
+  .chart svg { min-width: 0; max-width: 100%; max-height: 225mm; }
+  table { font-size: 8.2pt; min-width: 0; width: 100%; }
+  thead th { font-size: 7.6pt; }
+  th, td { padding: 1mm 2.4mm 1mm 0; }
+  td.long, td.code { min-width: 0; }
+  td.code { font-size: 6.6pt; }
+  td.number, .figures, .sub { white-space: normal; }
+  a { color: inherit; text-decoration: none; }
+  details::details-content { display: block; content-visibility: visible; block-size: auto; opacity: 1; }
+  details > summary { list-style: none; }
+  summary::-webkit-details-marker { display: none; }
+  .answers { grid-template-columns: 1fr 1fr; }
+}
+`;
+}

@@ -1,0 +1,63 @@
+import type { ReportContext } from '../page-context.ts';
+import { CALENDAR_COLUMNS, calendarRows } from '../rows/calendar-rows.ts';
+import { CLOCK_COLUMNS, clockRows } from '../rows/clock-rows.ts';
+import { DUE_COLUMNS, dueRows } from '../rows/due-rows.ts';
+import { FOREST_COLUMNS, forestRows } from '../rows/forest-rows.ts';
+import { HISTORY_COLUMNS, historyRows } from '../rows/history-rows.ts';
+import { MONTHLY_COLUMNS, monthlyRows } from '../rows/monthly-rows.ts';
+import { csvText } from './csv.ts';
+
+/** A table of what a chart draws. */
+export interface TableFile {
+  path: string;
+  content: string;
+}
+
+const DUE_BY_UNIT_COLUMNS = [
+  'unit',
+  'task',
+  'due',
+  'done',
+  'done_late',
+  'missed',
+  'not_recorded',
+  'contradicted',
+  'open',
+] as const;
+
+/** One table for each kind of chart; charts of single units draw their rows of it. */
+export function chartTables(context: ReportContext): TableFile[] {
+  const { review, words } = context;
+  const scopes = [...new Set(review.by_clock.map((row) => row.scope))];
+  const table = <Row extends object>(
+    name: string,
+    columns: readonly (keyof Row & string)[],
+    rows: Row[],
+  ) => ({
+    path: `tables/${name}.csv`,
+    content: csvText(columns, rows),
+  });
+  return [
+    table('cleaning-due', DUE_COLUMNS, dueRows(review, words)),
+    table('cleaning-due-by-unit', DUE_BY_UNIT_COLUMNS, review.cleaning.month),
+    table('cleaning-calendar', CALENDAR_COLUMNS, calendarRows(review)),
+    table('failed-days-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.failed_days, review, words)),
+    table('aborts-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.aborts, review, words)),
+    table(
+      'failed-days-by-clock',
+      CLOCK_COLUMNS,
+      scopes.flatMap((scope) => clockRows(review, scope, 'failed_days', words)),
+    ),
+    table(
+      'aborts-by-clock',
+      CLOCK_COLUMNS,
+      scopes.flatMap((scope) => clockRows(review, scope, 'aborts', words)),
+    ),
+    table('comparisons', FOREST_COLUMNS, forestRows(review.comparisons, words)),
+    table(
+      'unit-history',
+      HISTORY_COLUMNS,
+      review.units.flatMap((unit) => historyRows(context, unit.unit)),
+    ),
+  ];
+}

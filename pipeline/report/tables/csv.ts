@@ -1,0 +1,25 @@
+/** A cell of a table. */
+export type Cell = string | number | boolean | null;
+
+const FORMULA = /^[=+\-@\t\r\n\uff1d\uff0b\uff0d\uff20]/;
+const PLAIN_NUMBER = /^-?\d+(\.\d+)?$/;
+
+/**
+ * Rows as CSV (RFC 4180: comma, CRLF, quotes doubled) in UTF-8 with a byte order mark, which spreadsheets need to read it as such. Text
+ * that a spreadsheet would take for a formula gets an apostrophe before it; plain negative numbers stay numbers. Null is an empty cell.
+ */
+export function csvText<Row extends object>(
+  columns: readonly (keyof Row & string)[],
+  rows: readonly Row[],
+): string {
+  const lines = [columns, ...rows.map((row) => columns.map((column) => row[column] as Cell))];
+  return `\ufeff${lines.map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('')}`;
+}
+
+/** One cell, harmless and quoted where it must be. */
+export function csvCell(value: Cell): string {
+  if (value === null || value === undefined) return '';
+  if (typeof value !== 'string') return String(value);
+  const harmless = FORMULA.test(value) && !PLAIN_NUMBER.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+}

@@ -1,0 +1,156 @@
+import type {
+  AttentionCode,
+  AttentionReason,
+  Exposure,
+  OutcomeName,
+} from '../../../findings/review-schema.ts';
+import { format } from './format.ts';
+import { terms } from './terms.ts';
+
+type Numbers = AttentionReason['numbers'];
+
+/** What a reason says (evidence in numbers), what to do next and who decides. */
+export interface ReasonWords {
+  evidence: string;
+  next: string;
+  decides: string;
+}
+
+const num = (numbers: Numbers, key: string): number => (typeof numbers[key] === 'number' ? numbers[key] : 0);
+const text = (numbers: Numbers, key: string): string => String(numbers[key] ?? '');
+const { count, ratio, fixed, pValue, date, time } = format;
+
+const LEAD = 'department lead';
+const LEAD_AND_ENGINEERING = 'department lead with biomedical engineering';
+const COMMITTEE = 'the committee, with biomedical engineering and the instructions for use';
+
+const of = (numbers: Numbers, part: string, whole: string, one: string, many: string): string =>
+  `${format.integer(num(numbers, part))} of ${count(num(numbers, whole), one, many)}`;
+
+const association = (numbers: Numbers, verdict: string, level: string): string => {
+  const exposure = terms.exposure[text(numbers, 'exposure') as Exposure];
+  const outcome = terms.outcomes[text(numbers, 'outcome') as OutcomeName];
+  const bounds =
+    numbers.high === null || numbers.high === undefined
+      ? `${level} interval from ${ratio(num(numbers, 'low'))} with no upper bound`
+      : `${level} interval ${ratio(num(numbers, 'low'))} to ${ratio(num(numbers, 'high'))}`;
+  const estimate =
+    numbers.ratio === null || numbers.ratio === undefined
+      ? 'no event without it'
+      : `ratio ${ratio(num(numbers, 'ratio'))}`;
+  const adjusted = typeof numbers.adjusted_p === 'number' ? `, adjusted p ${pValue(numbers.adjusted_p)}` : '';
+  return `More ${outcome} with ${exposure}: ${verdict} (${estimate}, ${bounds}${adjusted}).`;
+};
+
+const interval = (numbers: Numbers): string => {
+  const [every, unit] = text(numbers, 'interval').split(' ');
+  return every && unit ? `${every} ${terms.countedIn[unit] ?? unit}` : 'stated';
+};
+
+/** One function for each code; `level` is that of the intervals as text, such as "95%". Nothing here releases or holds back a load: it points to records, and names who decides. */
+export const attention: Record<AttentionCode, (numbers: Numbers, level: string) => ReasonWords> = {
+  episode_open: (n) => ({
+    evidence: `Failed air-removal tests since ${date(text(n, 'since'))} and no passing test after them (${count(num(n, 'failed_days'), 'failed test day', 'failed test days')}).`,
+    next: 'Make sure that the unit is out of use until inspected and passing, and go through its look-back list.',
+    decides: LEAD_AND_ENGINEERING,
+  }),
+  failed_test: (n) => ({
+    evidence: `${of(n, 'failures', 'day_results', 'test day', 'test days')} failed, in ${count(num(n, 'episodes'), 'episode', 'episodes')} that began this month.`,
+    next: 'Go through the look-back list and file what was decided.',
+    decides: 'department lead with infection prevention',
+  }),
+  test_missing: (n) => ({
+    evidence: `Production on ${of(n, 'missing', 'production_days', 'production day', 'production days')} with no air-removal test on record.`,
+    next: 'Find the test record, or file that there was none and what follows from it.',
+    decides: LEAD,
+  }),
+  test_late: (n) => ({
+    evidence: `On ${of(n, 'late', 'production_days', 'production day', 'production days')} the air-removal test ended after production had started.`,
+    next: 'Look at the order of work at the start of these days.',
+    decides: LEAD,
+  }),
+  return_incomplete: (n) => ({
+    evidence: `After ${count(num(n, 'cleanings'), 'chamber cleaning', 'chamber cleanings')} (the last on ${time(text(n, 'last'))}) production came before a warm-up and a passing air-removal test.`,
+    next: 'Check the records of these days, and that a warm-up and a passing test come first after the next cleaning.',
+    decides: LEAD,
+  }),
+  requalification_incomplete: (n) => ({
+    evidence: `After major service that ended on ${time(text(n, 'ended'))}, ${format.integer(num(n, 'passes'))} of ${count(num(n, 'wanted'), 'passing air-removal test', 'passing air-removal tests')} in a row came before production.`,
+    next: 'Check the requalification records; complete what is missing.',
+    decides: `${LEAD_AND_ENGINEERING} or the authorised person`,
+  }),
+  comparison_shown: (n, level) => ({
+    evidence: association(n, 'shown', level),
+    next: 'Decide whether this task is to be enforced, or done more often, on this unit. Other causes are to be ruled out first.',
+    decides: COMMITTEE,
+  }),
+  comparison_suggested: (n, level) => ({
+    evidence: association(n, 'suggested, not shown', level),
+    next: 'Keep the task on time and look at it again with the next review.',
+    decides: LEAD,
+  }),
+  chamber_overdue_now: (n) => ({
+    evidence: `Chamber cleaning is ${count(num(n, 'days_past_due'), 'day', 'days')} past due at the end of the month${
+      typeof n.clock_days === 'number'
+        ? ` (${count(n.clock_days, 'day', 'days')} since the last one that counts; interval ${interval(n)})`
+        : ''
+    }.`,
+    next: 'Plan the cleaning, or find the record of it.',
+    decides: LEAD,
+  }),
+  records_contradicted: (n) => ({
+    evidence: `The cycle log contradicts ${count(num(n, 'in_month'), 'chamber cleaning record', 'chamber cleaning records')} of this month; ${format.integer(num(n, 'running') + num(n, 'hot'))} of ${format.integer(num(n, 'records'))} over the whole record.`,
+    next: 'Compare record and cycle log; clocks and units first, then how the work is written down.',
+    decides: LEAD,
+  }),
+  leak_over_limit: (n) => ({
+    evidence: `The last leak test (${time(text(n, 'at'))}) gave ${fixed(num(n, 'last'), 3)} kPa/min, over the limit of ${fixed(num(n, 'limit'), 2)} kPa/min.`,
+    next: 'Make sure that the unit is out of use until the leak is found and the test passes.',
+    decides: LEAD_AND_ENGINEERING,
+  }),
+  leak_near_limit: (n) => ({
+    evidence: `The last leak test (${time(text(n, 'at'))}) gave ${fixed(num(n, 'last'), 3)} kPa/min, near the limit of ${fixed(num(n, 'limit'), 2)} kPa/min.`,
+    next: 'Have door gasket and fittings looked at before the limit is reached.',
+    decides: 'biomedical engineering',
+  }),
+  heat_up_out_of_range: (n) => ({
+    evidence: `${count(num(n, 'passes'), 'passing test', 'passing tests')} with a heat-up time outside the unit’s own limits; slow admission of steam can hide trapped air.`,
+    next: 'Have the steam admission and the test cycles looked at.',
+    decides: 'biomedical engineering',
+  }),
+  abort_rate_signal: (n) => ({
+    evidence: `The abort rate of this month lies outside its limits${
+      typeof n.events === 'number'
+        ? ` (${format.integer(num(n, 'events'))} aborts in ${count(num(n, 'of'), 'production cycle', 'production cycles')})`
+        : ''
+    }.`,
+    next: 'Look at the abort texts of the month for a common cause.',
+    decides: LEAD_AND_ENGINEERING,
+  }),
+  early_stops: (n) => ({
+    evidence: `${format.sentence(count(num(n, 'early_stops'), 'unexplained early stop', 'unexplained early stops'))}: short cycles stopped by hand with no cleaning record near.`,
+    next: 'Ask whether these were cleanings that nobody recorded.',
+    decides: LEAD,
+  }),
+  strainers_missed: (n) => ({
+    evidence: `${of(n, 'missed', 'due', 'strainer cleaning', 'strainer cleanings')} due were missed.`,
+    next: 'Look at who cleans the strainer and when, before the first cycle.',
+    decides: LEAD,
+  }),
+};
+
+export const attentionWords = {
+  level: {
+    act: 'Before the next load',
+    decide: 'At this review',
+    look: 'Soon',
+  } satisfies Record<AttentionReason['level'], string>,
+  levelLetter: { act: '1', decide: '2', look: '3' } satisfies Record<AttentionReason['level'], string>,
+  next: 'Next',
+  decides: 'Decides',
+  evidence: 'Evidence',
+  none: 'No unit has a reason on record to need attention this month. No flag does not mean no fault.',
+  more: (n: number): string => `${count(n, 'more unit', 'more units')} with reasons, in order`,
+  reason: attention,
+};
+export type AttentionWords = typeof attentionWords;

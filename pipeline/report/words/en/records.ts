@@ -1,0 +1,155 @@
+import { format } from './format.ts';
+
+const { integer, count } = format;
+
+/** Words about single records and about the reading of files. */
+export const records = {
+  contradicted: {
+    heading: 'Records that contradict the cycle log',
+    intro:
+      'A chamber cleaning record is set beside the cycle log. Running: a cycle overlaps the stated work. Hot: less idle time before it than the cool-down. Such records are shown to the site; whether they count as done is the site’s rule. Check clocks and units before people.',
+    none: (span: string) => `No chamber cleaning record contradicts the cycle log in ${span}.`,
+    caption: (span: string) => `Chamber cleaning records that contradict the cycle log, ${span}`,
+    before: (n: number) => `${count(n, 'more record', 'more records')} before this month`,
+    rule: (counts: boolean) =>
+      counts
+        ? 'By the site’s rule these records count as done.'
+        : 'By the site’s rule these records do not count as done. Where a conclusion depends on it, both readings are given.',
+    heads: {
+      unit: 'Unit',
+      time: 'Record says',
+      why: 'The log says',
+      idle: 'Idle time before',
+      where: 'Where',
+    },
+    running: 'a cycle was running',
+    hot: 'too little time to cool',
+    hours: (hours: number) => `${format.fixed(hours, 1)} h`,
+  },
+  timing: {
+    heading: 'Tests missing or late',
+    intro:
+      'Missing: production and no valid air-removal test on that operating day. Late: the test ended after the first production cycle had started.',
+    none: (month: string) => `On each production day of ${month} a valid test came before production.`,
+    nothing: (month: string) => `There was no production in ${month}.`,
+    counts: (missing: number, late: number, unknown: number, days: number) =>
+      `Of ${count(days, 'production day', 'production days')}: ${integer(missing)} with no test, ${integer(late)} with a late test, ${integer(unknown)} with a test of which only the date is known.`,
+    caption: (month: string) => `Production days with a missing or late test, ${month}`,
+    heads: {
+      unit: 'Unit',
+      day: 'Operating day',
+      what: 'Test',
+      ended: 'Test ended',
+      production: 'First production cycle',
+    },
+    missing: 'missing',
+    late: 'late',
+  },
+  lookBack: {
+    heading: 'Look-back lists',
+    intro:
+      'For each first failed test after a pass: the production cycles since that unit’s last passing test, for those who decide. The list judges no cycle and recalls nothing.',
+    none: (month: string) => `No air-removal test failed in ${month}, so there is no list.`,
+    summary: (unit: string, failed: string, cycles: number) =>
+      `Unit ${unit}, failed ${failed}: ${count(cycles, 'production cycle', 'production cycles')}`,
+    since: (pass: string | null) =>
+      pass === null
+        ? 'The record holds no passing test before it: the list goes back to its beginning.'
+        : `Last passing test before it: ${pass}.`,
+    empty: 'No production cycle lies between them.',
+    heads: { number: 'Cycle number', start: 'Start', kind: 'Kind', standing: 'Ended', where: 'Where' },
+    caption: (unit: string, failed: string) =>
+      `Production cycles of unit ${unit} before the failed test of ${failed}`,
+    noNumber: 'none',
+    more: (n: number) => `${integer(n)} more in review.json`,
+  },
+  returns: {
+    heading: 'Incomplete returns to service',
+    intro:
+      'After a chamber cleaning: a warm-up and a passing air-removal test before production. After major service: the stated number of passing air-removal tests in a row before production.',
+    none: (span: string) => `No incomplete return is on record in ${span}.`,
+    cleaningCaption: (span: string) =>
+      `Chamber cleanings followed by production before a warm-up and a passing test, ${span}`,
+    serviceHeading: 'Returns after major service',
+    serviceCaption: 'Returns after major service, whole record',
+    noService: 'No major service is on record.',
+    heads: { unit: 'Unit', cleaned: 'Cleaned', where: 'Where' },
+    serviceHeads: {
+      unit: 'Unit',
+      service: 'Service',
+      ended: 'Ended',
+      passes: 'Passing tests in a row',
+      state: 'State',
+    },
+    passes: (passes: number, wanted: number) => `${integer(passes)} of ${integer(wanted)}`,
+  },
+  stops: {
+    heading: 'Early stops and unclassified aborts',
+    intro:
+      'An early stop looks like a drain purge with no cleaning record near: it may be a cleaning that nobody recorded. An abort text that no row of the site’s table matches is listed, never guessed.',
+    none: (month: string) => `There was no unexplained early stop in ${month}.`,
+    caption: (month: string) => `Unexplained early stops, ${month}`,
+    heads: { unit: 'Unit', start: 'Start', minutes: 'Minutes', where: 'Where' },
+    textsCaption: 'Abort texts in no class, whole record',
+    textHeads: { text: 'Text', count: 'Cycles' },
+    noTexts: 'Each abort text is in a class.',
+    blank: '(blank)',
+    unknownLength: 'not known',
+  },
+  data: {
+    heading: 'Data read and rejected',
+    intro:
+      'Each row of each file became a record, a duplicate of one, a rejected row with its reason, or a row that the site file says to skip. The sums are checked.',
+    later: (n: number) =>
+      `${count(n, 'record lies', 'records lie')} after the month and ${n === 1 ? 'is' : 'are'} left out, so that the review can be made again later.`,
+    sumCaption: 'Rows read, by source',
+    filesCaption: 'Files read',
+    filesSummary: (n: number) => `${count(n, 'file or sheet', 'files and sheets')} with size and SHA-256`,
+    heads: {
+      source: 'Source',
+      kind: 'Records',
+      files: 'Files',
+      rows: 'Rows',
+      records: 'Became records',
+      duplicates: 'Duplicates',
+      rejected: 'Rejected',
+      skipped: 'Skipped',
+      cells: 'Cells lost',
+      file: 'File',
+      bytes: 'Size',
+      sha: 'SHA-256',
+    },
+    total: 'All',
+    noFiles: 'No file was found.',
+    problemsCaption: 'Problems, by source and code',
+    problemHeads: {
+      source: 'Source',
+      what: 'What is wrong',
+      costs: 'Costs',
+      count: 'Times',
+      examples: 'Examples',
+    },
+    noProblems: 'No problem was found.',
+    problemsFile: 'All of them are in problems.csv.',
+    example: (where: string, column: string | null, value: string | null, expected: string) =>
+      `${where}${column === null ? '' : `, ${column}`}: ${value === null ? '' : `found “${value}”, `}${expected}`,
+    joinsCaption: 'How records were joined to the unit-day panel',
+    joinHeads: {
+      name: 'Join',
+      relationship: 'Expected',
+      left: 'Left rows',
+      right: 'Right rows',
+      matched: 'Matched',
+      unmatchedLeft: 'Left alone',
+      unmatchedRight: 'Right alone',
+    },
+    sums: (holds: boolean) =>
+      holds
+        ? 'Rows = records + duplicates + rejected + skipped holds for each file.'
+        : 'Rows = records + duplicates + rejected + skipped does not hold for each file: do not use this review before that is found.',
+  },
+  where: (file: string, sheet: string | null, row: number | null) =>
+    `${file}${sheet === null ? '' : `, sheet ${sheet}`}${row === null ? '' : `, row ${integer(row)}`}`,
+  onPage: 'Whole list',
+};
+export type RecordsWords = typeof records;

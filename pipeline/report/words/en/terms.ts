@@ -1,0 +1,130 @@
+import type { DUE_STATES, Exposure, OutcomeName, Verdict } from '../../../findings/review-schema.ts';
+import type { AbortClass, CleaningTask, CycleKind, RecordKind } from '../../../site/vocabulary.ts';
+
+/** Names of things that the data holds as codes. */
+export const terms = {
+  task: {
+    drain_strainer: 'Drain strainer',
+    drain_flush: 'Drain flush',
+    chamber: 'Chamber cleaning',
+    professional: 'Professional cleaning',
+  } satisfies Record<CleaningTask, string>,
+  dueState: {
+    done: 'done',
+    done_late: 'done late',
+    missed: 'missed',
+    not_recorded: 'not recorded',
+    contradicted: 'contradicted',
+    open: 'open',
+  } satisfies Record<(typeof DUE_STATES)[number], string>,
+  dueStateMeans: {
+    done: 'done in time',
+    done_late: 'done after the day’s first cycle, or past the grace',
+    missed: 'due and not done',
+    not_recorded: 'due, with no record, and no rule of the site that says how to read a blank',
+    contradicted: 'the only record is one that the cycle log contradicts',
+    open: 'due at the end of the month and still within its grace',
+  } satisfies Record<(typeof DUE_STATES)[number], string>,
+  notDue: 'in use, nothing due',
+  idle: 'blank: no day of use, so nothing was due',
+  verdict: {
+    shown: 'shown',
+    suggested: 'suggested',
+    not_shown: 'not shown',
+    cannot_tell: 'cannot tell',
+    not_comparable: 'not comparable',
+  } satisfies Record<Verdict, string>,
+  exposure: {
+    chamber_overdue: 'chamber overdue',
+    strainer_missed: 'strainer missed',
+    flush_missed: 'drain flush missed',
+  } satisfies Record<Exposure, string>,
+  exposureMeans: {
+    chamber_overdue: 'the chamber was past due when the day’s first cycle started',
+    strainer_missed: 'a strainer cleaning was missed in the last days of use',
+    flush_missed: 'at least the last drain flush due had been missed',
+  } satisfies Record<Exposure, string>,
+  otherwise: {
+    chamber_overdue: 'chamber not overdue',
+    strainer_missed: 'no strainer missed',
+    flush_missed: 'no drain flush missed',
+  } satisfies Record<Exposure, string>,
+  outcome: {
+    failed_test: 'failed air-removal test',
+    cleanliness_abort: 'abort plausibly about cleanliness',
+  } satisfies Record<OutcomeName, string>,
+  outcomes: {
+    failed_test: 'failed air-removal tests',
+    cleanliness_abort: 'aborts plausibly about cleanliness',
+  } satisfies Record<OutcomeName, string>,
+  trials: {
+    failed_test: 'test days',
+    cleanliness_abort: 'production cycles',
+  } satisfies Record<OutcomeName, string>,
+  ratioKind: { odds_ratio: 'odds ratio', rate_ratio: 'rate ratio' },
+  cycleKind: {
+    warm_up: 'warm-up',
+    air_removal_test: 'air-removal test',
+    leak_test: 'leak test',
+    production: 'production',
+    liquids: 'liquids',
+    qualification: 'qualification',
+    other: 'other',
+  } satisfies Record<CycleKind, string>,
+  abortClass: {
+    slow_evacuation: 'slow evacuation',
+    slow_exhaust: 'slow exhaust',
+    water_in_chamber: 'water in chamber',
+    temperature_low: 'temperature low',
+    air_detector: 'air detector',
+    come_up_slow: 'come-up slow',
+    utility: 'utility (steam, water, air, power)',
+    door: 'door',
+    operator: 'operator',
+    electronics: 'electronics',
+    unclassified: 'unclassified',
+  } satisfies Record<AbortClass, string>,
+  recordKind: {
+    cycles: 'cycles',
+    air_removal_tests: 'air-removal tests',
+    leak_tests: 'leak tests',
+    cleanings: 'cleanings',
+    service: 'service',
+    inspections: 'inspections',
+    water: 'water',
+  } satisfies Record<RecordKind, string>,
+  era: {
+    repair: 'repair',
+    controller_replaced: 'controller replaced',
+    professional_cleaning: 'professional cleaning',
+    maintenance: 'maintenance',
+    out_of_service: 'out of service',
+  } as Record<string, string>,
+  /** Names that the summary table and the axes use. */
+  fleet: 'All units',
+  fleetInText: 'all units together',
+  countedIn: {
+    calendar_days: 'calendar days',
+    days_of_use: 'days of use',
+    cycles: 'cycles',
+  } as Record<string, string>,
+  rule: {
+    'beyond-three-sigma': 'beyond the limits',
+    'eight-on-one-side': 'eight in a row on one side',
+  } as Record<string, string>,
+  side: { high: 'high', low: 'low', both: '' } as Record<string, string>,
+  costs: { file: 'the file', row: 'the row', cell: 'one optional cell' } as Record<string, string>,
+  requalification: {
+    complete: 'complete',
+    incomplete: 'incomplete',
+    no_production_yet: 'no production yet',
+  } as Record<string, string>,
+  standing: {
+    completed: 'completed',
+    abort: 'aborted',
+    purge: 'drain purge',
+    early_stop: 'early stop',
+    open: 'open',
+  } as Record<string, string>,
+};
+export type Terms = typeof terms;
