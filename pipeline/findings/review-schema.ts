@@ -111,6 +111,12 @@ export const comparisonSchema = z.strictObject({
       unexposed: sideSchema,
     })
     .describe('The same with aborts of unrelated causes, which should not move'),
+  homogeneity: z
+    .strictObject({ chi_square: z.number(), degrees_of_freedom: count, p: z.number(), method: z.string() })
+    .nullable()
+    .describe(
+      'Whether the units of the fleet differ in their ratio; null for a unit, or where it can’t be tested',
+    ),
   beside: z
     .array(
       z.strictObject({

@@ -5,6 +5,7 @@ import { detectableRatio } from '../../statistics/stratified/detectable-ratio.ts
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Comparison, Exposure, OutcomeName } from '../review-schema.ts';
 import type { Reading } from './exposure.ts';
+import { homogeneityOfUnits } from './homogeneity.ts';
 import { type CountedOutcome, type Stratum, stratify, sumSide } from './strata.ts';
 import { stratifiedRatio } from './stratified-ratio.ts';
 
@@ -59,6 +60,7 @@ export function compare(question: Question, rules: Rules['comparison']): Measure
     p: main.p,
     shifts: main.shifts,
     p_conditional: main.ratio.p,
+    homogeneity: scope === 'fleet' ? homogeneityOfUnits(main.stratified.strata, outcome) : null,
     variance_inflation: main.varianceInflation,
     smallest_detectable_ratio: power.smallest,
     data_needed_factor: power.growth,

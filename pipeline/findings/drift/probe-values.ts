@@ -72,7 +72,8 @@ function measured(cycle: ClassedCycle, probe: Probe): number | undefined {
     case 'exposure_spread':
       return min === undefined || max === undefined ? undefined : max - min;
     case 'saturation_residual': {
-      if (min === undefined || max === undefined || cycle.exposure_pressure_kpa === undefined) return undefined;
+      if (min === undefined || max === undefined || cycle.exposure_pressure_kpa === undefined)
+        return undefined;
       const residual = saturationResidual((min + max) / 2, cycle.exposure_pressure_kpa);
       return residual.computable ? residual.kelvin : undefined;
     }
