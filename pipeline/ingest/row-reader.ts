@@ -1,5 +1,7 @@
+import type { Day } from '../site/day.ts';
 import { RECORD_SCHEMAS, TIME_FIELD } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
+import type { NamedUnit } from '../site/unit-names.ts';
 import { type Cell, cellText, Fault, isBlankRow, type RawRow, WallDate } from './cell.ts';
 import type { ReadInstant } from './codecs/instant.ts';
 import { timeOfDay } from './codecs/value-codec.ts';
@@ -21,6 +23,9 @@ const FAULTS = {
   cut: new Fault('short_row', 'a last row that is not cut short'),
   long: new Fault('long_row', 'no more cells than the header has'),
 } as const;
+
+/** Names of units that are remembered at once. */
+const MOST_NAMES = 10_000;
 
 /** Reads the rows of one file as one source. */
 export interface RowReader {
@@ -63,6 +68,8 @@ export function rowReader(
   const columnOf = new Map(fields.map(({ name, column }) => [name, column]));
   let lost: LostCell[] = [];
   const instants = new Map<string, ReadInstant>();
+  /** What each name meant on the day for which it was asked last. */
+  const lastNames = new Map<string, { day: Day; named: NamedUnit }>();
 
   const repeatsHeader = (cells: readonly Cell[]): boolean => {
     for (const { at, text } of headerCells) if (cellText(cells[at]) !== text) return false;
@@ -97,7 +104,15 @@ export function rowReader(
 
   /** Puts the unit's id for the name that stands in the export; answers what is wrong with it. */
   const nameUnit = (record: AnyRecord, at: number): Fault | undefined => {
-    const named = site.readUnit(record.unit!, clock.operatingDay(at), source.site);
+    const day = clock.operatingDay(at);
+    const name = record.unit!;
+    let known = lastNames.get(name);
+    if (known?.day !== day) {
+      known = { day, named: site.readUnit(name, day, source.site) };
+      if (lastNames.size >= MOST_NAMES) lastNames.clear();
+      lastNames.set(name, known);
+    }
+    const { named } = known;
     if (named.known) {
       record.unit = named.unit;
       return undefined;
@@ -197,7 +212,10 @@ function shapeFault(
 function cellOf(field: FieldReader, row: RawRow): Cell | undefined {
   if (field.constant !== undefined) return notBlank(field.constant);
   const { positions } = field;
-  if (positions.length === 1) return notBlank(row.cells[positions[0]!]);
+  if (positions.length === 1) {
+    const cell = row.cells[positions[0]!];
+    return typeof cell === 'string' ? notBlank(cell) : cell;
+  }
   const cells = positions.map((at) => notBlank(row.cells[at])).filter((cell) => cell !== undefined);
   if (cells.length < 2) return cells[0];
   if (cells.every((cell) => cell instanceof WallDate))

@@ -20,12 +20,14 @@ const BLOCK = 256;
 type Settings = Options<string[], string[]>;
 
 /**
- * Cuts lines into rows of cells. Lines without a quote are cut at the delimiter; the others go through csv-parse, many at a time. A row goes on over lines as
+ * Cuts lines into rows of cells. Lines without a quote are cut at the delimiter, lines of quoted cells alone at quotes and delimiter; the others go
+ * through csv-parse, many at a time. A row goes on over lines as
  * long as a quoted cell is open. Where such a cell is never closed, or is followed by text, only the line on which the row starts is lost
  * and reading goes on with the next one. A quote inside a cell that isn't quoted is text.
  */
 export class RowSplitter {
   readonly #delimiter: string;
+  readonly #between: string;
   readonly #isSuspect: (text: string) => boolean;
   readonly #strict: Settings;
   readonly #relaxed: Settings;
@@ -36,6 +38,7 @@ export class RowSplitter {
   /** @param firstRow number of the first line that will be pushed */
   constructor(delimiter: string, isSuspect: (text: string) => boolean, firstRow = 1) {
     this.#delimiter = delimiter;
+    this.#between = `"${delimiter}"`;
     this.#isSuspect = isSuspect;
     this.#row = firstRow;
     const trim = delimiter !== '\t';
@@ -70,7 +73,20 @@ export class RowSplitter {
       rows.push(this.#good(row, line, line.split(this.#delimiter)));
       return 1;
     }
+    const quoted = this.#allQuoted(line);
+    if (quoted) {
+      rows.push(this.#good(row, line, quoted));
+      return 1;
+    }
     return this.#takeBlock(lines, at, rows) || this.#takeOne(lines, at, final, rows);
+  }
+
+  /** The cells of a line in which each cell is quoted and none holds a quote: then the line can be cut at quote, delimiter, quote. */
+  #allQuoted(line: string): string[] | undefined {
+    if (line.length < 2 || !line.startsWith('"') || !line.endsWith('"')) return undefined;
+    const cells = line.slice(1, -1).split(this.#between);
+    for (const cell of cells) if (cell.includes('"')) return undefined;
+    return cells;
   }
 
   /** Lines with quotes that are each a row by themselves: as many records as lines means just that. */

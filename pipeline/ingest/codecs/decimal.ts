@@ -23,12 +23,25 @@ export function decimalReader(mark: '.' | ','): DecimalReader {
     const value = Number(mark === ',' ? text.replace(',', '.') : text);
     return Number.isFinite(value) ? value : undefined;
   };
+  const markCode = mark.charCodeAt(0);
   return (text) => {
-    if (plain.test(text)) return toNumber(text);
+    if (isPlain(text, markCode) || plain.test(text)) return toNumber(text);
     const signed = text.replace(/^\u2212/, '-');
     if (plain.test(signed) || exponent.test(signed)) return toNumber(signed);
     return grouped.some((expression) => expression.test(signed))
       ? toNumber(signed.replace(strip, ''))
       : undefined;
   };
+}
+
+/** Whether a text is digits with at most one mark between them: the usual number, told without a regular expression. */
+function isPlain(text: string, mark: number): boolean {
+  const { length } = text;
+  let marks = 0;
+  for (let at = 0; at < length; at++) {
+    const code = text.charCodeAt(at);
+    if (code >= 48 && code <= 57) continue;
+    if (code !== mark || at === 0 || ++marks > 1) return false;
+  }
+  return length > 0 && length <= 15;
 }
