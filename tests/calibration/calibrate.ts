@@ -67,7 +67,8 @@ for (const of of summaries) {
   console.log(`  affected units shown or suggested:      ${percent(of.units_shown_or_suggested)}`);
   console.log(`  fleet comparison shown:                 ${percent(of.fleet_shown)}`);
   console.log(`  wrong exposure shown:                   ${percent(of.wrong_exposure_shown)}`);
-  console.log(`  95 % intervals that hold the truth:     ${percent(of.coverage)}`);
+  console.log(`  95 % intervals of units, exact:         ${percent(of.coverage)}`);
+  console.log(`  95 % intervals of the fleet:            ${percent(of.fleet_coverage)}`);
   console.log(
     `  verdicts: ${Object.entries(of.verdicts)
       .map(([name, part]) => `${name} ${(100 * part).toFixed(1)} %`)

@@ -19,6 +19,9 @@ export interface FleetResult {
   /** Unit intervals of the right exposure on failed tests, and how many hold the true ratio. */
   intervals: number;
   covered: number;
+  /** The same of the fleet's intervals (both outcomes), where all units have one true ratio. */
+  fleetIntervals: number;
+  fleetCovered: number;
   verdicts: Record<string, number>;
 }
 
@@ -38,6 +41,10 @@ export function runFleet(scenario: Scenario, seed: number): FleetResult {
   const intervals = comparisons.filter(
     (of) => of.scope === 'unit' && of.exposure === right && of.outcome === 'failed_test' && of.low !== null,
   );
+  const oneRatio = scenario.effect === 'none' || scenario.affected === 1;
+  const fleetIntervals = comparisons.filter(
+    (of) => oneRatio && of.scope === 'fleet' && of.exposure === right && of.low !== null,
+  );
   const truth = (of: Comparison) => (isTrue(of) ? scenario.ratio : 1);
   const verdicts: Record<string, number> = {};
   for (const of of comparisons) verdicts[of.verdict] = (verdicts[of.verdict] ?? 0) + 1;
@@ -54,9 +61,12 @@ export function runFleet(scenario: Scenario, seed: number): FleetResult {
       (of) => of.verdict === 'shown' && scenario.effect !== 'none' && of.exposure !== right,
     ),
     intervals: intervals.length,
-    covered: intervals.filter(
-      (of) => of.low! <= truth(of) && truth(of) <= (of.high ?? Number.POSITIVE_INFINITY),
-    ).length,
+    covered: intervals.filter((of) => holds(of, truth(of))).length,
+    fleetIntervals: fleetIntervals.length,
+    fleetCovered: fleetIntervals.filter((of) => holds(of, truth(of))).length,
     verdicts,
   };
 }
+
+const holds = (of: Comparison, ratio: number): boolean =>
+  of.low! <= ratio && ratio <= (of.high ?? Number.POSITIVE_INFINITY);

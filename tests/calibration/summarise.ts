@@ -29,6 +29,8 @@ export interface ScenarioSummary {
   wrong_exposure_shown: Share | null;
   /** 95 % intervals of single units (exact) that hold the true ratio. */
   coverage: Share | null;
+  /** The same of the fleet's intervals (Mantel-Haenszel), where all units have one true ratio. */
+  fleet_coverage: Share | null;
   /** Share of all comparisons by verdict. */
   verdicts: Record<string, number>;
 }
@@ -81,6 +83,13 @@ export function summarise(scenario: Scenario, results: readonly FleetResult[]): 
         ? share(
             sum((of) => of.covered),
             sum((of) => of.intervals),
+          )
+        : null,
+    fleet_coverage:
+      sum((of) => of.fleetIntervals) > 0
+        ? share(
+            sum((of) => of.fleetCovered),
+            sum((of) => of.fleetIntervals),
           )
         : null,
     verdicts: Object.fromEntries(
