@@ -3,6 +3,7 @@ import { fileReadSchema, problemSchema } from '../ingest/reading.ts';
 import { ABORT_CLASSES, CLEANING_TASKS, CYCLE_KINDS } from '../site/vocabulary.ts';
 import { lookBackSchema } from '../transform/look-back.ts';
 import { requalificationSchema } from '../transform/service/requalification.ts';
+import { operatingCharacteristicsSchema } from './operating-characteristics.ts';
 
 /**
  * The review: everything that a month's report says, as data. `review.json` is exactly this; pages, charts and tables read nothing else.
@@ -464,6 +465,7 @@ export const reviewSchema = z.strictObject({
       }),
     )
     .describe('Unexplained early stops of the month'),
+  operating_characteristics: operatingCharacteristicsSchema.nullable(),
   settings: z.array(
     z.strictObject({
       name: z.string(),

@@ -21,6 +21,7 @@ import {
   unclassifiedTexts,
 } from './lists/record-lists.ts';
 import { settingsInForce } from './lists/settings.ts';
+import { OPERATING_CHARACTERISTICS } from './operating-characteristics.ts';
 import type { Period } from './period.ts';
 import type { Review } from './review-schema.ts';
 import { byClock } from './summaries/by-clock.ts';
@@ -144,6 +145,7 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     look_backs: lookBackLists(histories, from, until),
     requalifications: requalified,
     early_stops: earlyStops(histories, from, until),
+    operating_characteristics: OPERATING_CHARACTERISTICS,
     settings: settingsInForce(
       site,
       histories.map((history) => history.unit),

@@ -84,16 +84,9 @@ function factorChange(probe: Probe, values: readonly ProbeValue[]): CheckedValue
 }
 
 function implausibleSince(values: readonly ProbeValue[]): CheckedValues['measure_changed'] {
-  let run = 0;
-  let first = -1;
-  for (const [i, of] of values.entries()) {
-    if (Math.abs(of.value) > IMPLAUSIBLE_RESIDUAL_K) {
-      if (run === 0) first = i;
-      run++;
-      if (run >= LEAST_AFTER_CHANGE && run === values.length - first) continue;
-    } else run = 0;
-  }
-  return run >= LEAST_AFTER_CHANGE ? { day: values[first]!.day, factor: null } : null;
+  const last = values.findLastIndex((of) => Math.abs(of.value) <= IMPLAUSIBLE_RESIDUAL_K);
+  const first = values[last + 1];
+  return values.length - 1 - last >= LEAST_AFTER_CHANGE ? { day: first!.day, factor: null } : null;
 }
 
 /** Members of runs of one value that are too long for chance. Runs are looked for within a kind of cycle: kinds have levels of their own. */
