@@ -1,4 +1,5 @@
-import { type ColumnTable, escape as escaped, from, op } from 'arquero';
+import type { ColumnTable } from 'arquero';
+import * as aq from 'arquero';
 
 export type Relationship = 'one-to-one' | 'many-to-one';
 
@@ -58,8 +59,8 @@ export function joinTables(
 function assertUnique(table: ColumnTable, expect: JoinExpectation, side: string): void {
   const repeated = table
     .groupby(expect.keys)
-    .rollup({ rows_of_key: op.count() })
-    .filter(escaped((row: { rows_of_key: number }) => row.rows_of_key > 1));
+    .rollup({ rows_of_key: aq.op.count() })
+    .filter(aq.escape((row: { rows_of_key: number }) => row.rows_of_key > 1));
   if (repeated.numRows() > 0) throw joinError(expect, `the ${side} side repeats a key`, repeated);
 }
 
@@ -77,5 +78,5 @@ function joinError(expect: JoinExpectation, what: string, table: ColumnTable): E
 
 /** A table with the given columns even where there is no row to take them from. */
 export function tableOf(rows: readonly object[], columns: readonly string[]): ColumnTable {
-  return from(rows as object[], columns as string[]);
+  return aq.from(rows as object[], columns as string[]);
 }

@@ -1,5 +1,6 @@
 import type { Rules } from '../../site/rules.ts';
-import { circularShiftTest, type ShiftDesign } from '../../statistics/permutation/circular-shift-test.ts';
+import { circularShiftTest } from '../../statistics/permutation/circular-shift-test.ts';
+import type { ShiftDesign } from '../../statistics/permutation/shift-segment.ts';
 import { dataNeededForRatio } from '../../statistics/stratified/data-needed-for-ratio.ts';
 import { detectableRatio } from '../../statistics/stratified/detectable-ratio.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';

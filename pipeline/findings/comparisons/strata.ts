@@ -1,4 +1,4 @@
-import type { ShiftSegment } from '../../statistics/permutation/circular-shift-test.ts';
+import type { ShiftSegment } from '../../statistics/permutation/shift-segment.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure, OutcomeName } from '../review-schema.ts';

@@ -1,4 +1,4 @@
-import type { ShiftDesign, ShiftSegment } from './circular-shift-test.ts';
+import type { ShiftDesign, ShiftSegment } from './shift-segment.ts';
 
 /**
  * Mantel-Haenszel excess and its null variance for each shift of one segment; entry 0 is the record as it

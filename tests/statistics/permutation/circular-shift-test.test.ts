@@ -1,11 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { normalTail } from '../../../pipeline/statistics/distributions/normal.ts';
-import {
-  circularShiftTest,
-  type ShiftSegment,
-} from '../../../pipeline/statistics/permutation/circular-shift-test.ts';
+import { circularShiftTest } from '../../../pipeline/statistics/permutation/circular-shift-test.ts';
 import { shiftScores } from '../../../pipeline/statistics/permutation/shift-scores.ts';
+import type { ShiftSegment } from '../../../pipeline/statistics/permutation/shift-segment.ts';
 import { mantelHaenszelOddsRatio } from '../../../pipeline/statistics/stratified/mantel-haenszel-odds-ratio.ts';
 import { mantelHaenszelRateRatio } from '../../../pipeline/statistics/stratified/mantel-haenszel-rate-ratio.ts';
 import { expectNear, value } from '../computable.ts';

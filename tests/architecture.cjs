@@ -1,0 +1,49 @@
+/** Stages import only downward; statistics and steam know nothing of the others; no cycles. */
+const ORDER = ['site', 'ingest', 'transform', 'findings', 'report', 'commands'];
+const upward = ORDER.map((stage, index) => ({
+  name: `${stage}-imports-no-later-stage`,
+  severity: 'error',
+  from: { path: `^pipeline/${stage}/` },
+  to: { path: `^pipeline/(${[...ORDER.slice(index + 1), 'reference'].join('|')})/` },
+}));
+module.exports = {
+  forbidden: [
+    ...upward,
+    {
+      name: 'pure-methods-know-nothing',
+      severity: 'error',
+      from: { path: '^pipeline/(statistics|steam)/' },
+      to: { path: '^pipeline/', pathNot: '^pipeline/(statistics|steam)/' },
+    },
+    {
+      name: 'steam-and-statistics-apart',
+      severity: 'error',
+      from: { path: '^pipeline/statistics/' },
+      to: { path: '^pipeline/steam/' },
+    },
+    { name: 'no-cycles', severity: 'error', from: {}, to: { circular: true } },
+    {
+      name: 'pipeline-needs-no-tests',
+      severity: 'error',
+      from: { path: '^pipeline/' },
+      to: { path: '^(tests|data-samples|notebooks)/' },
+    },
+    {
+      name: 'no-dev-dependency-in-pipeline',
+      severity: 'error',
+      from: { path: '^pipeline/' },
+      to: { dependencyTypes: ['npm-dev', 'npm-no-pkg', 'unknown'] },
+    },
+    { name: 'found', severity: 'error', from: {}, to: { couldNotResolve: true } },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'types', 'node'],
+      extensions: ['.ts', '.mjs', '.js', '.json'],
+    },
+  },
+};
