@@ -308,3 +308,33 @@ describe('the panel', () => {
     ]);
   });
 });
+
+describe('the cleaning log', () => {
+  it('says nothing where it was not kept: a gap is not recorded, whatever the rule for blanks', () => {
+    const list = dates('2025-03-03', 29);
+    const kept = list.filter((date) => date < '2025-03-08' || date > '2025-03-24');
+    const { histories, panel } = run(
+      {
+        ...daysOf(list),
+        cleanings: kept
+          .filter((date) => date !== '2025-03-05')
+          .map((date) => cleaning('drain_strainer', `${date} 05:50`)),
+      },
+      CHAMBER,
+    );
+    const states = histories[0]!.cleaning.due
+      .filter((of) => of.task === 'drain_strainer')
+      .map((of) => `${formatDay(of.due).slice(8)} ${of.state}`);
+    expect(states.slice(0, 6)).toEqual([
+      '03 done',
+      '04 done',
+      '05 missed',
+      '06 done',
+      '07 done',
+      '08 not_recorded',
+    ]);
+    expect(states.slice(-8, -5)).toEqual(['24 not_recorded', '25 done', '26 done']);
+    expect(panel.find((day) => day.date === '2025-03-12')!.strainers_missed).toBeNull();
+    expect(panel.find((day) => day.date === '2025-03-31')!.strainers_missed).toBe(0);
+  });
+});
