@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { intervalInputsSchema } from './interval-inputs.ts';
 import { MEASURES } from './measures.ts';
 import { rulesSchema } from './rules.ts';
 import { CLEANING_TASKS, RECORD_KINDS } from './vocabulary.ts';
@@ -171,6 +172,7 @@ export const siteFileSchema = z
       .optional()
       .describe('Sources; left out: files named by kind, with columns named as the fields'),
     rules: rulesSchema.prefault({}).describe('Rules that differ from the defaults'),
+    interval: intervalInputsSchema.prefault({}),
   })
   .describe('Site file');
 
