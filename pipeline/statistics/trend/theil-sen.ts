@@ -80,7 +80,8 @@ function pairSlopes(times: readonly number[], values: readonly number[]): Float6
   for (let i = 1; i < times.length; i += 1) {
     for (let j = 0; j < i; j += 1) {
       if (times[i] === times[j]) continue;
-      slopes[count] = (values[i]! - values[j]!) / (times[i]! - times[j]!);
+      // Adding 0 turns a negative zero into 0.
+      slopes[count] = (values[i]! - values[j]!) / (times[i]! - times[j]!) + 0;
       count += 1;
     }
   }
