@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import type { Review } from '../findings/review-schema.ts';
-import { formatWall, wallClock } from '../site/wall-clock.ts';
+import { formatWall, type WallClock, wallClock } from '../site/wall-clock.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import { safeNames } from './html/page-names.ts';
@@ -55,8 +55,14 @@ export function reportContext(
   const pages = safeNames(review.units.map((unit) => unit.unit));
   const units = new Map(review.units.map((unit) => [unit.unit, unit]));
   const sites = new Map(review.sites.map((site) => [site.id, site.name]));
-  const clocks = new Map(review.sites.map((site) => [site.id, wallClock(site.zone, site.day_starts)]));
-  const clockOf = (unit: string) => clocks.get(units.get(unit)?.site ?? '') ?? wallClock('UTC', '00:00');
+  const clocks = new Map<string, WallClock>();
+  const clockOf = (unit: string): WallClock => {
+    const site = review.sites.find((of) => of.id === units.get(unit)?.site);
+    const zone = site?.zone ?? 'UTC';
+    const clock = clocks.get(zone) ?? wallClock(zone, site?.day_starts ?? '00:00');
+    clocks.set(zone, clock);
+    return clock;
+  };
   const { record_from, record_to } = review.period;
   return {
     review,

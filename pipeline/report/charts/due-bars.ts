@@ -1,9 +1,11 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { DueRow } from '../rows/due-rows.ts';
 import type { Position } from './layer.ts';
-import { FULL_WIDTH } from './theme.ts';
+import { textWidth } from './text-width.ts';
+import { FONT_SIZE, FULL_WIDTH } from './theme.ts';
 
 const LABEL_WIDTH = 150;
+const BAR_WIDTH = FULL_WIDTH - LABEL_WIDTH - 24;
 
 /** Due tasks by state: one bar for each task from 0 to all that fell due, its parts labelled with their counts. */
 export function dueBarsChart(rows: readonly DueRow[], { shareTitle }: { shareTitle: string }): TopLevelSpec {
@@ -26,8 +28,8 @@ export function dueBarsChart(rows: readonly DueRow[], { shareTitle }: { shareTit
     },
   };
   return {
-    data: { values: [...rows] },
-    width: FULL_WIDTH - LABEL_WIDTH - 24,
+    data: { values: rows.map((row) => ({ ...row, fitting_label: fittingLabel(row) })) },
+    width: BAR_WIDTH,
     height: { step: 44 },
     layer: [
       {
@@ -51,10 +53,16 @@ export function dueBarsChart(rows: readonly DueRow[], { shareTitle }: { shareTit
         encoding: {
           y,
           x: { field: 'share_middle', type: 'quantitative' },
-          text: { field: 'label', type: 'nominal' },
+          text: { field: 'fitting_label', type: 'nominal' },
           color: { field: 'letter_colour', type: 'nominal', scale: null },
         },
       },
     ],
   };
+}
+
+/** The longest of the labels that fits into the part of the bar; none where not even the letter does. */
+function fittingLabel(row: DueRow): string {
+  const room = (row.share_to - row.share_from) * BAR_WIDTH - 6;
+  return [row.label, row.short_label].find((text) => textWidth(text, FONT_SIZE, true) <= room) ?? '';
 }

@@ -10,11 +10,14 @@ export interface ForestOptions {
   fewer: string;
   more: string;
   /** Heads of the columns of text. */
-  heads: { counts: string; ratio: string; verdict: string };
+  heads: { exposed: string; unexposed: string; ratio: string; verdict: string };
   labelWidth: number;
 }
 
-const PLOT_WIDTH = 250;
+const COUNT_WIDTH = 88;
+/** Room for ratio and verdict. */
+const WORDS_WIDTH = 250;
+const LEAST_PLOT_WIDTH = 170;
 /** What says more is drawn darker: a filled square where a rise is shown, a hollow ring where the record can't tell. */
 const WEIGHT_LOOK = {
   strong: { line_colour: palette.failure, point_fill: palette.failure, shape: 'square' },
@@ -29,9 +32,12 @@ const WEIGHT_LOOK = {
 export function forestChart(rows: readonly ForestRow[], options: ForestOptions): TopLevelSpec {
   const { labelWidth, heads } = options;
   const labels = rows.map((row) => row.label);
-  const countsAt = 0 - 12;
-  const countsWidth = 150;
-  const plotFrom = labelWidth + countsWidth;
+  const exposedAt = -12 - COUNT_WIDTH;
+  const unexposedAt = -12;
+  const plotFrom = labelWidth + 2 * COUNT_WIDTH + 12;
+  const plotWidth = Math.max(LEAST_PLOT_WIDTH, FULL_WIDTH - plotFrom - WORDS_WIDTH);
+  const ratioAt = plotWidth + 14;
+  const verdictAt = ratioAt + 128;
   const y: Position = {
     field: 'label',
     type: 'nominal',
@@ -71,10 +77,8 @@ export function forestChart(rows: readonly ForestRow[], options: ForestOptions):
   });
   return {
     data: { values: rows.map((row) => ({ ...row, ...WEIGHT_LOOK[row.weight] })) },
-    width: PLOT_WIDTH,
+    width: plotWidth,
     height: { step: 24 },
-    padding: { left: 2, right: FULL_WIDTH - plotFrom - PLOT_WIDTH, top: 22, bottom: 2 },
-    autosize: { type: 'pad', contains: 'content' },
     layer: [
       {
         data: { values: [{ one: 1 }] },
@@ -113,12 +117,14 @@ export function forestChart(rows: readonly ForestRow[], options: ForestOptions):
           shape: { field: 'shape', type: 'nominal', scale: null },
         },
       },
-      text('counts_text', countsAt, { align: 'right' }),
-      text('ratio_text', PLOT_WIDTH + 14),
-      text('verdict_word', PLOT_WIDTH + 140, { fontWeight: 'bold' }),
-      head(heads.counts, countsAt, 'right'),
-      head(heads.ratio, PLOT_WIDTH + 14, 'left'),
-      head(heads.verdict, PLOT_WIDTH + 140, 'left'),
+      text('exposed_text', exposedAt, { align: 'right' }),
+      text('unexposed_text', unexposedAt, { align: 'right' }),
+      text('ratio_text', ratioAt),
+      text('verdict_word', verdictAt, { fontWeight: 'bold' }),
+      head(heads.exposed, exposedAt, 'right'),
+      head(heads.unexposed, unexposedAt, 'right'),
+      head(heads.ratio, ratioAt, 'left'),
+      head(heads.verdict, verdictAt, 'left'),
       {
         data: { values: [{ head: `← ${options.fewer}`, at: 0.92 }] },
         mark: { type: 'text', align: 'right', baseline: 'bottom', color: palette.muted, fontSize: 11 },

@@ -32,7 +32,7 @@ export function monthlyAxes(
       field: 'month',
       type: 'ordinal',
       title: null,
-      scale: { domain: months, padding: 0 },
+      scale: { type: 'band', domain: months, padding: 0 },
       axis: {
         values: [...options.labelledMonths],
         labelExpr: monthLabels(rows, options.labelledMonths),
@@ -74,12 +74,13 @@ export function monthlyLayers(rows: readonly MonthlyRow[], options: MonthlyOptio
   if (rows.some((row) => row.upper !== null)) {
     layers.push(
       {
-        mark: { type: 'rect', stroke: null },
+        mark: { type: 'rect', strokeWidth: 0.7 },
         encoding: {
           x,
           y: { ...y, field: 'lower' },
           y2: { field: 'upper' },
           fill: { field: 'band_fill', type: 'nominal', scale: null },
+          stroke: { field: 'band_fill', type: 'nominal', scale: null },
         },
       },
       {

@@ -2,7 +2,7 @@ import type { Review } from '../../findings/review-schema.ts';
 import { type Html, html } from '../html/html.ts';
 import type { Numbering, ReportContext } from '../page-context.ts';
 import { verdictWords } from '../parts/comparison-figure.ts';
-import { dataTable } from '../parts/data-table.ts';
+import { type Column, dataTable } from '../parts/data-table.ts';
 import type { Section } from '../parts/page.ts';
 
 type Setting = Review['settings'][number];
@@ -42,7 +42,7 @@ export function settingsSection(context: ReportContext, numbers: Numbering): Sec
     id: 'settings',
     heading: methods.settingsHeading,
     body: html`<p>${methods.settingsIntro}</p>
-${settingsTable(context, numbers, context.review.settings)}`,
+${settingsTable(context, numbers, context.review.settings, 'whole')}`,
   };
 }
 
@@ -55,27 +55,48 @@ export function settingsInShort(context: ReportContext, numbers: Numbering): Sec
     id: 'settings',
     heading: methods.settingsHeading,
     body: html`<p>${methods.changed(changed.length)}${changed.length > 0 && html` ${changed.map((row) => row.name).join(', ')}.`} <a class="screen" href="methods.html#settings">${methods.all}</a></p>
-${settingsTable(context, numbers, [...policy, ...changed])}`,
+${settingsTable(context, numbers, [...policy, ...changed], 'short')}`,
   };
 }
 
 const differs = (row: Setting): boolean => row.default !== null && row.default !== row.value;
 
-function settingsTable(context: ReportContext, numbers: Numbering, rows: readonly Setting[]): Html | false {
+/** Values and names as text: codes of the site file's cleaning policy are written as words. */
+function settingText({ words }: ReportContext, row: Setting): { name: string; value: string } {
+  const task = row.name.startsWith('cleaning.') ? row.name.slice('cleaning.'.length) : '';
+  const name = words.terms.task[task as keyof typeof words.terms.task];
+  return name === undefined
+    ? { name: row.name, value: row.value }
+    : { name: `${words.methods.policy}: ${name}`, value: row.value.replaceAll('_', ' ') };
+}
+
+function settingsTable(
+  context: ReportContext,
+  numbers: Numbering,
+  rows: readonly Setting[],
+  form: 'whole' | 'short',
+): Html | false {
   const { methods } = context.words;
   if (rows.length === 0) return false;
+  const rest: Column<Setting>[] =
+    form === 'short'
+      ? []
+      : [
+          { head: methods.settingsHeads.default, cell: (row) => row.default ?? methods.noDefault },
+          { head: methods.settingsHeads.description, cell: (row) => row.description },
+        ];
   return dataTable(context, numbers, {
     caption: methods.settingsCaption,
     rows,
     columns: [
-      { head: methods.settingsHeads.name, kind: 'head', cell: (row) => row.name },
+      { head: methods.settingsHeads.name, kind: 'head', cell: (row) => settingText(context, row).name },
       {
         head: methods.settingsHeads.value,
         kind: 'long',
-        cell: (row) => html`${row.value}${differs(row) && html` <span class="sub">${methods.own}</span>`}`,
+        cell: (row) =>
+          html`${settingText(context, row).value}${differs(row) && html` <span class="sub">${methods.own}</span>`}`,
       },
-      { head: methods.settingsHeads.default, cell: (row) => row.default ?? methods.noDefault },
-      { head: methods.settingsHeads.description, cell: (row) => row.description },
+      ...rest,
     ],
   });
 }

@@ -138,7 +138,8 @@ function dataSection(context: ReportContext, numbers: Numbering, scope: Scope): 
     heading: data.heading,
     body: html`<p>${data.intro}${review.period.later_records > 0 && ` ${data.later(review.period.later_records)}`}</p>
 ${sourcesTable(context, numbers)}
-${problemsTable(context, numbers)}
+${problemsTable(context, numbers, scope === 'record' ? 'with_examples' : 'counts_only')}
+${scope === 'month' && whole(context, 'data')}
 ${
   review.files.length > 0 &&
   (scope === 'record'

@@ -39,7 +39,8 @@ export async function comparisonFigures(
       fewer: words.charts.fewer,
       more: words.charts.more,
       heads: {
-        counts: words.comparisons.heads.counts,
+        exposed: words.comparisons.heads.exposedShort,
+        unexposed: words.comparisons.heads.unexposedShort,
         ratio: words.comparisons.heads.ratioShort,
         verdict: words.comparisons.heads.verdictShort,
       },
@@ -82,26 +83,41 @@ export function comparisonTable(
           cell: (c) => (c.unit === null ? words.terms.fleet : unitLink(context, c.unit)),
         }
       : { head: heads.question, kind: 'head', cell: (c) => words.comparisons.question(c) },
-    { head: heads.exposed, cell: (c) => words.comparisons.side(c.exposed, c.outcome) },
-    { head: heads.unexposed, cell: (c) => words.comparisons.side(c.unexposed, c.outcome) },
-    { head: heads.ratio(level), cell: (c) => words.comparisons.ratioCell(c) },
-    { head: heads.p, kind: 'number', cell: (c) => words.comparisons.p(c.p) },
-    { head: heads.adjusted, kind: 'number', cell: (c) => words.comparisons.p(c.adjusted_p) },
+    {
+      head: heads.counts,
+      cell: (c) =>
+        html`<span class="figures">${words.comparisons.side(c.exposed, c.outcome)}</span> <span class="sub">${words.comparisons.against(c.unexposed, c.outcome)}</span>`,
+    },
+    {
+      head: heads.ratio(level),
+      cell: (c) => html`<span class="figures">${words.comparisons.ratioCell(c)}</span>`,
+    },
+    {
+      head: heads.p,
+      cell: (c) =>
+        html`<span class="figures">${words.comparisons.p(c.p)}</span> <span class="sub">${words.comparisons.adjusted(c.adjusted_p)}</span>`,
+    },
     {
       head: heads.detectable,
       kind: 'number',
       cell: (c) => words.comparisons.detectable(c.smallest_detectable_ratio),
     },
-    { head: heads.control, cell: (c) => words.comparisons.control(c) },
-    { head: heads.leftOut, cell: (c) => words.comparisons.leftOut(c) },
-    { head: heads.verdict, cell: (c) => verdictCell(context, c) },
+    {
+      head: heads.verdict,
+      kind: 'long',
+      cell: (c) =>
+        html`${verdictCell(context, c)} <span class="sub wraps">${heads.control}: ${words.comparisons.control(c)}. ${heads.leftOut}: ${words.comparisons.leftOut(c)}.</span>`,
+    },
   ];
   return dataTable(context, numbers, { caption, rows: comparisons, columns });
 }
 
 /** The verdict in a word, why, and the other reading where it differs. */
 export function verdictCell({ words, settings }: ReportContext, comparison: Comparison): Html {
-  const why = comparison.because.map((code) => words.comparisons.because(code, comparison, settings));
+  const weaker = comparison.because.includes('adjusted_p') ? 'unadjusted_p' : '';
+  const why = comparison.because
+    .filter((code) => code !== weaker)
+    .map((code) => words.comparisons.because(code, comparison, settings));
   const other = comparison.verdict_all_records;
   return html`<span class="verdict ${comparison.verdict}">${words.terms.verdict[comparison.verdict]}</span>${why.length > 0 && `: ${why.join('; ')}.`}${
     other !== null && other !== comparison.verdict && ` ${words.comparisons.otherReading(other)}`

@@ -15,3 +15,8 @@ export function rateCell({ words }: Pick<ReportContext, 'words'>, rate: Rate): H
     format.percent(rate.high),
   )}</span>`;
 }
+
+/** A count for a table; zeros are paler, so that the others stand out. */
+export function countCell({ format }: ReportContext['words'], count: number): Html {
+  return count === 0 ? html`<span class="zero">0</span>` : html`${format.integer(count)}`;
+}

@@ -24,21 +24,31 @@ const EVIDENCE: Record<AttentionReason['code'], string> = {
 
 /** Why a unit needs attention: evidence in numbers, what to do next, who decides, and the way to the evidence. */
 export function reasonList(
-  { words, level, unitPage }: ReportContext,
+  { words, level: intervalLevel, unitPage }: ReportContext,
   unit: { unit: string; attention: readonly AttentionReason[] },
   evidence: 'linked' | 'here',
 ): Html {
   const { attention } = words;
-  return html`<ul class="reasons">
-${unit.attention.map((reason) => {
-  const text = attention.reason[reason.code](reason.numbers, level);
-  const anchor = `#${EVIDENCE[reason.code]}`;
-  const href = evidence === 'here' ? anchor : `${unitPage(unit.unit)}${anchor}`;
-  return html`<li class="${reason.level}">
-<p class="level">${attention.level[reason.level]}</p>
+  const item = (reason: AttentionReason): Html => {
+    const text = attention.reason[reason.code](reason.numbers, intervalLevel);
+    const anchor = `#${EVIDENCE[reason.code]}`;
+    const href = evidence === 'here' ? anchor : `${unitPage(unit.unit)}${anchor}`;
+    return html`<li>
 <p>${text.evidence} <a class="screen" href="${href}">${attention.evidence}<span class="hidden">, ${words.pages.unit(unit.unit)}: ${text.evidence}</span></a></p>
 <p class="next"><b>${attention.next}:</b> ${text.next} <b>${attention.decides}:</b> ${text.decides}.</p>
 </li>
 `;
-})}</ul>`;
+  };
+  return html`${LEVELS.map((level) => {
+    const reasons = unit.attention.filter((reason) => reason.level === level);
+    if (reasons.length === 0) return false;
+    return html`<div class="reasons ${level}">
+<p class="level">${attention.level[level]}</p>
+<ul>
+${reasons.map(item)}</ul>
+</div>
+`;
+  })}`;
 }
+
+const LEVELS = ['act', 'decide', 'look'] as const;

@@ -18,9 +18,9 @@ export interface CalendarRow {
 /** Columns of the table; colours are left to the picture. */
 export const CALENDAR_COLUMNS = ['unit', 'task', 'date', 'state'] as const;
 
-/** Cells of the month, idle days included as empty cells. */
-export function calendarRows(review: Review): CalendarRow[] {
-  return review.cleaning.days.map(({ unit, task, date, state }) => {
+/** Cells of the calendar, idle days included as empty cells. */
+export function calendarRows(days: Review['cleaning']['days']): CalendarRow[] {
+  return days.map(({ unit, task, date, state }) => {
     const look =
       state === 'idle'
         ? { fill: 'none', line: 'none', letter: '', letterColour: 'none' }

@@ -14,6 +14,8 @@ export interface DueRow {
   share_to: number;
   share_middle: number;
   label: string;
+  /** What stands where the part is too narrow for the label. */
+  short_label: string;
   fill: string;
   line: string;
   letter_colour: string;
@@ -34,7 +36,6 @@ export function dueRows(review: Review, words: Words): DueRow[] {
       const share_to = before / counts.due;
       const look = dueStateLook[state];
       const letter = look.letter === '' ? '' : `${look.letter} `;
-      const share = count / counts.due;
       return {
         task,
         task_label: `${words.terms.task[task]}|${words.cleaning.dueCount(counts.due)}`,
@@ -47,11 +48,8 @@ export function dueRows(review: Review, words: Words): DueRow[] {
         label:
           state === 'done'
             ? words.cleaning.doneCount(count, counts.due)
-            : share >= 0.05
-              ? `${letter}${words.format.integer(count)}`
-              : share >= 0.018
-                ? look.letter
-                : '',
+            : `${letter}${words.format.integer(count)}`,
+        short_label: state === 'done' ? words.format.integer(count) : look.letter,
         fill: look.fill,
         line: look.line,
         letter_colour: look.letterColour,

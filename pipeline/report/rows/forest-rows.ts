@@ -23,7 +23,8 @@ export interface ForestRow {
   verdict: string;
   verdict_word: string;
   ratio_text: string;
-  counts_text: string;
+  exposed_text: string;
+  unexposed_text: string;
   ratio_drawn: number | null;
   low_drawn: number | null;
   high_drawn: number | null;
@@ -85,7 +86,8 @@ function forestRow(comparison: Comparison, words: Words): ForestRow {
     verdict: comparison.verdict,
     verdict_word: words.terms.verdict[comparison.verdict],
     ratio_text: words.comparisons.ratioCell(comparison),
-    counts_text: words.comparisons.countsCell(exposed, unexposed),
+    exposed_text: words.charts.of(exposed.events, exposed.trials),
+    unexposed_text: words.charts.of(unexposed.events, unexposed.trials),
     ratio_drawn: ratio === null || ratio < first || ratio > last ? null : ratio,
     low_drawn: lowDrawn,
     high_drawn: highDrawn,

@@ -22,7 +22,7 @@ export function printStyle(header: string, footer: string): string {
   section { padding-top: 6mm; }
   h2, h3, h4, figcaption, caption, summary { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
-  figure, .answers > div, .reasons > li, tr, dl.words > div, .empty { break-inside: avoid; }
+  figure, .answers > div, .reasons li, tr, dl.words > div, .empty { break-inside: avoid; }
   thead { display: table-header-group; }
   .chart, .table { overflow: visible; }
   .chart svg { min-width: 0; max-width: 100%; max-height: 225mm; }

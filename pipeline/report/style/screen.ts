@@ -58,16 +58,18 @@ section > h2 .number { color: var(--accent); font-variant-numeric: tabular-nums;
 .case > * { min-width: 0; }
 .case h3 { font-size: 1.5rem; overflow-wrap: anywhere; }
 .case .where { color: var(--muted); font-size: 0.85rem; margin: 0.1rem 0 0; }
-.reasons { list-style: none; padding: 0; margin: 0; max-width: 46rem; }
-.reasons > li { padding: 0 0 0 0.9rem; border-left: 4px solid var(--rule); margin: 0 0 0.9rem; }
-.reasons > li.act { border-left-color: var(--alarm); }
-.reasons > li.decide { border-left-color: var(--accent); }
-.reasons > li.look { border-left-style: dotted; border-left-color: var(--muted); }
-.reasons p { margin: 0.1rem 0; }
-.reasons .level { font-weight: 650; font-size: 0.85rem; }
-.act > .level { color: var(--alarm); }
-.reasons .next { font-size: 0.93rem; }
-.reasons .next b { font-weight: 600; }
+.reasons { max-width: 46rem; padding-left: 0.9rem; border-left: 4px solid var(--rule); margin: 0 0 1rem; }
+.reasons.act { border-left-color: var(--alarm); }
+.reasons.decide { border-left-color: var(--accent); }
+.reasons.look { border-left-style: dotted; border-left-color: var(--muted); }
+.reasons ul { list-style: none; padding: 0; margin: 0; }
+.reasons li { margin: 0 0 0.6rem; }
+.reasons p { margin: 0.1rem 0; max-width: none; }
+.reasons .level { font-weight: 650; font-size: 0.85rem; color: var(--accent); }
+.reasons.act .level { color: var(--alarm); }
+.reasons.look .level { color: var(--muted); }
+.reasons .next { font-size: 0.9rem; color: var(--muted); }
+.reasons .next b { font-weight: 600; color: var(--ink); }
 figure { margin: 1.5rem 0 1.8rem; }
 figcaption { margin-bottom: 0.7rem; max-width: 46rem; }
 figcaption .title { font-family: var(--serif); font-weight: 600; font-size: 1.08rem; line-height: 1.3; }
@@ -76,11 +78,11 @@ figcaption p { font-size: 0.92rem; margin: 0.25rem 0 0; }
 .chart { overflow-x: auto; }
 .chart svg { display: block; max-width: 100%; min-width: 36rem; height: auto; font-family: var(--sans); }
 .figure-foot { font-size: 0.85rem; color: var(--muted); margin-top: 0.5rem; }
-.key { list-style: none; display: flex; flex-wrap: wrap; gap: 0.35rem 1.3rem; padding: 0; margin: 0.7rem 0; font-size: 0.9rem; max-width: none; }
-.key li { display: flex; align-items: center; gap: 0.45rem; }
+.key { list-style: none; display: grid; grid-template-columns: repeat(auto-fill, minmax(min(23rem, 100%), 1fr)); gap: 0.35rem 1.3rem; padding: 0; margin: 0.7rem 0; font-size: 0.9rem; max-width: none; }
+.key li { display: flex; align-items: flex-start; gap: 0.5rem; line-height: 1.35; }
 .key svg { flex: none; font-family: var(--sans); }
 .table { overflow-x: auto; margin: 1.2rem 0; }
-table { border-collapse: collapse; font-size: 0.9rem; font-variant-numeric: tabular-nums; min-width: 100%; }
+table { border-collapse: collapse; font-size: 0.9rem; font-variant-numeric: tabular-nums; min-width: min(100%, 36rem); }
 caption { text-align: left; font-family: var(--serif); font-weight: 600; font-size: 1rem; padding-bottom: 0.45rem; }
 th, td { text-align: left; vertical-align: top; padding: 0.34rem 0.9rem 0.34rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
 thead th { color: var(--muted); font-size: 0.82rem; vertical-align: bottom; border-bottom: 1px solid var(--ink); line-height: 1.25; }
@@ -88,10 +90,12 @@ tbody th { font-weight: 600; }
 td.number, th.number { text-align: right; }
 td.number { white-space: nowrap; }
 .figures { white-space: nowrap; }
+.zero { color: #6b7a82; }
 td.long { overflow-wrap: anywhere; min-width: 14rem; }
 td.code { font-family: ui-monospace, "SF Mono", Menlo, Consolas, monospace; font-size: 0.78rem; overflow-wrap: anywhere; min-width: 16rem; }
 tr.total > * { border-top: 1px solid var(--ink); font-weight: 600; }
 .sub { display: block; color: var(--muted); font-size: 0.85em; white-space: nowrap; }
+.sub.wraps { white-space: normal; margin-top: 0.2rem; }
 .verdict { font-weight: 650; }
 .verdict.shown { color: var(--alarm); }
 details { margin: 1rem 0; border-top: 1px solid var(--rule); border-bottom: 1px solid var(--rule); }

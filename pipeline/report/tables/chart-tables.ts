@@ -5,6 +5,7 @@ import { DUE_COLUMNS, dueRows } from '../rows/due-rows.ts';
 import { FOREST_COLUMNS, forestRows } from '../rows/forest-rows.ts';
 import { HISTORY_COLUMNS, historyRows } from '../rows/history-rows.ts';
 import { MONTHLY_COLUMNS, monthlyRows } from '../rows/monthly-rows.ts';
+import { RANKING_COLUMNS, rankingRows } from '../rows/ranking-rows.ts';
 import { csvText } from './csv.ts';
 
 /** A table of what a chart draws. */
@@ -25,6 +26,22 @@ const DUE_BY_UNIT_COLUMNS = [
   'open',
 ] as const;
 
+const STRATA_COLUMNS = [
+  'exposure',
+  'outcome',
+  'unit',
+  'era',
+  'stratum',
+  'first_date',
+  'last_date',
+  'exposed_days',
+  'exposed_trials',
+  'exposed_events',
+  'unexposed_days',
+  'unexposed_trials',
+  'unexposed_events',
+] as const;
+
 /** One table for each kind of chart; charts of single units draw their rows of it. */
 export function chartTables(context: ReportContext): TableFile[] {
   const { review, words } = context;
@@ -40,7 +57,7 @@ export function chartTables(context: ReportContext): TableFile[] {
   return [
     table('cleaning-due', DUE_COLUMNS, dueRows(review, words)),
     table('cleaning-due-by-unit', DUE_BY_UNIT_COLUMNS, review.cleaning.month),
-    table('cleaning-calendar', CALENDAR_COLUMNS, calendarRows(review)),
+    table('cleaning-calendar', CALENDAR_COLUMNS, calendarRows(review.cleaning.days)),
     table('failed-days-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.failed_days, review, words)),
     table('aborts-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.aborts, review, words)),
     table(
@@ -53,6 +70,8 @@ export function chartTables(context: ReportContext): TableFile[] {
       CLOCK_COLUMNS,
       scopes.flatMap((scope) => clockRows(review, scope, 'aborts', words)),
     ),
+    table('ranking', RANKING_COLUMNS, rankingRows(review, words)),
+    table('strata', STRATA_COLUMNS, review.strata),
     table('comparisons', FOREST_COLUMNS, forestRows(review.comparisons, words)),
     table(
       'unit-history',

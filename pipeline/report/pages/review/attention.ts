@@ -22,7 +22,7 @@ ${list.map(
   (unit) => html`<li class="case">
 <div><h3>${unitLink(context, unit.unit)}</h3>
 <p class="where">${unit.name !== '' && html`${unit.name}, `}${siteName(unit.site)}</p></div>
-${reasonList(context, unit, 'linked')}
+<div>${reasonList(context, unit, 'linked')}</div>
 </li>
 `,
 )}</ol>`;
@@ -39,7 +39,7 @@ ${
 
 /** Every unit in one line: the way to its page. */
 export function unitsSection(context: ReportContext, numbers: Numbering): Section {
-  const { review, words, month, siteName } = context;
+  const { review, words, month } = context;
   const { pages, attention, format } = words;
   const heads = pages.unitHeads;
   const body =
@@ -55,7 +55,7 @@ export function unitsSection(context: ReportContext, numbers: Numbering): Sectio
               cell: (unit) =>
                 html`${unitLink(context, unit.unit)}${unit.name !== '' && html` <span class="sub">${unit.name}</span>`}`,
             },
-            { head: heads.site, cell: (unit) => siteName(unit.site) },
+            { head: heads.site, cell: (unit) => unit.site },
             { head: heads.days, kind: 'number', cell: (unit) => format.integer(unit.days_of_use_in_month) },
             {
               head: heads.done,
@@ -88,7 +88,7 @@ export function unitsSection(context: ReportContext, numbers: Numbering): Sectio
               cell: (unit) =>
                 unit.attention.length === 0
                   ? pages.noAttention
-                  : `${attention.level[unit.attention[0]!.level]}: ${pages.reasons(unit.attention.length)}`,
+                  : html`<span class="figures">${attention.level[unit.attention[0]!.level]}</span> <span class="sub">${pages.reasons(unit.attention.length)}</span>`,
             },
           ],
         });

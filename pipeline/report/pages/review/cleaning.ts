@@ -8,7 +8,9 @@ import { type Html, html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
 import { type Column, dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
+import { folded } from '../../parts/folded.ts';
 import type { Section } from '../../parts/page.ts';
+import { countCell } from '../../parts/rates.ts';
 import { stateKey } from '../../parts/state-key.ts';
 import { unitLink } from '../../parts/unit-link.ts';
 import { type CalendarRow, calendarRows } from '../../rows/calendar-rows.ts';
@@ -16,13 +18,15 @@ import { type DueSum, dueRows, sumDue } from '../../rows/due-rows.ts';
 
 /** Units in one calendar: what fits a printed page with room to spare. */
 const UNITS_IN_CALENDAR = 30;
+/** A longer table of counts is folded. */
+const ROWS_IN_SIGHT = 45;
 
 /** Cleaning done against due: bars over all units, a calendar for each task, counts by unit. */
 export async function cleaningSection(context: ReportContext, numbers: Numbering): Promise<Section> {
   const { review, words, month } = context;
   const { cleaning } = words;
   const bars = dueRows(review, words);
-  const rows = calendarRows(review);
+  const rows = calendarRows(review.cleaning.days);
   const body =
     bars.length === 0
       ? html`<p class="empty">${cleaning.none(month)}</p>`
@@ -36,7 +40,11 @@ ${await figure(context, numbers, {
   csv: 'tables/cleaning-due.csv',
 })}
 ${await calendars(context, numbers, rows)}
-${dueTable(context, numbers, review.cleaning.month, cleaning.tableCaption(month))}
+${folded(
+  review.cleaning.month.length > ROWS_IN_SIGHT,
+  cleaning.tableCaption(month),
+  dueTable(context, numbers, review.cleaning.month, cleaning.tableCaption(month)),
+)}
 <p class="left-out">${cleaning.leftOut}</p>`;
   return {
     id: 'cleaning',
@@ -130,7 +138,7 @@ export function dueTable(
   const number = (field: keyof DueSum): Column<DueLine> => ({
     head: heads[field],
     kind: 'number',
-    cell: (row) => words.format.integer(row[field]),
+    cell: (row) => countCell(words, row[field]),
   });
   return dataTable(context, numbers, {
     caption,
@@ -163,7 +171,7 @@ export function chamberTable(
   const number = (
     head: string,
     field: 'records' | 'supported' | 'running' | 'hot' | 'no_return' | 'not_judged' | 'reactive',
-  ): Column<Unit> => ({ head, kind: 'number', cell: (unit) => format.integer(unit.chamber[field]) });
+  ): Column<Unit> => ({ head, kind: 'number', cell: (unit) => countCell(words, unit.chamber[field]) });
   return html`${dataTable(context, numbers, {
     caption: words.cleaning.chamberCaption(span),
     rows: units,
@@ -174,7 +182,7 @@ export function chamberTable(
         cell: ({ chamber }) => {
           if (chamber.interval === null) return noInterval;
           const [every, counted] = chamber.interval.split(' ');
-          return `${every} ${terms.countedIn[counted ?? ''] ?? counted ?? ''}`;
+          return html`<span class="figures">${every} ${terms.countedIn[counted ?? ''] ?? counted ?? ''}</span>`;
         },
       },
       {

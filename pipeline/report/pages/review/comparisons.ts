@@ -9,6 +9,7 @@ import {
 } from '../../parts/comparison-figure.ts';
 import type { Section } from '../../parts/page.ts';
 import { unitLink } from '../../parts/unit-link.ts';
+import { besideList, secondLooks } from './second-looks.ts';
 
 interface Question {
   id: string;
@@ -61,6 +62,7 @@ ${
     ? html`<p><a href="#key">${comparisons.seeKey}</a></p>`
     : await questionFigure(context, numbers, question)
 }
+${besideList(context, question.comparisons)}
 <details><summary>${comparisons.tableSummary}</summary>
 ${comparisonTable(context, numbers, question.comparisons, comparisons.figureTitle(first), 'unit')}
 </details>
@@ -83,6 +85,7 @@ ${
   )}</ul>`
 }
 ${parts}
+${secondLooks(context, numbers)}
 <p class="left-out">${comparisons.leftOutNote}</p>`,
   };
 }

@@ -4,6 +4,7 @@ import { type Html, html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
 import { comparisonFigures, comparisonTable, verdictWords } from '../../parts/comparison-figure.ts';
 import { figure } from '../../parts/figure.ts';
+import { folded } from '../../parts/folded.ts';
 import {
   contradictedTable,
   lookBackLists,
@@ -29,7 +30,10 @@ export async function unitCleaningSection(
   const { cleaning } = words;
   const ofUnit = <Row extends { unit: string }>(rows: readonly Row[]) =>
     rows.filter((row) => row.unit === unit.unit);
-  const rows = ofUnit(calendarRows(review)).map((row) => ({ ...row, unit: words.terms.task[row.task] }));
+  const rows = calendarRows(ofUnit(review.cleaning.days)).map((row) => ({
+    ...row,
+    unit: words.terms.task[row.task],
+  }));
   const inMonth = ofUnit(review.cleaning.month);
   const inRecord = ofUnit(review.cleaning.record);
   return {
@@ -91,8 +95,8 @@ export async function unitComparisonsSection(
   const body =
     comparisons.length === 0
       ? html`<p class="empty">${words.unit.noComparison}</p>`
-      : html`<p>${words.comparisons.intro(comparisons.length, review.family_size, span)}</p>
-${verdictWords(context)}
+      : html`<p>${words.comparisons.unitIntro(review.family_size, span)}</p>
+${folded(true, words.comparisons.verdictsMean, verdictWords(context))}
 ${await comparisonFigures(context, numbers, {
   id: 'figure-comparisons',
   title: words.unit.comparisonsTitle,

@@ -3,8 +3,8 @@ import type { Numbering, ReportContext } from '../../page-context.ts';
 import { dataTable } from '../../parts/data-table.ts';
 import type { Section } from '../../parts/page.ts';
 import { rateCell } from '../../parts/rates.ts';
+import { monthlyFigure, seriesKinds } from '../../parts/series-figures.ts';
 import { monthlyRows } from '../../rows/monthly-rows.ts';
-import { monthlyFigure, seriesKinds } from '../review/series.ts';
 import type { Unit } from '../unit-page.ts';
 
 interface CountLine {
@@ -143,8 +143,8 @@ function countTable(
     rows,
     columns: [
       { head: numbersHeads.what, kind: 'head', cell: (row) => row.what },
-      { head: `${numbersHeads.month}, ${context.month}`, kind: 'number', cell: (row) => row.month },
-      { head: `${numbersHeads.record}, ${context.span}`, kind: 'number', cell: (row) => row.record },
+      { head: context.month, kind: 'number', cell: (row) => row.month },
+      { head: context.span, kind: 'number', cell: (row) => row.record },
     ],
   });
 }

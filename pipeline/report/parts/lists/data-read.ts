@@ -105,12 +105,25 @@ export function filesTable(context: ReportContext, numbers: Numbering): Html {
 }
 
 /** Problems by source and code, with examples. */
-export function problemsTable(context: ReportContext, numbers: Numbering): Html {
+export function problemsTable(
+  context: ReportContext,
+  numbers: Numbering,
+  examples: 'with_examples' | 'counts_only',
+): Html {
   const { data, where } = context.words.records;
   const { format, terms } = context.words;
   const rows = context.review.problems_by_code;
   if (rows.length === 0) return html`<p>${data.noProblems}</p>`;
   const { problemHeads } = data;
+  const exampleColumn: Column<(typeof rows)[number]> = {
+    head: problemHeads.examples,
+    kind: 'long',
+    cell: (row) =>
+      row.examples.map(
+        (of) =>
+          html`<div>${data.example(where(of.file, of.sheet, of.row), of.column, of.value, of.expected)}</div>`,
+      ),
+  };
   return html`${dataTable(context, numbers, {
     caption: data.problemsCaption,
     rows,
@@ -119,15 +132,7 @@ export function problemsTable(context: ReportContext, numbers: Numbering): Html 
       { head: problemHeads.what, cell: (row) => row.meaning },
       { head: problemHeads.costs, cell: (row) => terms.costs[row.costs] ?? row.costs },
       { head: problemHeads.count, kind: 'number', cell: (row) => format.integer(row.count) },
-      {
-        head: problemHeads.examples,
-        kind: 'long',
-        cell: (row) =>
-          row.examples.map(
-            (of) =>
-              html`<div>${data.example(where(of.file, of.sheet, of.row), of.column, of.value, of.expected)}</div>`,
-          ),
-      },
+      ...(examples === 'counts_only' ? [] : [exampleColumn]),
     ],
   })}
 <p class="note">${data.problemsFile} <a class="screen" href="problems.csv">problems.csv</a></p>`;

@@ -23,7 +23,9 @@ export const comparisons = {
   questionShort: (c: Pick<Comparison, 'exposure' | 'outcome'>): string =>
     sentence(`${terms.exposure[c.exposure]}: ${c.outcome === 'failed_test' ? 'failed tests' : 'aborts'}`),
   questionLong: (c: Pick<Comparison, 'exposure' | 'outcome'>): string =>
-    `Are there more ${terms.outcomes[c.outcome]} when ${terms.exposureMeans[c.exposure]}?`,
+    c.outcome === 'failed_test'
+      ? `Do more air-removal tests fail ${terms.exposureMeans[c.exposure]}?`
+      : `Are there more aborts plausibly about cleanliness ${terms.exposureMeans[c.exposure]}?`,
   figureTitle: (c: Pick<Comparison, 'exposure' | 'outcome'>): string =>
     `${sentence(terms.outcomes[c.outcome])}: ${terms.exposure[c.exposure]} against ${terms.otherwise[c.exposure]}`,
   ratioCell: ({ ratio: r, low, high, exposed, unexposed }: Comparison): string => {
@@ -32,14 +34,13 @@ export const comparisons = {
     const estimate = r === null ? 'no end' : ratio(r);
     return `${estimate} (${low === null ? '0' : ratio(low)} to ${high === null ? 'no end' : ratio(high)})`;
   },
-  countsCell: (exposed: Side, unexposed: Side): string =>
-    `${integer(exposed.events)}/${integer(exposed.trials)} : ${integer(unexposed.events)}/${integer(unexposed.trials)}`,
   side: (side: Side, outcome: Comparison['outcome']): string =>
-    outcome === 'failed_test'
-      ? `${integer(side.events)} of ${integer(side.trials)} test days`
-      : `${integer(side.events)} in ${integer(side.trials)} production cycles, ${integer(side.days)} days`,
+    `${integer(side.events)} ${outcome === 'failed_test' ? 'of' : 'in'} ${integer(side.trials)}`,
+  against: (side: Side, outcome: Comparison['outcome']): string =>
+    `against ${integer(side.events)} ${outcome === 'failed_test' ? 'of' : 'in'} ${integer(side.trials)}`,
   p: (value: number | null): string => (value === null ? 'none' : pValue(value)),
-  detectable: (value: number | null): string => (value === null ? 'none within reach' : ratio(value)),
+  adjusted: (value: number | null): string => (value === null ? '' : `adjusted ${pValue(value)}`),
+  detectable: (value: number | null): string => (value === null ? 'none' : ratio(value)),
   /** "9 of 62 test days with the chamber overdue, 6 of 310 otherwise; odds ratio 8.6, 95% interval 2.9 to 26." */
   evidence: (c: Comparison, level: string): string => {
     const noun = terms.trials[c.outcome];
@@ -72,6 +73,8 @@ export const comparisons = {
       interval_above_1: 'the interval lies above 1',
       adjusted_p: `adjusted p is at or under ${short(s.alpha)}`,
       unadjusted_p: `p before adjustment is at or under ${short(s.alpha)}`,
+      carried_by_other: 'set beside another exposure that speaks too, the rise goes with that one',
+      not_told_apart: 'it can’t be told apart from another exposure that speaks too',
       control_moved: 'aborts of unrelated causes moved too, so the verdict falls by one step',
       points_down: 'the estimate points to fewer failures, not to more',
       power: `a ratio of ${short(s.ratioOfInterest)} would have been seen`,
@@ -104,16 +107,15 @@ export const comparisons = {
   heads: {
     scope: 'Unit',
     question: 'Question',
-    exposed: 'With the exposure',
-    unexposed: 'Without',
+    counts: 'With the exposure, against without',
     ratio: (level: string) => `Ratio (${level} interval)`,
     p: 'p',
-    adjusted: 'Adjusted p',
     detectable: 'Smallest ratio it could show',
-    control: 'Unrelated aborts',
+    control: 'Aborts of unrelated causes',
     leftOut: 'Days left out',
     verdict: 'Verdict and why',
-    counts: 'with : without',
+    exposedShort: 'with',
+    unexposedShort: 'without',
     ratioShort: 'ratio (interval)',
     verdictShort: 'verdict',
   },
@@ -121,11 +123,58 @@ export const comparisons = {
     'Each row compares the days of one unit with the exposure with its other days: events of test days or cycles on both sides, the ratio, and a verdict.',
   intro: (n: number, family: number, span: string): string =>
     `${integer(n)} comparisons over ${span}. ${integer(family)} of them gave a p-value, over which p is adjusted. A ratio above 1 means more failures with the exposure. The line is the interval; an arrow at its end means that it goes on.`,
+  unitIntro: (family: number, span: string): string =>
+    `Days of this unit with an exposure against its other days, ${span}. p is adjusted over all ${integer(family)} comparisons of the review that gave one. A ratio above 1 means more failures with the exposure; an arrow means that the interval goes on.`,
+  verdictsMean: 'What the verdicts mean',
   findings: 'What stands out',
   seeKey: 'The picture stands at the top of the review.',
   tableSummary: 'All numbers behind the picture: p, adjusted p, power, control outcome, days left out, why',
   leftOutNote:
     'Left out of each comparison: days with no day result, inside a failure episode or out of service; days on which it is not known whether the exposure held; in the line for all units, units whose cleanings mostly follow failures. The numbers stand in the tables.',
+  secondLook: {
+    heading: 'Second looks',
+    intro:
+      'These decide no verdict. They show whether failures rise with the dose, and what is left of each exposure when all stand in one model.',
+    beside: (scope: string, c: Comparison, beside: Comparison['beside'][number]): string => {
+      const other = terms.exposure[beside.exposure];
+      const found = {
+        holds: `holds on days alike in the other (${other})`,
+        carried_by_other: `goes with the other exposure (${other})`,
+        not_told_apart: `can’t be told apart from the other exposure (${other})`,
+      }[beside.finding];
+      const ratioText =
+        beside.ratio === null
+          ? ''
+          : `: ratio ${ratio(beside.ratio)}${beside.low !== null && beside.high !== null ? ` (${ratio(beside.low)} to ${ratio(beside.high)})` : ''}`;
+      return `${scope}: the rise with ${terms.exposure[c.exposure]} ${found}${ratioText}.`;
+    },
+    homogeneity: (p: number): string =>
+      `All units: ${p <= 0.05 ? 'units differ in their ratio more than chance explains' : 'no sign that units differ in their ratio'} (p ${pValue(p)}).`,
+    doseCaption: 'Failed day results by dose of the exposure, all units',
+    doseHeads: {
+      exposure: 'Exposure',
+      dose: 'Dose',
+      failed: 'Failed day results',
+      trend: 'Trend within strata',
+    },
+    dose: (exposure: Comparison['exposure'], dose: string): string =>
+      exposure === 'chamber_overdue'
+        ? dose.replace(/days$/, 'days past due')
+        : `${dose} missed${exposure === 'flush_missed' ? ' in a row' : ''}`,
+    trend: (statistic: number | null, p: number | null): string =>
+      statistic === null || p === null
+        ? 'not computable'
+        : `${statistic > 0 ? 'rising' : 'falling'}, p ${pValue(p)}`,
+    modelCaption: (outcome: string, days: number): string =>
+      `All exposures in one model: ${outcome}, ${integer(days)} days`,
+    modelHeads: {
+      exposure: 'Exposure, the others held',
+      ratio: (level: string) => `Ratio (${level} interval)`,
+      p: 'p',
+      robust: 'Interval robust to units',
+    },
+    interval: (low: number, high: number): string => `${ratio(low)} to ${ratio(high)}`,
+  },
   /** Short name of a comparison inside a sentence. */
   named: (scope: string, c: Comparison): string =>
     `${scope} (${terms.outcomes[c.outcome]} with ${terms.exposure[c.exposure]})`,

@@ -95,6 +95,7 @@ export const methods = {
     'What the site file sets, and the defaults for the rest. A mark stands where the value differs from the default.',
   settingsCaption: 'Settings in force',
   settingsHeads: { name: 'Setting', value: 'In force', default: 'Default', description: 'What it means' },
+  policy: 'Cleaning policy',
   own: 'set by the site',
   noDefault: 'none',
   changed: (n: number) =>

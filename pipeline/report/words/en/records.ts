@@ -130,9 +130,9 @@ export const records = {
       examples: 'Examples',
     },
     noProblems: 'No problem was found.',
-    problemsFile: 'All of them are in problems.csv.',
+    problemsFile: 'All of them are in problems.csv; examples on the page of records and data.',
     example: (where: string, column: string | null, value: string | null, expected: string) =>
-      `${where}${column === null ? '' : `, ${column}`}: ${value === null ? '' : `found “${value}”, `}${expected}`,
+      `${where}${column === null ? '' : `, ${column}`}: ${value === null ? '' : `found “${value}”, `}expected ${expected}`,
     joinsCaption: 'How records were joined to the unit-day panel',
     joinHeads: {
       name: 'Join',
@@ -149,7 +149,7 @@ export const records = {
         : 'Rows = records + duplicates + rejected + skipped does not hold for each file: do not use this review before that is found.',
   },
   where: (file: string, sheet: string | null, row: number | null) =>
-    `${file}${sheet === null ? '' : `, sheet ${sheet}`}${row === null ? '' : `, row ${integer(row)}`}`,
+    `${file}${sheet === null ? '' : `, sheet ${sheet}`}${row === null ? '' : `, row ${row}`}`,
   onPage: 'Whole list',
 };
 export type RecordsWords = typeof records;

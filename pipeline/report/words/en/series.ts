@@ -59,10 +59,22 @@ export const series = {
   noSignals: 'No month lies outside the limits and there is no run of eight on one side.',
   signal: (scope: string, month: string, rule: string, side: string) =>
     `${scope}, ${month} (${rule}${side === '' ? '' : `, ${side}`})`,
-  reading: 'Large dark point: the month under review. Ring: a month that signals.',
+  readingMonth: 'Large dark point: the month under review.',
+  readingSignal: 'Ring: a month that signals.',
+  countTitle: (what: string, scope: string) => `${format.sentence(what)}, ${scope}, by month`,
+  countReading:
+    'Counts, as there are too few events a month for a rate with limits (fewer than three expected). Dark bar: the month under review.',
+
   testsCaption: (month: string, span: string) => `Air-removal tests, ${month} and ${span}`,
   cyclesCaption: (month: string, span: string) => `Production cycles and aborts, ${month} and ${span}`,
   clockCaption: 'Failures and aborts by days since chamber cleaning, all units',
+  ranking: {
+    title: (span: string) => `Failed day results by unit, highest first, ${span}`,
+    reading:
+      'Ring: as counted. Point and line: drawn toward all units together, as far as the unit has few days, with its interval. Bands: 95% (darker) and 99.8% (paler) of units that are like all others lie inside.',
+    describe: (unit: string, counts: string, shrunken: number) =>
+      `${unit}: ${counts} test days, drawn toward all units ${format.twoFigures(shrunken)} per 100.`,
+  },
   heads: {
     unit: 'Unit',
     failedMonth: 'Failed day results, month',

@@ -40,9 +40,9 @@ export const terms = {
     flush_missed: 'drain flush missed',
   } satisfies Record<Exposure, string>,
   exposureMeans: {
-    chamber_overdue: 'the chamber was past due when the day’s first cycle started',
-    strainer_missed: 'a strainer cleaning was missed in the last days of use',
-    flush_missed: 'at least the last drain flush due had been missed',
+    chamber_overdue: 'on days that begin with the chamber past due',
+    strainer_missed: 'on days after a strainer cleaning was missed in the last days of use',
+    flush_missed: 'on days after the last drain flush due was missed',
   } satisfies Record<Exposure, string>,
   otherwise: {
     chamber_overdue: 'chamber not overdue',

@@ -27,7 +27,7 @@ export const unit = {
   comparisonsTitle: 'Days with an exposure against the other days, by question',
   histogramDescription: (texts: string[]) => `Bars of test days, the failed ones dark. ${texts.join('; ')}.`,
   numbersCaption: 'Counts of the month and of the whole record',
-  numbersHeads: { what: 'Count', month: 'Month', record: 'Whole record' },
+  numbersHeads: { what: 'Count' },
   rows: {
     days_of_use: 'Days of use',
     failed_days: 'Failed day results of test days',
