@@ -4,6 +4,7 @@ import type { Problem } from '../ingest/reading.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import { reportContext } from './page-context.ts';
+import { comparisonsPage } from './pages/comparisons-page.ts';
 import { methodsPage } from './pages/methods-page.ts';
 import { recordsPage } from './pages/records-page.ts';
 import { reviewPage } from './pages/review-page.ts';
@@ -51,6 +52,7 @@ export async function writeReport({ review, panel, due, problems }: ReportInput)
   for (const unit of review.units)
     files.push({ path: context.unitPage(unit.unit), content: await unitPage(context, unit) });
   files.push(
+    { path: 'comparisons.html', content: comparisonsPage(context) },
     { path: 'records.html', content: recordsPage(context) },
     { path: 'methods.html', content: methodsPage(context) },
     { path: 'review.json', content: `${JSON.stringify(review, null, 2)}\n` },

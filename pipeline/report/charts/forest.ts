@@ -12,6 +12,8 @@ export interface ForestOptions {
   /** Heads of the columns of text. */
   heads: { exposed: string; unexposed: string; ratio: string; verdict: string };
   labelWidth: number;
+  /** Labels stand in two lines, cut at "|". */
+  lines?: 1 | 2;
 }
 
 const COUNT_WIDTH = 88;
@@ -50,6 +52,7 @@ export function forestChart(rows: readonly ForestRow[], options: ForestOptions):
       labelPadding: plotFrom,
       labelLimit: labelWidth - 6,
       labelFontWeight: 'bold',
+      ...(options.lines === 2 && { labelExpr: "split(datum.label, '|')", labelOffset: -7 }),
     },
   };
   const axis: Position = {
@@ -78,7 +81,7 @@ export function forestChart(rows: readonly ForestRow[], options: ForestOptions):
   return {
     data: { values: rows.map((row) => ({ ...row, ...WEIGHT_LOOK[row.weight] })) },
     width: plotWidth,
-    height: { step: 24 },
+    height: { step: options.lines === 2 ? 36 : 24 },
     layer: [
       {
         data: { values: [{ one: 1 }] },

@@ -3,6 +3,7 @@ import { parseDay } from '../../site/day.ts';
 import type { HistoryRow } from '../rows/history-rows.ts';
 import type { Layer, Position } from './layer.ts';
 import { dueStateLook, palette } from './palette.ts';
+import { textWidth } from './text-width.ts';
 import { FULL_WIDTH } from './theme.ts';
 
 export interface HistoryOptions {
@@ -21,6 +22,9 @@ export interface HistoryOptions {
 const dayOf = (date: string): number => parseDay(date) ?? 0;
 
 const LABEL_WIDTH = 124;
+const PLOT_WIDTH = FULL_WIDTH - LABEL_WIDTH - 20;
+/** Lines above the lanes for the names of what reset the baseline. */
+const LEVELS = 3;
 
 /**
  * A unit's whole record in lanes over one time axis: bars for spells, one shape for each kind of event, lines across all lanes for what reset the baseline.
@@ -111,25 +115,50 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
       mark: { type: 'text', fontWeight: 'bold', color: palette.contradicted, baseline: 'middle' },
       encoding: { x, y, text: { field: 'letter', type: 'nominal' } },
     });
-  const service = of('service');
+  const service = labelLevels(
+    of('service'),
+    (day) => ((day - dayOf(options.from)) / (end - dayOf(options.from))) * PLOT_WIDTH,
+  );
   if (service.length > 0)
-    layers.push(
-      {
-        data: { values: service },
-        mark: { type: 'rule', color: palette.service, strokeWidth: 1.25 },
-        encoding: { x },
-      },
-      {
-        data: { values: service },
-        mark: { type: 'text', baseline: 'bottom', fontSize: 11, align: 'center', color: palette.service },
-        encoding: { x, y: { value: -4 }, text: { field: 'detail', type: 'nominal' } },
-      },
-    );
+    layers.push({
+      data: { values: service },
+      mark: { type: 'rule', color: palette.service, strokeWidth: 1.25 },
+      encoding: { x },
+    });
+  for (let level = 0; level < LEVELS; level++) {
+    const values = service.filter((row) => row.level === level);
+    if (values.length > 0)
+      layers.push({
+        data: { values },
+        mark: {
+          type: 'text',
+          baseline: 'bottom',
+          fontSize: 11,
+          align: 'left',
+          dx: -2,
+          color: palette.service,
+        },
+        encoding: { x, y: { value: -4 - level * 13 }, text: { field: 'detail', type: 'nominal' } },
+      });
+  }
   return {
-    width: FULL_WIDTH - LABEL_WIDTH - 20,
+    width: PLOT_WIDTH,
     height: { step: 24 },
-    padding: { left: 2, right: 14, top: 18, bottom: 2 },
-    autosize: { type: 'pad', contains: 'content' },
     layer: layers,
   };
+}
+
+/** Gives each label the first line on which it does not run into the label before it; where none is free, the last. */
+function labelLevels<Row extends { from_day: number; detail: string }>(
+  rows: readonly Row[],
+  pixel: (day: number) => number,
+): (Row & { level: number })[] {
+  const ends = Array<number>(LEVELS).fill(Number.NEGATIVE_INFINITY);
+  return rows.map((row) => {
+    const from = pixel(row.from_day);
+    const free = ends.findIndex((end) => end < from);
+    const level = free < 0 ? LEVELS - 1 : free;
+    ends[level] = from + textWidth(row.detail, 11) + 6;
+    return { ...row, level };
+  });
 }

@@ -30,9 +30,9 @@ ADVANCE.L = 556;
 /** System fonts run wider than Helvetica on some machines; labels get room for the widest that are common (DejaVu Sans, Verdana). */
 const WIDEST = 1.15;
 
-/** Width in px of one line of text at a font size; bold text is taken as 6 % wider. */
+/** Width in px of one line of text at a font size; bold text is taken as 12 % wider. */
 export function textWidth(text: string, fontSize: number, bold = false): number {
   let sum = 0;
   for (const character of text) sum += ADVANCE[character] ?? 600;
-  return (sum * fontSize * WIDEST * (bold ? 1.06 : 1)) / 1000;
+  return (sum * fontSize * WIDEST * (bold ? 1.12 : 1)) / 1000;
 }

@@ -139,13 +139,8 @@ function dataSection(context: ReportContext, numbers: Numbering, scope: Scope): 
     body: html`<p>${data.intro}${review.period.later_records > 0 && ` ${data.later(review.period.later_records)}`}</p>
 ${sourcesTable(context, numbers)}
 ${problemsTable(context, numbers, scope === 'record' ? 'with_examples' : 'counts_only')}
-${scope === 'month' && whole(context, 'data')}
-${
-  review.files.length > 0 &&
-  (scope === 'record'
-    ? filesTable(context, numbers)
-    : html`<details><summary>${data.filesSummary(review.files.length)}</summary>${filesTable(context, numbers)}</details>`)
-}
+${scope === 'month' && html`<p class="screen"><a href="records.html#data">${data.filesSummary(review.files.length)}</a></p>`}
+${scope === 'record' && review.files.length > 0 && filesTable(context, numbers)}
 ${scope === 'record' && review.joins.length > 0 && joinsTable(context, numbers)}`,
   };
 }

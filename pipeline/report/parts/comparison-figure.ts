@@ -33,7 +33,8 @@ export async function comparisonFigures(
       ...row,
       label: parts.label ? parts.label(shown[index]!) : row.label,
     }));
-    const widest = Math.max(...rows.map((row) => textWidth(row.label, FONT_SIZE, true)));
+    const lines = rows.flatMap((row) => row.label.split('|'));
+    const widest = Math.max(...lines.map((line) => textWidth(line, FONT_SIZE, true)));
     const options: ForestOptions = {
       ratioTitle: parts.ratioTitle,
       fewer: words.charts.fewer,
@@ -44,6 +45,7 @@ export async function comparisonFigures(
         ratio: words.comparisons.heads.ratioShort,
         verdict: words.comparisons.heads.verdictShort,
       },
+      lines: lines.length > rows.length ? 2 : 1,
       labelWidth: Math.min(190, Math.max(60, Math.ceil(widest) + 12)),
     };
     figures.push(
@@ -53,7 +55,7 @@ export async function comparisonFigures(
         description: shown
           .map(
             (comparison, index) =>
-              `${rows[index]!.label}: ${words.terms.verdict[comparison.verdict]}; ${words.comparisons.evidence(comparison, level)}.`,
+              `${rows[index]!.label.replace('|', ': ')}: ${words.terms.verdict[comparison.verdict]}; ${words.comparisons.evidence(comparison, level)}.`,
           )
           .join(' '),
         spec: forestChart(rows, options),
@@ -71,18 +73,22 @@ export function comparisonTable(
   numbers: Numbering,
   comparisons: readonly Comparison[],
   caption: string,
-  first: 'unit' | 'question',
+  first: 'unit' | 'question' | 'unit_and_question',
 ): Html {
   const { words, level } = context;
   const { heads } = words.comparisons;
+  const unit: Column<Comparison> = {
+    head: heads.scope,
+    kind: 'head',
+    cell: (c) => (c.unit === null ? words.terms.fleet : unitLink(context, c.unit)),
+  };
+  const question: Column<Comparison> = {
+    head: heads.question,
+    cell: (c) => words.comparisons.questionShort(c).replace('|', ': '),
+  };
   const columns: Column<Comparison>[] = [
-    first === 'unit'
-      ? {
-          head: heads.scope,
-          kind: 'head',
-          cell: (c) => (c.unit === null ? words.terms.fleet : unitLink(context, c.unit)),
-        }
-      : { head: heads.question, kind: 'head', cell: (c) => words.comparisons.question(c) },
+    ...(first === 'question' ? [] : [unit]),
+    ...(first === 'unit' ? [] : [{ ...question, kind: first === 'question' ? 'head' : 'text' } as const]),
     {
       head: heads.counts,
       cell: (c) =>

@@ -101,6 +101,7 @@ function pagesNav({ words, review, unitPage }: ReportContext, { path, neighbours
   return html`<nav class="pages" aria-label="${pages.pagesNav}">
 <ul>
 ${link('index.html', pages.review)}
+${link('comparisons.html', pages.comparisons)}
 ${link('records.html', pages.records)}
 ${link('methods.html', pages.methods)}
 ${previous && html`<li><a href="${previous[0]}" rel="prev">${pages.previous}: ${previous[1]}</a></li>`}

@@ -14,6 +14,7 @@ export interface SeriesKind {
   chart: 'failed_days' | 'aborts';
   id: string;
   valueTitle: string;
+  countTitle: string;
   noun: string;
   outcome: string;
   title: (scope: string) => string;
@@ -29,6 +30,7 @@ export function seriesKinds({
       chart: 'failed_days',
       id: 'failed',
       valueTitle: charts.failedPer100,
+      countTitle: charts.failedDays,
       noun: terms.trials.failed_test,
       outcome: terms.outcomes.failed_test,
       title: series.failedTitle,
@@ -38,6 +40,7 @@ export function seriesKinds({
       chart: 'aborts',
       id: 'aborts',
       valueTitle: charts.abortsPer100,
+      countTitle: charts.aborts,
       noun: terms.trials.cleanliness_abort,
       outcome: terms.outcomes.cleanliness_abort,
       title: series.abortsTitle,
@@ -49,6 +52,8 @@ export function seriesKinds({
 /** Small pictures in one figure: what fits a printed page. */
 const UNITS_IN_FIGURE = 15;
 const COLUMNS = 3;
+/** Top of the scale of counts, at least. */
+const LEAST_COUNT = 3;
 
 /** A series over all units with its limits, and the same for each unit, small. */
 export async function seriesFigures(
@@ -80,7 +85,7 @@ async function unitFigures(
   const rates = units.some((row) => row.upper !== null);
   const options = {
     valueTitle: kind.valueTitle,
-    scale: scaleFromZero(units, (row) => (rates ? [row.per_100, row.upper] : [row.events])),
+    scale: scaleFromZero(units, (row) => (rates ? [row.per_100, row.upper] : [row.events, LEAST_COUNT])),
     labelledMonths: months(units).filter((_, index) => index % 6 === 0),
     columns: COLUMNS,
   };
@@ -125,8 +130,8 @@ export async function monthlyFigure(
   const { charts, series } = context.words;
   const rates = rows.some((row) => row.upper !== null);
   const options = {
-    valueTitle: rates ? kind.valueTitle : charts.events,
-    scale: scaleFromZero(rows, (row) => (rates ? [row.per_100, row.upper] : [row.events])),
+    valueTitle: rates ? kind.valueTitle : kind.countTitle,
+    scale: scaleFromZero(rows, (row) => (rates ? [row.per_100, row.upper] : [row.events, LEAST_COUNT])),
     labelledMonths: labelledMonths(rows),
   };
   const signal = rows.some((row) => row.point === 'signal') ? ` ${series.readingSignal}` : '';

@@ -31,7 +31,7 @@ export function printStyle(header: string, footer: string): string {
   th, td { padding: 1mm 2.4mm 1mm 0; }
   td.long, td.code { min-width: 0; }
   td.code { font-size: 6.6pt; }
-  td.number, .figures, .sub { white-space: normal; }
+  td.number, .sub { white-space: normal; }
   a { color: inherit; text-decoration: none; }
   details::details-content { display: block; content-visibility: visible; block-size: auto; opacity: 1; }
   details > summary { list-style: none; }

@@ -1,15 +1,9 @@
 import { type Comparison, EXPOSURES, OUTCOMES, VERDICTS } from '../../../findings/review-schema.ts';
 import { type Html, html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
-import {
-  comparisonFigures,
-  comparisonTable,
-  verdictCell,
-  verdictWords,
-} from '../../parts/comparison-figure.ts';
+import { comparisonFigures, comparisonTable, verdictWords } from '../../parts/comparison-figure.ts';
 import type { Section } from '../../parts/page.ts';
-import { unitLink } from '../../parts/unit-link.ts';
-import { besideList, secondLooks } from './second-looks.ts';
+import { besideList, secondLookSection } from './second-looks.ts';
 
 interface Question {
   id: string;
@@ -45,49 +39,63 @@ ${await questionFigure(context, numbers, key)}`;
   return { id: 'key', heading: words.pages.keyHeading, body };
 }
 
-/** All comparisons: what each verdict means, findings in words, a picture and a table for each question. */
+/** Failures after missed cleaning: what each verdict means, findings in words, a picture for each question, and the numbers of those that say something. */
 export async function comparisonsSection(context: ReportContext, numbers: Numbering): Promise<Section> {
-  const { review, words, span, level } = context;
+  const { review, words, span } = context;
   const { comparisons, pages } = words;
   const questions = questionsOf(review.comparisons);
   const key = keyQuestion(questions);
   const parts: Html[] = [];
   for (const question of questions) {
+    if (question.id === key?.id) continue;
     const first = question.comparisons[0]!;
-    parts.push(html`<section id="question-${question.id}" aria-labelledby="question-${question.id}-heading">
-<h3 id="question-${question.id}-heading">${comparisons.question(first)}</h3>
-<p>${comparisons.questionLong(first)}</p>
-${
-  question.id === key?.id
-    ? html`<p><a href="#key">${comparisons.seeKey}</a></p>`
-    : await questionFigure(context, numbers, question)
-}
-${besideList(context, question.comparisons)}
-<details><summary>${comparisons.tableSummary}</summary>
-${comparisonTable(context, numbers, question.comparisons, comparisons.figureTitle(first), 'unit')}
-</details>
-</section>
+    parts.push(html`<h3>${comparisons.questionLong(first)}</h3>
+${await questionFigure(context, numbers, question)}
 `);
   }
-  const found = review.comparisons.filter((of) => of.verdict === 'shown' || of.verdict === 'suggested');
-  return {
-    id: 'comparisons',
-    heading: pages.comparisonsHeading,
-    body: html`<p>${comparisons.intro(review.comparisons.length, review.family_size, span)}</p>
+  const speaking = review.comparisons.filter(
+    (of) => of.verdict !== 'cannot_tell' && of.verdict !== 'not_comparable',
+  );
+  const body =
+    review.comparisons.length === 0
+      ? html`<p class="empty">${words.unit.noComparison}</p>`
+      : html`<p>${comparisons.intro(review.comparisons.length, review.family_size, span)} <a href="#key">${comparisons.seeKey}</a></p>
 ${verdictWords(context)}
 ${
-  found.length > 0 &&
-  html`<h3>${comparisons.findings}</h3>
-<ul>${found.map(
-    (of) =>
-      html`<li>${of.unit === null ? words.terms.fleet : unitLink(context, of.unit)}, ${comparisons.question(of).toLowerCase()}: ${comparisons.evidence(of, level)}; p ${comparisons.p(of.p)}, adjusted ${comparisons.p(of.adjusted_p)}. ${verdictCell(context, of)}</li>
-`,
-  )}</ul>`
+  speaking.length > 0 &&
+  comparisonTable(context, numbers, speaking, comparisons.speakingCaption, 'unit_and_question')
 }
+<p class="screen"><a href="comparisons.html">${comparisons.allNumbers}</a></p>
 ${parts}
-${secondLooks(context, numbers)}
+<p class="left-out">${comparisons.leftOutNote}</p>`;
+  return { id: 'comparisons', heading: pages.comparisonsHeading, body };
+}
+
+/** All numbers of all comparisons, one section for each question, and the second looks. */
+export function comparisonSections(context: ReportContext, numbers: Numbering): Section[] {
+  const { review, words, span } = context;
+  const { comparisons } = words;
+  const questions = questionsOf(review.comparisons).map(({ id, comparisons: list }): Section => {
+    const first = list[0]!;
+    return {
+      id,
+      heading: comparisons.question(first),
+      body: html`<p>${comparisons.questionLong(first)}</p>
+${comparisonTable(context, numbers, list, comparisons.figureTitle(first), 'unit')}
+${besideList(context, list)}`,
+    };
+  });
+  return [
+    {
+      id: 'verdicts',
+      heading: comparisons.verdictsMean,
+      body: html`<p>${comparisons.intro(review.comparisons.length, review.family_size, span)}</p>
+${verdictWords(context)}
 <p class="left-out">${comparisons.leftOutNote}</p>`,
-  };
+    },
+    ...questions,
+    ...secondLookSection(context, numbers),
+  ];
 }
 
 async function questionFigure(

@@ -2,6 +2,7 @@ import type { Comparison } from '../../../findings/review-schema.ts';
 import { type Html, html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
 import { dataTable } from '../../parts/data-table.ts';
+import type { Section } from '../../parts/page.ts';
 
 /** What the comparisons of one question say beside other exposures, and whether units differ. */
 export function besideList({ words }: ReportContext, comparisons: readonly Comparison[]): Html | false {
@@ -16,18 +17,22 @@ export function besideList({ words }: ReportContext, comparisons: readonly Compa
   return lines.length > 0 && html`<ul class="note">${lines.map((line) => html`<li>${line}</li>`)}</ul>`;
 }
 
-/** Looks that decide no verdict: dose and trend, and one model of all exposures. */
-export function secondLooks(context: ReportContext, numbers: Numbering): Html | false {
+/** Looks that decide no verdict: dose and trend, and one model of all exposures. None where the record has neither. */
+export function secondLookSection(context: ReportContext, numbers: Numbering): Section[] {
   const { review } = context;
   const doses = review.doses.filter((of) => of.classes.length > 1);
-  if (doses.length === 0 && review.joint_models.length === 0) return false;
+  if (doses.length === 0 && review.joint_models.length === 0) return [];
   const { secondLook } = context.words.comparisons;
-  return html`<section id="second-looks" aria-labelledby="second-looks-heading">
-<h3 id="second-looks-heading">${secondLook.heading}</h3>
-<p>${secondLook.intro}</p>
+  return [
+    {
+      id: 'second-looks',
+      heading: secondLook.heading,
+      body: html`<p>${secondLook.intro}</p>
 ${doses.length > 0 && doseTable(context, numbers, doses)}
 ${review.joint_models.map((model) => modelTable(context, numbers, model))}
-</section>`;
+<p><a class="screen" href="tables/strata.csv">${secondLook.strata}</a></p>`,
+    },
+  ];
 }
 
 type Doses = ReportContext['review']['doses'];

@@ -20,8 +20,9 @@ const short = (value: number): string => (Number.isInteger(value) ? integer(valu
 export const comparisons = {
   question: (c: Pick<Comparison, 'exposure' | 'outcome'>): string =>
     sentence(`${terms.exposure[c.exposure]}: ${terms.outcomes[c.outcome]}`),
+  /** In two lines, cut at "|". */
   questionShort: (c: Pick<Comparison, 'exposure' | 'outcome'>): string =>
-    sentence(`${terms.exposure[c.exposure]}: ${c.outcome === 'failed_test' ? 'failed tests' : 'aborts'}`),
+    sentence(`${terms.exposure[c.exposure]}|${c.outcome === 'failed_test' ? 'failed tests' : 'aborts'}`),
   questionLong: (c: Pick<Comparison, 'exposure' | 'outcome'>): string =>
     c.outcome === 'failed_test'
       ? `Do more air-removal tests fail ${terms.exposureMeans[c.exposure]}?`
@@ -126,9 +127,10 @@ export const comparisons = {
   unitIntro: (family: number, span: string): string =>
     `Days of this unit with an exposure against its other days, ${span}. p is adjusted over all ${integer(family)} comparisons of the review that gave one. A ratio above 1 means more failures with the exposure; an arrow means that the interval goes on.`,
   verdictsMean: 'What the verdicts mean',
-  findings: 'What stands out',
-  seeKey: 'The picture stands at the top of the review.',
-  tableSummary: 'All numbers behind the picture: p, adjusted p, power, control outcome, days left out, why',
+  seeKey: 'The first question stands at the top of the review.',
+  speakingCaption: 'Comparisons that say something: shown, suggested or not shown',
+  allNumbers:
+    'All comparisons with all numbers: counts, ratio, interval, p, adjusted p, power, control outcome, days left out, verdict and why',
   leftOutNote:
     'Left out of each comparison: days with no day result, inside a failure episode or out of service; days on which it is not known whether the exposure held; in the line for all units, units whose cleanings mostly follow failures. The numbers stand in the tables.',
   secondLook: {
@@ -150,6 +152,7 @@ export const comparisons = {
     },
     homogeneity: (p: number): string =>
       `All units: ${p <= 0.05 ? 'units differ in their ratio more than chance explains' : 'no sign that units differ in their ratio'} (p ${pValue(p)}).`,
+    strata: 'Counts by stratum, from which each ratio can be worked out by hand (CSV)',
     doseCaption: 'Failed day results by dose of the exposure, all units',
     doseHeads: {
       exposure: 'Exposure',

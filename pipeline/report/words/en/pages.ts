@@ -7,6 +7,7 @@ export const pages = {
   product: 'Monthly review of sterilizer cleaning and tests',
   title: (month: string) => `${month}: review of sterilizer cleaning and tests`,
   unitTitle: (unit: string, month: string) => `Unit ${unit}, ${month}`,
+  comparisonsTitle: (month: string) => `Comparisons, ${month}`,
   recordsTitle: (month: string) => `Records and data, ${month}`,
   methodsTitle: (month: string) => `Methods and settings, ${month}`,
   skip: 'To the content',
@@ -14,6 +15,7 @@ export const pages = {
   pagesNav: 'Pages',
   review: 'Review',
   units: 'Units',
+  comparisons: 'Comparisons',
   records: 'Records and data',
   methods: 'Methods and settings',
   unit: (unit: string) => `Unit ${unit}`,
@@ -55,7 +57,7 @@ export const pages = {
     attention: 'Needs attention',
   },
   attentionHeading: 'Units that need attention',
-  comparisonsHeading: 'Failures after missed cleaning: all comparisons',
+  comparisonsHeading: 'Failures after missed cleaning',
   keyHeading: 'The question behind this review',
   noAttention: 'no',
   reasons: (n: number) => count(n, 'reason', 'reasons'),
@@ -70,6 +72,6 @@ export const pages = {
   none: 'none',
   nothingToShow: 'No record of this unit.',
   machine: 'For programs',
-  machineText: 'The same content as data, its schema, the problems and the tables of all figures:',
+  machineText: 'The same content as data, its schema, all problems, and the tables of the figures:',
 };
 export type PagesWords = typeof pages;
