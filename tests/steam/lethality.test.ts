@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lethality, lethalRate } from '../../pipeline/steam/lethality.ts';
+import { holds } from '../statistics/properties.ts';
 import { physicalOrFail } from './physical-or-fail.ts';
 
 describe('lethal rate', () => {
@@ -76,7 +77,7 @@ describe('F0', () => {
 
   it('adds up over a cut, and grows with temperature', () => {
     const readings = fc.array(fc.double({ min: 90, max: 140, noNaN: true }), { minLength: 3, maxLength: 30 });
-    fc.assert(
+    holds(
       fc.property(readings, fc.nat(), (celsius, cut) => {
         const minutes = celsius.map((_, i) => i / 2);
         const at = 1 + (cut % (celsius.length - 2));

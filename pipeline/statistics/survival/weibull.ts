@@ -47,6 +47,9 @@ export interface Weibull {
   events: number;
 }
 
+/** Steps of a quarter in log shape: beyond 0.007 or 150 a shape describes nothing, and powers lose their digits. */
+const SHAPE_STEPS = 20;
+
 /**
  * Weibull distribution of ages at an event by maximum likelihood: survival exp(-(t/scale)^shape), right censoring and left truncation allowed.
  *
@@ -76,7 +79,7 @@ export function weibull(input: WeibullInput): Outcome<Weibull> {
   if (events < 2) return notComputable(method, `${events} events are too few for a shape; 2 are needed.`);
 
   const profile = (logShape: number) => strata.reduce((sum, s) => sum + profileAt(s, Math.exp(logShape)), 0);
-  const peak = maximiseNear(profile, 0, 0.25, 1e-5, 80);
+  const peak = maximiseNear(profile, 0, 0.25, 1e-5, SHAPE_STEPS);
   if (peak === null) {
     const where = profile(1) > profile(0) ? 'grows without bound' : 'falls to 0';
     return notComputable(method, `The likelihood has no maximum: the shape ${where}.`);
@@ -87,8 +90,15 @@ export function weibull(input: WeibullInput): Outcome<Weibull> {
 
   const shapeInterval = intervalAround(Math.log(shape), level, (u) => logLikelihood - profile(u) - drop);
   const errors = weibullErrors(strata, shape);
+  const scaleOf = strata.map((stratum) => bestScale(stratum, shape));
+  if (
+    !Number.isFinite(errors.logShape) ||
+    scaleOf.some((scale) => scale === 0 || scale === Number.POSITIVE_INFINITY)
+  ) {
+    return notComputable(method, 'The likelihood is flat near shape 0, where a scale has no meaning.');
+  }
   const scales = strata.map((stratum, at): WeibullScale => {
-    const scale = bestScale(stratum, shape);
+    const scale = scaleOf[at]!;
     const others = strata.filter((s) => s !== stratum);
     const shortfall = (logScale: number) => {
       const given = (u: number) =>
@@ -134,8 +144,13 @@ function refine(strata: readonly WeibullStratum[], logShape: number): number {
     }
     return sum;
   };
-  return findRoot(slope, logShape - 1e-3, logShape + 1e-3, 1e-13);
+  let reach = 1e-3;
+  while (reach < 1 && slope(logShape - reach) * slope(logShape + reach) > 0) reach *= 4;
+  return findRoot(slope, logShape - reach, logShape + reach, 1e-13);
 }
+
+/** Steps of a half in the logarithm: an end over 3000 times away counts as unbounded. */
+const INTERVAL_STEPS = 16;
 
 /** Where a shortfall of log-likelihood, under 0 at the start, crosses 0 on either side; 0 and Infinity where it never does. */
 function intervalAround(
@@ -146,7 +161,7 @@ function intervalAround(
 ): Interval {
   const end = (direction: 1 | -1): number | null => {
     let inside = start;
-    for (let i = 0; i < 60; i += 1) {
+    for (let i = 0; i < INTERVAL_STEPS; i += 1) {
       const outside = inside + direction * 0.5;
       if (shortfall(outside) > 0) return findRoot(shortfall, inside, outside, 1e-10);
       inside = outside;

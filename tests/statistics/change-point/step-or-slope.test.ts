@@ -4,6 +4,7 @@ import { fitLine, fitStep } from '../../../pipeline/statistics/change-point/leas
 import { type StepOrSlope, stepOrSlope } from '../../../pipeline/statistics/change-point/step-or-slope.ts';
 import { autoregressiveSeries, normalStream } from '../../../pipeline/statistics/run-length/normal-stream.ts';
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
+import { holds } from '../properties.ts';
 
 /** Share of each verdict in simulated series of 60 values: a shape (by position from 0 to 1) plus AR(1) noise of standard deviation 1. */
 function shares(shape: (x: number) => number, autocorrelation: number): Record<StepOrSlope['shape'], number> {
@@ -59,7 +60,7 @@ describe('least absolute fits', () => {
 
   it('is never beaten by a line through two points, nor by another step', () => {
     const noise = fc.array(fc.integer({ min: -20, max: 20 }), { minLength: 8, maxLength: 14 });
-    fc.assert(
+    holds(
       fc.property(noise, (values) => {
         const times = values.map((_, i) => i * i + i);
         const line = fitLine(times, values);

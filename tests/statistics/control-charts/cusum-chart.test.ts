@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cusumChart } from '../../../pipeline/statistics/control-charts/cusum-chart.ts';
 import { computedOrFail, reasonOrFail } from '../computed-or-fail.ts';
+import { holds } from '../properties.ts';
 
 // NIST/SEMATECH e-Handbook 6.3.2.3: target 325, K 0.3175, H 4.1959 in the unit of the data (so sigma 1 here).
 const values = [
@@ -55,7 +56,7 @@ describe('CUSUM at the edges', () => {
   });
 
   it('mirrors, and is the largest tail sum of z - k (its definition in closed form)', () => {
-    fc.assert(
+    holds(
       fc.property(
         fc.array(fc.double({ min: -5, max: 5, noNaN: true }), { minLength: 1, maxLength: 30 }),
         (z) => {

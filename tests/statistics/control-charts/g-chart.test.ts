@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { gChart } from '../../../pipeline/statistics/control-charts/g-chart.ts';
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
+import { holds } from '../properties.ts';
 
 const gaps = [6, 12, 0, 3, 21, 14, 9, 30, 2, 17, 8, 25];
 
@@ -54,7 +55,7 @@ describe('g chart', () => {
   });
 
   it('keeps the false-alarm probability on each side at or under the tail asked for', () => {
-    fc.assert(
+    holds(
       fc.property(
         fc.array(fc.integer({ min: 0, max: 5000 }), { minLength: 2, maxLength: 30 }),
         fc.double({ min: 0.0005, max: 0.2, noNaN: true }),

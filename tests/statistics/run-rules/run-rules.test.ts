@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { applyRules } from '../../../pipeline/statistics/run-rules/apply-rules.ts';
 import { nelsonRules, westernElectricRules } from '../../../pipeline/statistics/run-rules/rule-sets.ts';
 import type { RunRule, ZSeries } from '../../../pipeline/statistics/run-rules/signal.ts';
+import { holds } from '../properties.ts';
 
 /** Positions as the published rules count them: from 1. */
 const firesAt = (rule: RunRule, z: ZSeries) => rule(z).map((s) => s.index + 1);
@@ -103,7 +104,7 @@ describe('applyRules', () => {
 
   it('mirrors when the series is turned upside down', () => {
     const turned = { high: 'low', low: 'high', both: 'both' } as const;
-    fc.assert(
+    holds(
       fc.property(series, (z) => {
         const mirrored = applyRules(
           z.map((v) => (v === null ? null : -v)),
@@ -116,7 +117,7 @@ describe('applyRules', () => {
   });
 
   it('says the same of the plotted points whether or not periods are missing', () => {
-    fc.assert(
+    holds(
       fc.property(series, (z) => {
         const kept = z.flatMap((v, i) => (v === null ? [] : [i]));
         const dense = applyRules(
@@ -131,7 +132,7 @@ describe('applyRules', () => {
   });
 
   it('never looks ahead: a later point changes no earlier firing', () => {
-    fc.assert(
+    holds(
       fc.property(series, fc.double({ min: -4, max: 4, noNaN: true }), (z, next) => {
         const longer = applyRules([...z, next], nelsonRules).filter((s) => s.index < z.length);
         expect(longer).toEqual(applyRules(z, nelsonRules));

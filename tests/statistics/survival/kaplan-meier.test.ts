@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { kaplanMeier } from '../../../pipeline/statistics/survival/kaplan-meier.ts';
 import { nelsonAalen } from '../../../pipeline/statistics/survival/nelson-aalen.ts';
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
+import { holds } from '../properties.ts';
 import { lateEntries, mercaptopurine, placebo } from './remission.ts';
 
 // Klein and Moeschberger, Survival Analysis, Tables 4.1 and 4.2 (from memory, as printed): survival, its standard error; then log-log
@@ -117,7 +118,7 @@ describe('Kaplan-Meier and Nelson-Aalen at the edges', () => {
   });
 
   it('falls from 1 within its limits, ignores the order, and is never NaN', () => {
-    fc.assert(
+    holds(
       fc.property(fc.array(subject, { minLength: 1, maxLength: 40 }), (subjects) => {
         const dataOf = (list: typeof subjects) => ({
           durations: list.map((s) => s.from + s.watched),

@@ -5,6 +5,7 @@ import { kendallUpperTail } from '../../../pipeline/statistics/trend/kendall-exa
 import { kendallVariance, tieSizes } from '../../../pipeline/statistics/trend/kendall-variance.ts';
 import { mannKendall } from '../../../pipeline/statistics/trend/mann-kendall.ts';
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
+import { holds } from '../properties.ts';
 
 // Little, College of the Holy Cross, "A Mann-Kendall Example (By Hand)": 72 ups, 18 downs, 1 tie; S 54, Z 2.9058, one-sided p 0.0018.
 const little = [12.9, 14.8, 13.2, 15.7, 13.8, 15.6, 12.9, 11.0, 17.3, 15.9, 19.0, 18.3, 20.1, 21.7];
@@ -68,7 +69,7 @@ describe('Mann-Kendall', () => {
   const series = fc.array(fc.integer({ min: -8, max: 8 }), { minLength: 3, maxLength: 40 });
 
   it('mirrors when the series is turned upside down or read backwards', () => {
-    fc.assert(
+    holds(
       fc.property(series, (values) => {
         const test = mannKendall({ values });
         const negated = mannKendall({ values: values.map((v) => -v) });
@@ -87,7 +88,7 @@ describe('Mann-Kendall', () => {
   });
 
   it('sees only the order of the values and skips missing ones', () => {
-    fc.assert(
+    holds(
       fc.property(series, (values) => {
         const stretched = values.flatMap((v) => [Math.exp(v / 3), null]);
         expect(mannKendall({ values: stretched })).toEqual(mannKendall({ values }));
@@ -97,7 +98,7 @@ describe('Mann-Kendall', () => {
 
   it('has exact probabilities that add up: P(S >= s) + P(S <= s) = 1 + P(S = s)', () => {
     const order = fc.shuffledSubarray([1, 2, 3, 4, 5, 6, 7, 8], { minLength: 8 });
-    fc.assert(
+    holds(
       fc.property(order, (values) => {
         const exact = computedOrFail(mannKendall({ values, pValueBy: 'exact' }));
         const normal = computedOrFail(mannKendall({ values }));
