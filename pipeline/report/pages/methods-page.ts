@@ -1,6 +1,7 @@
 import { html } from '../html/html.ts';
 import { numbering, type ReportContext } from '../page-context.ts';
 import { page } from '../parts/page.ts';
+import { errorRatesSection } from './error-rates-section.ts';
 import { cautionsSection, methodsSection, settingsSection, wordsSection } from './method-sections.ts';
 
 /** Methods, words, settings and cautions. */
@@ -15,6 +16,7 @@ export function methodsPage(context: ReportContext): string {
     sections: [
       methodsSection(context),
       wordsSection(context),
+      ...errorRatesSection(context, numbers),
       settingsSection(context, numbers),
       cautionsSection(context),
     ],

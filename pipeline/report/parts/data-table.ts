@@ -27,7 +27,7 @@ export function dataTable<Row>(
 `;
   return html`<div class="table" tabindex="0" role="group" aria-label="${words.pages.scrolls(name)}">
 <table>
-<caption><span class="number">${name}</span>${caption}</caption>
+<caption><span class="number">${name}</span><span class="title">${caption}</span></caption>
 <thead><tr>${columns.map(
     ({ head, kind }) => html`<th scope="col"${kind === 'number' && html` class="number"`}>${head}</th>`,
   )}</tr></thead>

@@ -38,7 +38,7 @@ ul, ol { padding-left: 1.3rem; max-width: 44rem; }
 .columns { display: block; }
 .contents { margin: 1.4rem 0 0; font-size: 0.9rem; }
 .contents h2 { font: 600 0.85rem/1.3 var(--sans); color: var(--muted); letter-spacing: 0.04em; }
-.contents ol { list-style: none; padding: 0; margin: 0.4rem 0 0; columns: 16rem 2; }
+.contents ol { list-style: none; padding: 0; margin: 0.4rem 0 0; columns: 9rem 3; column-gap: 1.2rem; max-width: none; }
 .contents li { padding: 0.2rem 0; break-inside: avoid; }
 main { min-width: 0; }
 section { padding-top: 2.4rem; }
@@ -82,7 +82,9 @@ figcaption p { font-size: 0.92rem; margin: 0.25rem 0 0; }
 .key li { display: flex; align-items: flex-start; gap: 0.5rem; line-height: 1.35; }
 .key svg { flex: none; font-family: var(--sans); }
 .table { overflow-x: auto; margin: 1.2rem 0; }
+.chart, .table { background: linear-gradient(to right, #fff 2rem, transparent), linear-gradient(to left, #fff 2rem, transparent) 100% 0, linear-gradient(to right, #b9c4c9, transparent) 0 0, linear-gradient(to left, #b9c4c9, transparent) 100% 0; background-repeat: no-repeat; background-size: 3rem 100%, 3rem 100%, 0.7rem 100%, 0.7rem 100%; background-attachment: local, local, scroll, scroll; }
 table { border-collapse: collapse; font-size: 0.9rem; font-variant-numeric: tabular-nums; min-width: min(100%, 36rem); }
+caption span.title { display: inline-block; max-width: min(100%, calc(100vw - 6rem)); vertical-align: top; }
 caption { text-align: left; font-family: var(--serif); font-weight: 600; font-size: 1rem; padding-bottom: 0.45rem; }
 th, td { text-align: left; vertical-align: top; padding: 0.34rem 0.9rem 0.34rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
 thead th { color: var(--muted); font-size: 0.82rem; vertical-align: bottom; border-bottom: 1px solid var(--ink); line-height: 1.25; }

@@ -91,6 +91,21 @@ export const methods = {
     'The review holds no patient data by design. Should names or load numbers appear, handle them under local privacy rules. It is about the quality of records, not about discipline.',
     'Keep the review with the quality records for the time that policy sets; data period, units, rules and version are on its first page and under Methods.',
   ],
+  errorRates: {
+    heading: 'How often the verdicts were wrong',
+    intro: (fleets: number, version: string): string =>
+      `The comparisons were made on ${fleets} simulated fleets of each kind (version ${version}), in which it is known whether missed cleaning does harm.`,
+    caption: 'Verdicts on simulated fleets, with 95% intervals',
+    notAsked: 'not asked',
+    heads: {
+      scenario: 'What was true in the fleets',
+      falseShown: 'Fleets with a wrong “shown”',
+      falseEither: 'Fleets with a wrong “shown” or “suggested”',
+      found: 'Units with a true effect called “shown”',
+      foundEither: 'The same, “shown” or “suggested”',
+      coverage: 'Intervals that held the true ratio',
+    },
+  },
   settingsIntro:
     'What the site file sets, and the defaults for the rest. A mark stands where the value differs from the default.',
   settingsCaption: 'Settings in force',
