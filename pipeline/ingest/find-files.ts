@@ -1,5 +1,6 @@
 import { readdir, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { UserError } from '../user-error.ts';
 
 /** The files below a folder, as relative paths with forward slashes in order of their code units. */
 export interface FoundFiles {
@@ -13,15 +14,22 @@ export interface FoundFiles {
  * start with `~$` (lock files of spreadsheet programs) are left out.
  *
  * @param ignore files and folders that are no inputs, such as the site file and the output folder
- * @throws what the file system throws where the folder itself can't be listed
+ * @throws UserError `unreadable_folder` where the folder or one below it can't be listed: reading on would leave files out unseen
  */
 export async function findFiles(folder: string, ignore: readonly string[] = []): Promise<FoundFiles> {
-  const root = await realpath(folder);
+  const root = await realOrSame(folder);
   const ignored = new Set(await Promise.all(ignore.map(realOrSame)));
   const found: FoundFiles = { files: [], refused: [] };
 
   const visit = async (directory: string, relative: string, above: readonly string[]): Promise<void> => {
-    const entries = await readdir(directory, { withFileTypes: true });
+    const entries = await readdir(directory, { withFileTypes: true }).catch(
+      (error: NodeJS.ErrnoException) => {
+        throw new UserError(
+          'unreadable_folder',
+          `${directory}: must be a folder that can be listed (${error.code})`,
+        );
+      },
+    );
     for (const entry of entries) {
       if (entry.name.startsWith('~$')) continue;
       const name = relative === '' ? entry.name : `${relative}/${entry.name}`;

@@ -33,8 +33,7 @@ export interface ReadEffects {
  * machine: no clock and no zone of the machine is asked.
  *
  * @param folder the input folder; file patterns are relative to it, and nothing outside it is read
- * @throws UserError where the site file asks for something that can't be read so (date pattern, measure, mapped words); Error with the file system's
- * code where the folder itself can't be listed
+ * @throws UserError where the site file asks for something that can't be read so (date pattern, measure, mapped words), or a folder can't be listed
  */
 export async function readExports(site: Site, folder: string, effects: ReadEffects = {}): Promise<Reading> {
   const readers = site.sources.map((source) => sourceReader(site, source, effects.notAfter));

@@ -13,7 +13,8 @@ import { type FieldSource, fieldSources, foldHeader } from './source-columns.ts'
 export type FieldReader = {
   name: string;
   required: boolean;
-  isText: boolean;
+  /** Unit of measure of the value that the record holds. */
+  measure: string | undefined;
   /** Positions of the columns that are joined; empty where `constant` holds for each row. */
   positions: readonly number[];
   constant: string | undefined;
@@ -89,7 +90,7 @@ function tieField(
   const base = {
     name: field.name,
     required: field.required,
-    isText: field.meta.holds === 'text',
+    measure: field.meta.measure,
     ...from.codec,
   } as FieldReader;
   const costs = field.required ? 'file' : 'cell';

@@ -1,3 +1,4 @@
+import type { z } from 'zod';
 import type { Day } from '../site/day.ts';
 import { RECORD_SCHEMAS, TIME_FIELD } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
@@ -23,6 +24,8 @@ const FAULTS = {
   cut: new Fault('short_row', 'a last row that is not cut short'),
   long: new Fault('long_row', 'no more cells than the header has'),
 } as const;
+
+type Issue = z.core.$ZodIssue;
 
 /** Names of units that are remembered at once. */
 const MOST_NAMES = 10_000;
@@ -65,7 +68,7 @@ export function rowReader(
     .flatMap(({ positions }) => positions)
     .map((at) => ({ at, text: cellText(header.cells[at]) }));
   const unitField = fields.find(({ name }) => name === 'unit');
-  const columnOf = new Map(fields.map(({ name, column }) => [name, column]));
+  const ownTimeField = fields.find(({ name }) => name === timeField)!;
   let lost: LostCell[] = [];
   const instants = new Map<string, ReadInstant>();
   /** What each name meant on the day for which it was asked last. */
@@ -129,7 +132,7 @@ export function rowReader(
       const name = String(issue.path[0]);
       const field = fields.find((candidate) => candidate.name === name);
       if (!field) throw new Error(`${source.name} row ${row.row}: ${issue.message} (${name})`);
-      const fault = faultOf(issue);
+      const fault = faultOf(issue, field);
       const value = cellOf(field, row) ?? null;
       if (field.required) {
         tally.reject(row.row, fault, field.column, value);
@@ -146,19 +149,11 @@ export function rowReader(
     if (!draft) return;
     const own = instants.get(timeField)!;
     draft.time_mark = own.mark;
-    if (unitField) {
-      const fault = nameUnit(draft, own.at);
-      if (fault) {
-        const value = cellOf(unitField, row) ?? null;
-        const isTime = fault === FAULTS.beforeService;
-        tally.reject(
-          row.row,
-          fault,
-          columnOf.get(isTime ? timeField : 'unit') ?? null,
-          isTime ? null : value,
-        );
-        return;
-      }
+    const fault = unitField && nameUnit(draft, own.at);
+    if (fault) {
+      const field = fault === FAULTS.beforeService ? ownTimeField : unitField;
+      tally.reject(row.row, fault, field.column, cellOf(field, row) ?? null);
+      return;
     }
     const record = validated(draft, row);
     if (!record) return;
@@ -248,7 +243,17 @@ function readCell(
   return value;
 }
 
-function faultOf(issue: { code: string; message: string; origin?: unknown }): Fault {
-  if (issue.code === 'too_big' && issue.origin === 'string') return new Fault('too_long', issue.message);
+/** What the schema says against a value: it is too long, or outside what is possible. */
+function faultOf(issue: Issue, { measure }: FieldReader): Fault {
+  const unit = measure === undefined ? '' : ` ${measure}`;
+  if (issue.code === 'too_big' && issue.origin === 'string')
+    return new Fault('too_long', `at most ${issue.maximum} characters`);
+  if (issue.code === 'too_big')
+    return new Fault('out_of_range', `a value of at most ${issue.maximum}${unit}`);
+  if (issue.code === 'too_small')
+    return new Fault(
+      'out_of_range',
+      `a value ${issue.inclusive ? 'of at least' : 'above'} ${issue.minimum}${unit}`,
+    );
   return new Fault('out_of_range', issue.message);
 }

@@ -21,6 +21,13 @@ describe('files below a folder', () => {
     });
   });
 
+  it('are not guessed where a folder can’t be listed', async () => {
+    await withFolder({ 'a.csv': '' }, async (folder) => {
+      for (const name of ['a.csv', 'gone'])
+        await expect(findFiles(path.join(folder, name))).rejects.toMatchObject({ code: 'unreadable_folder' });
+    });
+  });
+
   it('follow links inside the folder and refuse those that leave it', async () => {
     await withFolder({ 'secret.csv': '', 'in/a.csv': '', 'in/sub/b.csv': '' }, async (outside) => {
       const folder = path.join(outside, 'in');
