@@ -9,6 +9,7 @@ import { attentionOrder, attentionReasons } from './attention.ts';
 import { comparisonFamily } from './comparisons/comparison-family.ts';
 import { doses } from './comparisons/dose.ts';
 import { jointModels } from './comparisons/joint-model.ts';
+import { mostlyReactiveUnits } from './comparisons/mostly-reactive.ts';
 import { strataTable } from './comparisons/strata-table.ts';
 import { problemsByCode, readingTotals } from './lists/reading-account.ts';
 import {
@@ -52,6 +53,7 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
   const recordFrom = panel.reduce((first, row) => Math.min(first, row.day), Number.POSITIVE_INFINITY);
   const recordTo = panel.reduce((last, row) => Math.max(last, row.day), Number.NEGATIVE_INFINITY);
 
+  const reactive = mostlyReactiveUnits(histories, rules, 'site');
   const { comparisons, size } = comparisonFamily(panel, histories, rules);
   const cleaning = {
     month: dueCounts(histories, from, until),
@@ -127,8 +129,8 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     cleaning,
     comparisons,
     strata: strataTable(panel),
-    doses: doses(panel),
-    joint_models: jointModels(panel, rules.comparison),
+    doses: doses(panel, reactive),
+    joint_models: jointModels(panel, rules.comparison, reactive),
     family_size: size,
     charts: {
       failed_days: [...failedDaysChart(panel, 'fleet'), ...each(rowsOf, failedDaysChart)],

@@ -48,7 +48,7 @@ export function unitHistory(site: Site, records: UnitRecords, until: Day, log: C
     cleanings,
     service: records.service,
     eras: eras(records),
-    out_of_service: outOfServiceDays(records),
+    out_of_service: outOfServiceDays(records, use_days),
     use_days,
     cleaning: cleaningOfUnit(site, records.unit, use_days, cleanings, until, log),
   };

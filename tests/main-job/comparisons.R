@@ -67,7 +67,7 @@ finding <- function(of) {
 }
 
 family <- function(reading) {
-  reactive <- lapply(exposures, function(exposure) site$units[vapply(made, function(unit) unit$reactive[[exposure]], NA)])
+  reactive <- lapply(exposures, function(exposure) site$units[vapply(made, function(unit) unit$reactive[[reading]][[exposure]], NA)])
   names(reactive) <- exposures
   rows_of <- function(unit, exposure) if (is.na(unit)) panel[!(panel$unit %in% reactive[[exposure]]), ] else panel[panel$unit == unit, ]
   asked <- expand.grid(unit = c(NA, site$units), outcome = outcomes, exposure = exposures, stringsAsFactors = FALSE)

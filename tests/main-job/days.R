@@ -142,10 +142,8 @@ unit_days <- function(unit) {
   count <- function(flag) as.integer(table(factor(ran$day[flag], levels = days)))
 
   repairs <- served[served$kind %in% c("repair", "controller_replaced", "out_of_service"), ]
-  out <- days %in% unlist(lapply(seq_len(nrow(repairs)), function(i) {
-    first <- operating_day(repairs$from[i])
-    if (is.na(repairs$to[i])) first else if (operating_day(repairs$to[i]) > first) first:(operating_day(repairs$to[i]) - 1)
-  }))
+  out <- vapply(seq_along(days), function(i) any(repairs$from <= first_cycle[i] &
+    ifelse(is.na(repairs$to), operating_day(repairs$from) == days[i], first_cycle[i] < repairs$to)), NA)
   resets <- c(
     operating_day(ifelse(is.na(served$to), served$from, served$to)[served$kind %in% c("repair", "controller_replaced", "professional_cleaning")]),
     cleaned$day[cleaned$task == "professional" & cleaned$done])
@@ -181,7 +179,8 @@ unit_days <- function(unit) {
       unit = unit, days_of_use = length(days), eras = length(begins), day_results = sum(!is.na(result)), failed_days = sum(result %in% "fail"),
       purges = sum(ran$purge), early_stops = sum(ran$early_stop), chamber_done = nrow(chamber), chamber_contradicted = sum(chamber$contradicted),
       chamber_reactive = sum(chamber$reactive), strainer_done = sum(strainer$done), strainer_reactive = sum(strainer$reactive)),
-    reactive = c(chamber_overdue = share(chamber), strainer_missed = share(strainer[strainer$done, ])) >= site$reactive_share)
+    reactive = lapply(list(site = chamber[!chamber$contradicted, ], all_records = chamber), function(counted)
+      c(chamber_overdue = share(counted), strainer_missed = share(strainer[strainer$done, ])) >= site$reactive_share))
 }
 made <- lapply(site$units, unit_days)
 names(made) <- site$units

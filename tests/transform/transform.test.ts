@@ -139,17 +139,17 @@ describe('air-removal tests', () => {
 });
 
 describe('service', () => {
-  it('begins an era on the day a repair ended, and takes the days before out of service', () => {
+  it('begins an era on the day a repair ended; a day is out of service by its first cycle, so a failure before the repair counts', () => {
     const { panel } = run({
-      ...daysOf(dates('2025-03-03', 5)),
+      ...daysOf(dates('2025-03-03', 5), { '2025-03-04': 'fail' }),
       service: [service('repair', '2025-03-04 10:00', '2025-03-06 12:00')],
     });
-    expect(panel.map((day) => [day.era, day.out_of_service])).toEqual([
-      [0, 0],
-      [0, 1],
-      [0, 1],
-      [1, 0],
-      [1, 0],
+    expect(panel.map((day) => [day.era, day.out_of_service, day.failed, day.at_risk])).toEqual([
+      [0, 0, 0, 1],
+      [0, 0, 1, 1],
+      [0, 1, 0, 0],
+      [1, 1, 0, 0],
+      [1, 0, 0, 1],
     ]);
   });
 
@@ -295,15 +295,17 @@ describe('cleaning', () => {
 describe('the panel', () => {
   it('counts what its joins matched and is unmoved by the order of the records', () => {
     const some = daysOf(dates('2025-03-03', 10), { '2025-03-06': 'fail' });
+    some.air_removal_tests.splice(4, 1);
     const forward = run(some, CHAMBER);
     const backward = run(
       { cycles: some.cycles.toReversed(), air_removal_tests: some.air_removal_tests.toReversed() },
       CHAMBER,
     );
     expect(backward.panel).toEqual(forward.panel);
+    expect(forward.panel.map((day) => day.date)).toEqual(dates('2025-03-03', 10));
     expect(forward.joins.map((join) => [join.left, join.matched])).toEqual([
       [10, 10],
-      [10, 10],
+      [10, 9],
       [10, 10],
     ]);
   });

@@ -6,7 +6,8 @@ import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type Comparison, EXPOSURES, type Exposure, OUTCOMES } from '../review-schema.ts';
 import { compare, type Measured, type Question } from './compare.ts';
-import { exposureOf, type Reading, TASK_OF } from './exposure.ts';
+import { exposureOf, type Reading } from './exposure.ts';
+import { mostlyReactiveUnits } from './mostly-reactive.ts';
 import { type Beside, besideOther, findingOf } from './told-apart.ts';
 import { type Judged, judge, judgeBeside } from './verdict.ts';
 
@@ -61,12 +62,7 @@ function judgedFamily(
   rules: Rules,
   reading: Reading,
 ): JudgedComparison[] {
-  const reactive = new Map(
-    EXPOSURES.map((exposure) => [
-      exposure,
-      new Set(histories.filter((of) => mostlyReactive(of, exposure, rules)).map((of) => of.unit)),
-    ]),
-  );
+  const reactive = mostlyReactiveUnits(histories, rules, reading);
   const asked = questions(panel, histories, reactive, reading);
   const measured = asked.map((question) => compare(question, rules.comparison));
   const adjusted = adjustedOf(measured, (pValues) => benjaminiHochberg(pValues, rules.comparison.alpha));
@@ -183,11 +179,4 @@ function questions(
     }
   }
   return list;
-}
-
-/** Half or more (the site's share) of the unit's cleanings of the task are reactive. No cleaning: not reactive, but nothing is known. */
-function mostlyReactive(history: UnitHistory, exposure: Exposure, rules: Rules): boolean {
-  const done = history.cleanings.filter((cleaning) => cleaning.task === TASK_OF[exposure] && cleaning.done);
-  if (done.length === 0) return false;
-  return done.filter((cleaning) => cleaning.reactive).length / done.length >= rules.comparison.reactive_share;
 }

@@ -9,12 +9,20 @@ type Dose = Review['doses'][number];
 /**
  * Failed day results by dose of an exposure over the fleet: chamber days past due (0, 1 to 7, 8 to 14, over 14), strainers missed (0, 1, 2, 3 or more), flushes
  * missed in a row (0, 1, 2 or more), with the test for trend within strata, scores 0, 1, 2, 3.
+ *
+ * @param leftOut units left out for an exposure, because their cleanings are mostly reactive
  */
-export function doses(panel: readonly UnitDay[]): Dose[] {
+export function doses(
+  panel: readonly UnitDay[],
+  leftOut: ReadonlyMap<Exposure, ReadonlySet<string>> = new Map(),
+): Dose[] {
   return Object.entries(SCALES).flatMap(([exposure, scale]) => {
     const rows = panel.flatMap((row) => {
       const amount = scale.amount(row);
-      return row.at_risk === 1 && amount !== null ? [{ row, score: scale.classOf(amount) }] : [];
+      const comparable = !leftOut.get(exposure as Exposure)?.has(row.unit);
+      return row.at_risk === 1 && comparable && amount !== null
+        ? [{ row, score: scale.classOf(amount) }]
+        : [];
     });
     if (rows.length === 0) return [];
     const classes = scale.names.map((name, score) => {

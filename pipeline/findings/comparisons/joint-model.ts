@@ -16,14 +16,23 @@ type JointModel = Review['joint_models'][number];
  * clusters, which are the units. It stands beside the stratified comparisons as a second look and decides no verdict.
  *
  * A task that is never due on a unit counts there as not missed. Days on which an exposure that is due there is not known are left out.
+ *
+ * @param leftOut units left out for an exposure, because their cleanings are mostly reactive: out of the whole model
  */
-export function jointModels(panel: readonly UnitDay[], rules: Rules['comparison']): JointModel[] {
+export function jointModels(
+  panel: readonly UnitDay[],
+  rules: Rules['comparison'],
+  leftOut: ReadonlyMap<Exposure, ReadonlySet<string>> = new Map(),
+): JointModel[] {
   const varying = EXPOSURES.filter((exposure) => {
     const held = panel.filter((row) => row.at_risk === 1).map((row) => exposureOf(row, exposure, 'site'));
     return [0, 1].every((side) => held.filter((of) => of === side).length >= rules.least_days_each_side);
   });
   if (varying.length < 2) return [];
-  const rows = knownRows(panel, varying);
+  const comparable = panel.filter((row) =>
+    varying.every((exposure) => !leftOut.get(exposure)?.has(row.unit)),
+  );
+  const rows = knownRows(comparable, varying);
   return OUTCOMES.map((outcome) => {
     const fit = outcome === 'failed_test' ? fitTests(rows, varying, rules) : fitAborts(rows, varying, rules);
     return { outcome, days: rows.length, ...describe(fit, varying) };

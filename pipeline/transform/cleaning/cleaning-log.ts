@@ -6,7 +6,8 @@ import type { UnitRecords } from '../records-by-unit.ts';
 
 /** What a site's cleaning log covers. A blank says something only where the log was kept. */
 export interface CleaningLog {
-  covers(task: CleaningTask, day: Day): boolean;
+  /** Whether the log was kept for the task on each day from the one to the other. */
+  covers(task: CleaningTask, from: Day, to?: Day): boolean;
 }
 
 /** A log with no record for so many days has a gap, unless its tasks are rarer than that (our choice). */
@@ -56,7 +57,7 @@ function logOf(
   const end = stretches.at(-1);
   if (end) end.to += reach;
   return {
-    covers: (task, day) =>
-      logged.has(task) && stretches.some((stretch) => stretch.from <= day && day <= stretch.to),
+    covers: (task, from, to = from) =>
+      logged.has(task) && stretches.some((stretch) => stretch.from <= from && to <= stretch.to),
   };
 }

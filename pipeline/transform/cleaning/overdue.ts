@@ -46,7 +46,7 @@ export function overdueDays(
       continue;
     }
     const comes = counted[next]?.day ?? Number.POSITIVE_INFINITY;
-    const kept = log.covers(policy.task, due) && log.covers(policy.task, day);
+    const kept = log.covers(policy.task, due, day);
     const known = (kept && policy.unrecorded_means === 'missed') || comes <= clock.reached(anchor, 2);
     if (kept && policy.unrecorded_means === 'done')
       result.set(day, { overdue: 0, days_past_due: 0, clock_days: null });

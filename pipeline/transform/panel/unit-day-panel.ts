@@ -58,7 +58,11 @@ export function unitDayPanel(
     unmatchedLeft: 'error',
     unmatchedRight: 'error',
   });
-  const rows = (withExposures.table.objects() as Record<string, unknown>[]).map(finish);
+  // A left join puts rows without a match last: the order is made again.
+  const place = new Map(histories.map((history, index) => [history.unit, index]));
+  const rows = (withExposures.table.objects() as Record<string, unknown>[])
+    .map(finish)
+    .sort((a, b) => place.get(a.unit)! - place.get(b.unit)! || a.day - b.day);
   return { rows, joins: [withCounts.count, withResults.count, withExposures.count] };
 }
 

@@ -1,22 +1,21 @@
 import type { Day } from '../../site/day.ts';
+import type { UseDay } from '../cleaning/due-tasks.ts';
 import type { UnitRecords } from '../records-by-unit.ts';
 
+const KINDS = new Set(['repair', 'out_of_service', 'controller_replaced']);
+
 /**
- * Operating days on which a unit was out of service: from the first day of a repair, a controller's replacement or an out-of-service record to the
- * day before it ended. The day on which the unit came back is a day in service. A record with no end counts its first day only.
+ * Days of use on which the unit was out of service when the day's first cycle started: inside a repair, a controller's replacement or an out-of-service
+ * record. A repair that began later that day does not take the day away: what went before it, a failed test as a rule, happened in service. A
+ * record with no end is taken to end with its first operating day.
  */
-export function outOfServiceDays(records: UnitRecords): Set<Day> {
-  const days = new Set<Day>();
-  for (const service of records.service) {
-    if (
-      service.kind !== 'repair' &&
-      service.kind !== 'out_of_service' &&
-      service.kind !== 'controller_replaced'
-    )
-      continue;
-    const first = records.clock.operatingDay(service.from);
-    const last = service.to === undefined ? first : records.clock.operatingDay(service.to) - 1;
-    for (let day = first; day <= last; day++) days.add(day);
-  }
-  return days;
+export function outOfServiceDays(records: UnitRecords, useDays: readonly UseDay[]): Set<Day> {
+  const spans = records.service
+    .filter((service) => KINDS.has(service.kind))
+    .map(({ from, to }) => ({ from, to: to ?? records.clock.opensAt(records.clock.operatingDay(from) + 1) }));
+  return new Set(
+    useDays
+      .filter(({ first_cycle }) => spans.some((span) => span.from <= first_cycle && first_cycle < span.to))
+      .map((use) => use.day),
+  );
 }
