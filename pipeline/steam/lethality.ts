@@ -17,7 +17,10 @@ export interface Lethality {
   /** Equivalent minutes at the reference temperature. */
   minutes: number;
   readings: number;
-  /** Longest time between neighbouring readings, minutes: the coarser, the less the trapezoid says where temperature moves fast. */
+  /**
+   * Longest time between neighbouring readings, minutes: the coarser, the less the trapezoid says where
+   * temperature moves fast.
+   */
   longestStepMinutes: number;
   settings: { referenceCelsius: number; zKelvin: number; floorCelsius: number | null; rule: 'trapezoid' };
 }
@@ -30,16 +33,19 @@ export function lethalRate(celsius: number, referenceCelsius = 121.1, zKelvin = 
 /**
  * F0: the integral of the lethal rate 10^((T - 121.1)/10) over time, by the trapezoid rule on the rate.
  *
- * Holds in saturated steam at the point measured and nowhere else: a high F0 says nothing about a pack with trapped air. Use the
- * coldest probe. Not for air-removal or leak tests. It describes a recorded cycle and releases no load.
+ * Holds in saturated steam at the point measured and nowhere else: a high F0 says nothing about a pack with
+ * trapped air. Use the coldest probe. Not for air-removal or leak tests. It describes a recorded cycle and
+ * releases no load.
  *
- * Conventions, all returned in `settings`: reference 121.1 C (121.0 or 121.11 would change the result by up to 2.6 %), z = 10 K, trapezoid,
- * no floor. Edges: fewer than two readings, a reading that isn't finite, or times that don't rise are stated outcomes. A
- * trapezoid over a fast rise overstates (the rate is convex in temperature): see `longestStepMinutes`.
+ * Conventions, all returned in `settings`: reference 121.1 C (121.0 or 121.11 would change the result by up
+ * to 2.6 %), z = 10 K, trapezoid, no floor. Edges: fewer than two readings, a reading that isn't finite, or
+ * times that don't rise are stated outcomes. A trapezoid over a fast rise overstates (the rate is convex in
+ * temperature): see `longestStepMinutes`.
  *
  * @throws RangeError if the two series differ in length or z isn't above 0
  *
- * Source: definition as in the European Pharmacopoeia, general text 5.1.5 (from memory; there with 121 C); reference 121.1 C is 250 F.
+ * Source: definition as in the European Pharmacopoeia, general text 5.1.5 (from memory; there with 121 C);
+ * reference 121.1 C is 250 F.
  *
  * @example
  * lethality({ minutes: [0, 3], celsius: [134, 134] }); // minutes 58.495

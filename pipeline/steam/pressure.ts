@@ -6,7 +6,8 @@ export const STANDARD_ATMOSPHERE_KPA = 101.325;
 /**
  * Barometric pressure of the standard atmosphere at an elevation, for a site without a barometer.
  *
- * Weather moves the true value by roughly 3 kPa either way (common knowledge, no source): about 0.3 K of saturation temperature at 134 C.
+ * Weather moves the true value by roughly 3 kPa either way (common knowledge, no source): about 0.3 K of
+ * saturation temperature at 134 C.
  *
  * @param metres geopotential height above sea level, m; valid from -500 to 11 000
  * @returns kPa absolute
@@ -33,11 +34,12 @@ export function standardBarometricPressure(metres: number): SteamOutcome<{ kilop
 /**
  * Absolute pressure from a gauge reading (vacuum negative) and the barometric pressure at the site.
  *
- * An absolute pressure under 0 is impossible: the outcome then states that the reading or the barometer is wrong.
- * Absolute readings need no correction for altitude.
+ * An absolute pressure under 0 is impossible: the outcome then states that the reading or the barometer is
+ * wrong. Absolute readings need no correction for altitude.
  *
  * @param gaugeKilopascals reading relative to the air outside, kPa
- * @param barometricKilopascals air pressure at the site, kPa absolute; no default, since sea level is seldom where the site is
+ * @param barometricKilopascals air pressure at the site, kPa absolute; no default, since sea level is seldom
+ * where the site is
  */
 export function gaugeToAbsolute(
   gaugeKilopascals: number,
@@ -48,7 +50,8 @@ export function gaugeToAbsolute(
   if (!Number.isFinite(kilopascals)) {
     return { computable: false, method, reason: 'Gauge and barometric pressure must be numbers.' };
   }
-  // 50 kPa is the air at 5500 m, 110 kPa more than the highest barometer on record: outside, the figure is no barometric pressure in kPa.
+  // 50 kPa is the air at 5500 m, 110 kPa more than the highest barometer on record: outside, the figure is no
+  // barometric pressure in kPa.
   if (barometricKilopascals < 50 || barometricKilopascals > 110) {
     return {
       computable: false,

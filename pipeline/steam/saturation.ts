@@ -17,13 +17,15 @@ const KELVIN_AT_ZERO_CELSIUS = 273.15;
 /**
  * Pressure at which water and steam are in balance at a temperature.
  *
- * Pure water vapour is assumed: air or other gas in the chamber adds its own pressure. Valid from 273.15 K to the critical
- * 647.096 K; outside (and for NaN) the outcome states so. Within 0.025 % of the scientific standard over that range.
+ * Pure water vapour is assumed: air or other gas in the chamber adds its own pressure. Valid from 273.15 K to
+ * the critical 647.096 K; outside (and for NaN) the outcome states so. Within 0.025 % of the scientific
+ * standard over that range.
  *
  * @param kelvin temperature, K (ITS-90)
  * @returns absolute pressure, MPa
  *
- * Source: IAPWS R7-97(2012), Revised Release on the IAPWS Industrial Formulation 1997, section 8.1, equation 30.
+ * Source: IAPWS R7-97(2012), Revised Release on the IAPWS Industrial Formulation 1997, section 8.1, equation
+ * 30.
  *
  * @example
  * saturationPressure(500); // megapascals 2.63889776
@@ -41,7 +43,8 @@ export function saturationPressure(kelvin: number): SteamOutcome<{ megapascals: 
 }
 
 /**
- * Temperature at which water and steam are in balance at a pressure: the exact inverse of `saturationPressure`.
+ * Temperature at which water and steam are in balance at a pressure: the exact inverse of
+ * `saturationPressure`.
  *
  * Valid from 611.213 Pa to the critical 22.064 MPa; outside (and for NaN) the outcome states so.
  *
@@ -69,14 +72,20 @@ export function saturationTemperature(megapascals: number): SteamOutcome<{ kelvi
   return { computable: true, method: METHOD, kelvin };
 }
 
-/** `saturationPressure` in the measures of a cycle log: Celsius in, kPa absolute out. Valid from 0 to 373.946 C. */
+/**
+ * `saturationPressure` in the measures of a cycle log: Celsius in, kPa absolute out. Valid from 0 to 373.946
+ * C.
+ */
 export function saturationKilopascals(celsius: number): SteamOutcome<{ kilopascals: number }> {
   const pressure = saturationPressure(celsius + KELVIN_AT_ZERO_CELSIUS);
   if (!pressure.computable) return pressure;
   return { computable: true, method: METHOD, kilopascals: pressure.megapascals * 1000 };
 }
 
-/** `saturationTemperature` in the measures of a cycle log: kPa absolute in, Celsius out. Valid from 0.611213 to 22 064 kPa. */
+/**
+ * `saturationTemperature` in the measures of a cycle log: kPa absolute in, Celsius out. Valid from 0.611213
+ * to 22 064 kPa.
+ */
 export function saturationCelsius(kilopascals: number): SteamOutcome<{ celsius: number }> {
   const temperature = saturationTemperature(kilopascals / 1000);
   if (!temperature.computable) return temperature;

@@ -5,7 +5,8 @@ import { holds } from '../statistics/properties.ts';
 import { physicalOrFail } from './physical-or-fail.ts';
 
 describe('lethal rate', () => {
-  // Published: 0.077 at 110 C with reference 121.11 C (dairyscience.info, "Calculator for determining the F value of a thermal process").
+  // Published: 0.077 at 110 C with reference 121.11 C (dairyscience.info, "Calculator for determining the F
+  // value of a thermal process").
   it('is the published 0.077 at 110 C', () => {
     expect(lethalRate(110, 121.11)).toBeCloseTo(0.077, 3);
   });
@@ -27,7 +28,8 @@ describe('lethal rate', () => {
 });
 
 describe('F0', () => {
-  // Published worked values, technical note "Fo value": 15 min at constant 111 C with reference 121 C is 1.5, at 121 C is 15.
+  // Published worked values, technical note "Fo value": 15 min at constant 111 C with reference 121 C is 1.5,
+  // at 121 C is 15.
   it.each([
     [111, 1.5],
     [121, 15],
@@ -45,7 +47,8 @@ describe('F0', () => {
     );
   });
 
-  // Computed by hand from the definition: trapezoid 4.504575136, where left rectangles would give 4.496182827.
+  // Computed by hand from the definition: trapezoid 4.504575136, where left rectangles would give
+  // 4.496182827.
   it('of a short profile by the trapezoid', () => {
     const f0 = physicalOrFail(
       lethality({

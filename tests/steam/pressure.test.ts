@@ -3,7 +3,8 @@ import { gaugeToAbsolute, standardBarometricPressure } from '../../pipeline/stea
 import { physicalOrFail } from './physical-or-fail.ts';
 
 describe('standard barometric pressure', () => {
-  // ISO 2533:1975 and U.S. Standard Atmosphere 1976, by geopotential height (from memory), kPa to two decimals.
+  // ISO 2533:1975 and U.S. Standard Atmosphere 1976, by geopotential height (from memory), kPa to two
+  // decimals.
   it.each([
     [0, 101.325],
     [500, 95.46],

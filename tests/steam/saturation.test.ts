@@ -29,7 +29,8 @@ describe('saturation line', () => {
     expect(physicalOrFail(saturationTemperature(megapascals)).kelvin / kelvin).toBeCloseTo(1, 8);
   });
 
-  // Boiling point at one standard atmosphere 99.974 C: widely published with IAPWS-95 and IF97 (from memory), three decimals.
+  // Boiling point at one standard atmosphere 99.974 C: widely published with IAPWS-95 and IF97 (from memory),
+  // three decimals.
   it('water boils at 99.974 C at one atmosphere', () => {
     expect(physicalOrFail(saturationCelsius(101.325)).celsius).toBeCloseTo(99.974, 3);
   });

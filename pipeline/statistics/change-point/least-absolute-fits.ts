@@ -13,8 +13,8 @@ export function fitLevel(values: readonly number[]): Fit & { level: number } {
 }
 
 /**
- * The line that fits best in absolute deviation, times strictly rising. Its cost is convex in the slope (with the best intercept for each), so a
- * golden-section search finds it.
+ * The line that fits best in absolute deviation, times strictly rising. Its cost is convex in the slope (with
+ * the best intercept for each), so a golden-section search finds it.
  */
 export function fitLine(
   times: readonly number[],
@@ -32,7 +32,10 @@ export function fitLine(
   return { slope, intercept, ...residualsFrom(values, (i) => intercept + slope * times[i]!) };
 }
 
-/** The two levels and the place of a single step that fit best in absolute deviation, with at least `fewest` values on each side. */
+/**
+ * The two levels and the place of a single step that fit best in absolute deviation, with at least `fewest`
+ * values on each side.
+ */
 export function fitStep(
   values: readonly number[],
   fewest: number,
@@ -53,7 +56,10 @@ function residualsFrom(values: readonly number[], fitted: (i: number) => number)
   return { residuals, cost: residuals.reduce((sum, r) => sum + Math.abs(r), 0) };
 }
 
-/** Cost of the median for the first 1, 2, 3, ... values: upper half less lower half of a sorted list that grows. */
+/**
+ * Cost of the median for the first 1, 2, 3, ... values: upper half less lower half of a sorted list that
+ * grows.
+ */
 function costsUpTo(values: readonly number[]): number[] {
   const sorted: number[] = [];
   return values.map((value) => {
@@ -67,7 +73,10 @@ function costsUpTo(values: readonly number[]): number[] {
   });
 }
 
-/** A best line passes through two of the points, and no pair is steeper than the whole range over the smallest gap in time. */
+/**
+ * A best line passes through two of the points, and no pair is steeper than the whole range over the smallest
+ * gap in time.
+ */
 function steepest(times: readonly number[], values: readonly number[]): number {
   let gap = Number.POSITIVE_INFINITY;
   for (let i = 1; i < times.length; i += 1) gap = Math.min(gap, times[i]! - times[i - 1]!);

@@ -19,18 +19,20 @@ export interface Pettitt {
 /**
  * Pettitt's test for one change of level at an unknown place, by ranks.
  *
- * Tested: that all values come from one distribution, against a shift after the position t where |U_t| is largest, with
- * U_t = 2 x sum of ranks up to t - t(n + 1). Outliers count by rank only.
+ * Tested: that all values come from one distribution, against a shift after the position t where |U_t| is
+ * largest, with U_t = 2 x sum of ranks up to t - t(n + 1). Outliers count by rank only.
  *
- * Assumes independent values: autocorrelation or a slope inflates K, and a slope is then "found" as a change in its middle. `stepOrSlope` tells them
- * apart. The p-value is an approximation, good for small p (it is conservative near 1, where it is capped).
+ * Assumes independent values: autocorrelation or a slope inflates K, and a slope is then "found" as a change
+ * in its middle. `stepOrSlope` tells them apart. The p-value is an approximation, good for small p (it is
+ * conservative near 1, where it is capped).
  *
  * Edges: fewer than 4 values or a constant series is a stated outcome; equal values share midranks.
  *
  * @param input.values in time order
  * @throws RangeError if a value isn't finite
  *
- * Source: Pettitt, "A non-parametric approach to the change-point problem", Applied Statistics 28 (1979) 126-135.
+ * Source: Pettitt, "A non-parametric approach to the change-point problem", Applied Statistics 28 (1979)
+ * 126-135.
  */
 export function pettitt(input: { values: readonly number[] }): Outcome<Pettitt> {
   const method = 'Pettitt change point';

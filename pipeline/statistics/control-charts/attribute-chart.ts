@@ -12,7 +12,10 @@ export interface AttributeChart {
   points: ChartPoint[];
   centre: number;
   baseline: BaselineUsed & { events: number; denominator: number };
-  /** Laney's charts only: by how much the points spread more (above 1) or less (under 1) than the plain chart allows, with the number of moving ranges it rests on. */
+  /**
+   * Laney's charts only: by how much the points spread more (above 1) or less (under 1) than the plain chart
+   * allows, with the number of moving ranges it rests on.
+   */
   sigmaZ?: number;
   movingRanges?: number;
 }
@@ -30,7 +33,10 @@ interface Design {
   widen: 'no' | 'laney';
 }
 
-/** The four attribute charts share this: pooled centre, sigma by the binomial or the Poisson law, Laney's factor on request. */
+/**
+ * The four attribute charts share this: pooled centre, sigma by the binomial or the Poisson law, Laney's
+ * factor on request.
+ */
 export function attributeChart(design: Design, input: AttributeChartInput): Outcome<AttributeChart> {
   const { counts, denominators } = input;
   checkCounts(design, counts, denominators);

@@ -6,7 +6,10 @@ export interface BaselineRange {
 
 /** What the limits rest on, so that a chart can print it. */
 export interface BaselineUsed extends BaselineRange {
-  /** True where the caller named the range; false where all points were used, so that a signal also moved its own limits. */
+  /**
+   * True where the caller named the range; false where all points were used, so that a signal also moved its
+   * own limits.
+   */
   frozen: boolean;
   /** Points of the range that had a value. */
   points: number;
@@ -21,7 +24,10 @@ export interface ChartPoint {
   centre: number;
   lower: number | null;
   upper: number | null;
-  /** Standard deviation of the plotted value in control (so that limits before clipping are centre +- 3 sigma). */
+  /**
+   * Standard deviation of the plotted value in control (so that limits before clipping are centre +- 3
+   * sigma).
+   */
   sigma: number | null;
   /** (value - centre) / sigma: what the run rules read. */
   z: number | null;
@@ -48,12 +54,15 @@ export function resolveBaseline(
   return { first, last, frozen: true };
 }
 
-/** Divisor that turns a mean moving range of two into a standard deviation (E of the range of two normal values; ASTM table value, three decimals). */
+/**
+ * Divisor that turns a mean moving range of two into a standard deviation (E of the range of two normal
+ * values; ASTM table value, three decimals).
+ */
 export const D2_OF_TWO = 1.128;
 
 /**
- * Mean absolute difference between neighbouring values from `first` to `last`. A missing value breaks the chain:
- * no range is taken across it.
+ * Mean absolute difference between neighbouring values from `first` to `last`. A missing value breaks the
+ * chain: no range is taken across it.
  */
 export function meanMovingRange(
   values: readonly (number | null)[],

@@ -8,7 +8,10 @@ export interface CusumPoint {
   /** Upper and lower sums, in sigma, both 0 or more; held at a missing value. */
   high: number;
   low: number;
-  /** 0-based position of the first value since the sum was last 0: the usual estimate of when the shift began; null while the sum is 0. With a head start a sum may hold nothing else at first. */
+  /**
+   * 0-based position of the first value since the sum was last 0: the usual estimate of when the shift began;
+   * null while the sum is 0. With a head start a sum may hold nothing else at first.
+   */
   highSince: number | null;
   lowSince: number | null;
   signal: 'high' | 'low' | 'both' | null;
@@ -36,17 +39,20 @@ export interface CusumChart {
 }
 
 /**
- * Tabular CUSUM, both sides: high_i = max(0, high_(i-1) + z_i - k), low_i = max(0, low_(i-1) - z_i - k) with z_i = (x_i - centre)/sigma;
- * a signal is a sum strictly above h.
+ * Tabular CUSUM, both sides: high_i = max(0, high_(i-1) + z_i - k), low_i = max(0, low_(i-1) - z_i - k) with
+ * z_i = (x_i - centre)/sigma; a signal is a sum strictly above h.
  *
- * Assumes known centre and sigma and independent values; for AR(1) values take h from `cusumLimitForRunLength`.
+ * Assumes known centre and sigma and independent values; for AR(1) values take h from
+ * `cusumLimitForRunLength`.
  *
- * Edges: a signal doesn't reset the sums. A null value holds both sums. A baseline without usable sigma is a stated outcome.
+ * Edges: a signal doesn't reset the sums. A null value holds both sums. A baseline without usable sigma is a
+ * stated outcome.
  *
- * @throws RangeError if allowance is negative, decision isn't above 0, headStart isn't in [0, 1), a value isn't finite or null, or the baseline lies outside
+ * @throws RangeError if allowance is negative, decision isn't above 0, headStart isn't in [0, 1), a value
+ * isn't finite or null, or the baseline lies outside
  *
- * Source: Page, Biometrika 41 (1954) 100-115; Lucas and Crosier, Technometrics 24 (1982) 199-205 (head start);
- * NIST/SEMATECH e-Handbook 6.3.2.3.
+ * Source: Page, Biometrika 41 (1954) 100-115; Lucas and Crosier, Technometrics 24 (1982) 199-205 (head
+ * start); NIST/SEMATECH e-Handbook 6.3.2.3.
  */
 export function cusumChart(input: CusumInput): Outcome<CusumChart> {
   const { values, allowance, decision, headStart = 0, reference: given = {} } = input;

@@ -16,7 +16,10 @@ export interface EwmaInput {
 }
 
 export interface EwmaChart {
-  /** `value` is the EWMA, `sigma` its standard deviation at that point, `z` its distance from the centre in those; limits at +- `limit` of z. */
+  /**
+   * `value` is the EWMA, `sigma` its standard deviation at that point, `z` its distance from the centre in
+   * those; limits at +- `limit` of z.
+   */
   points: ChartPoint[];
   reference: ReferenceUsed;
   lambda: number;
@@ -27,20 +30,25 @@ export interface EwmaChart {
 }
 
 /**
- * EWMA chart: a weighted mean that forgets by the factor 1 - lambda per value, for small lasting shifts and slow drifts.
+ * EWMA chart: a weighted mean that forgets by the factor 1 - lambda per value, for small lasting shifts and
+ * slow drifts.
  *
- * Z_i = (1 - lambda) Z_(i-1) + lambda x_i from Z_0 = centre; limits centre +- L sd(Z_i) with the exact, time-varying standard
- * deviation (narrow at the start). With `autocorrelation` that is the one of an AR(1) series (`EwmaVariance`); take L from
- * `ewmaLimitForRunLength` with the same value, since autocorrelation changes the run length even at correct sd.
+ * Z_i = (1 - lambda) Z_(i-1) + lambda x_i from Z_0 = centre; limits centre +- L sd(Z_i) with the exact,
+ * time-varying standard deviation (narrow at the start). With `autocorrelation` that is the one of an AR(1)
+ * series (`EwmaVariance`); take L from `ewmaLimitForRunLength` with the same value, since autocorrelation
+ * changes the run length even at correct sd.
  *
- * Assumes centre and sigma known: on a short baseline false alarms come more often than L promises. Under positive
- * autocorrelation sigma must be by standard deviation (the default here), not by moving range.
+ * Assumes centre and sigma known: on a short baseline false alarms come more often than L promises. Under
+ * positive autocorrelation sigma must be by standard deviation (the default here), not by moving range.
  *
- * Edges: null is a missing value: value and z are null, the EWMA holds its level. Signals don't restart the EWMA. A baseline without usable sigma is a stated outcome.
+ * Edges: null is a missing value: value and z are null, the EWMA holds its level. Signals don't restart the
+ * EWMA. A baseline without usable sigma is a stated outcome.
  *
- * @throws RangeError if lambda isn't in (0, 1], limit isn't above 0, autocorrelation isn't in (-1, 1), a value isn't finite or null, or the baseline lies outside
+ * @throws RangeError if lambda isn't in (0, 1], limit isn't above 0, autocorrelation isn't in (-1, 1), a
+ * value isn't finite or null, or the baseline lies outside
  *
- * Source: Lucas and Saccucci, Technometrics 32 (1990) 1-12; NIST/SEMATECH e-Handbook 6.3.2.4; Schmid (1997) for AR(1) values.
+ * Source: Lucas and Saccucci, Technometrics 32 (1990) 1-12; NIST/SEMATECH e-Handbook 6.3.2.4; Schmid (1997)
+ * for AR(1) values.
  */
 export function ewmaChart(input: EwmaInput): Outcome<EwmaChart> {
   const { values, lambda, limit, reference: given = {}, autocorrelation = 0 } = input;

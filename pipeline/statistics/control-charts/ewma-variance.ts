@@ -1,11 +1,14 @@
 /**
- * Variance of an EWMA of AR(1) values, exact at each step from its start, in units of the variance of a value.
+ * Variance of an EWMA of AR(1) values, exact at each step from its start, in units of the variance of a
+ * value.
  *
- * The EWMA starts at the in-control mean with nothing known; values are stationary with correlation `autocorrelation` between neighbours. With
- * Z_i = (1 - lambda) Z_(i-1) + lambda x_i, both Var(Z_i) and Cov(Z_i, x_i) follow a two-line recursion. Without autocorrelation it is
- * lambda/(2 - lambda) [1 - (1 - lambda)^(2i)]; its limit is lambda/(2 - lambda) (1 + phi(1 - lambda))/(1 - phi(1 - lambda)).
+ * The EWMA starts at the in-control mean with nothing known; values are stationary with correlation
+ * `autocorrelation` between neighbours. With Z_i = (1 - lambda) Z_(i-1) + lambda x_i, both Var(Z_i) and
+ * Cov(Z_i, x_i) follow a two-line recursion. Without autocorrelation it is lambda/(2 - lambda) [1 - (1 -
+ * lambda)^(2i)]; its limit is lambda/(2 - lambda) (1 + phi(1 - lambda))/(1 - phi(1 - lambda)).
  *
- * Source of the limit: Schmid, "On EWMA charts for time series", Frontiers in Statistical Quality Control 5 (1997) 115-137.
+ * Source of the limit: Schmid, "On EWMA charts for time series", Frontiers in Statistical Quality Control 5
+ * (1997) 115-137.
  */
 export class EwmaVariance {
   readonly #lambda: number;

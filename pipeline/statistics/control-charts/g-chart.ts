@@ -11,7 +11,10 @@ export interface GChart {
   centreIs: 'fitted median' | 'mean';
   meanGap: number;
   limits: 'probability' | 'three-sigma';
-  /** Probability that the in-control geometric law puts strictly below the lower and strictly above the upper limit: what a signal on either side means. */
+  /**
+   * Probability that the in-control geometric law puts strictly below the lower and strictly above the upper
+   * limit: what a signal on either side means.
+   */
   falseAlarm: { low: number; high: number };
   baseline: BaselineUsed;
 }
@@ -19,17 +22,19 @@ export interface GChart {
 /**
  * g chart: number of cases (cycles, days) BETWEEN rare events, so that a gap may be 0.
  *
- * Model: geometric, P(gap >= g) = q^g with q = mean / (1 + mean), mean over the baseline (maximum likelihood). Default limits are its
- * quantiles at `tail` and 1 - `tail`, where the lower one is the smallest gap with P(gap <= g) >= tail: a point strictly below has probability under `tail`, a point strictly
- * above at most `tail`. The centre is then the fitted median (m with q^(m+1) = 1/2, about 0.69 of the mean). On request mean +- 3
- * sqrt(mean (1 + mean)), clipped at 0, with the mean as centre (Benneyan).
+ * Model: geometric, P(gap >= g) = q^g with q = mean / (1 + mean), mean over the baseline (maximum
+ * likelihood). Default limits are its quantiles at `tail` and 1 - `tail`, where the lower one is the smallest
+ * gap with P(gap <= g) >= tail: a point strictly below has probability under `tail`, a point strictly above
+ * at most `tail`. The centre is then the fitted median (m with q^(m+1) = 1/2, about 0.69 of the mean). On
+ * request mean +- 3 sqrt(mean (1 + mean)), clipped at 0, with the mean as centre (Benneyan).
  *
- * More trouble gives SHORTER gaps: the alarm side is down. With a mean under about 740 the lower limit is 0 and no single short gap can
- * signal (`falseAlarm.low` is 0): add a run rule. `z` is the normal score of the gap's mid-probability P(< g) + P(= g)/2 for probability
- * limits, and (gap - mean)/sigma for three-sigma limits.
+ * More trouble gives SHORTER gaps: the alarm side is down. With a mean under about 740 the lower limit is 0
+ * and no single short gap can signal (`falseAlarm.low` is 0): add a run rule. `z` is the normal score of the
+ * gap's mid-probability P(< g) + P(= g)/2 for probability limits, and (gap - mean)/sigma for three-sigma
+ * limits.
  *
- * Assumes independent cases with one probability in control. Gaps that count up to and INCLUDING the event must be shifted by 1 first. The gap still
- * running after the last event isn't complete and isn't an input.
+ * Assumes independent cases with one probability in control. Gaps that count up to and INCLUDING the event
+ * must be shifted by 1 first. The gap still running after the last event isn't complete and isn't an input.
  *
  * Edges: fewer than two gaps in the baseline, or only gaps of 0, is a stated outcome.
  *
@@ -37,9 +42,11 @@ export interface GChart {
  * @param input.baseline 0-based positions, both ends included; default all
  * @param input.limits default 'probability'
  * @param input.tail probability for each side of the probability limits, default 0.00135
- * @throws RangeError if a gap isn't a whole number of 0 or more, `tail` isn't in (0, 0.5), or the baseline lies outside
+ * @throws RangeError if a gap isn't a whole number of 0 or more, `tail` isn't in (0, 0.5), or the baseline
+ * lies outside
  *
- * Source: Benneyan, Health Care Management Science 4 (2001) 305-318; Montgomery, Introduction to Statistical Quality Control, section 7.3.
+ * Source: Benneyan, Health Care Management Science 4 (2001) 305-318; Montgomery, Introduction to Statistical
+ * Quality Control, section 7.3.
  */
 export function gChart(input: {
   gaps: readonly number[];

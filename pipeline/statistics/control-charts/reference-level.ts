@@ -19,9 +19,9 @@ export interface ReferenceUsed {
 /**
  * Centre (mean) and sigma of a series over its baseline, or as given.
  *
- * `moving-range` is the mean moving range of two / 1.128: blind to slow shifts inside the baseline, and too small under positive
- * autocorrelation. `standard-deviation` has divisor n - 1: right for autocorrelated data, inflated by shifts. Returns a sentence where there is no
- * usable sigma.
+ * `moving-range` is the mean moving range of two / 1.128: blind to slow shifts inside the baseline, and too
+ * small under positive autocorrelation. `standard-deviation` has divisor n - 1: right for autocorrelated
+ * data, inflated by shifts. Returns a sentence where there is no usable sigma.
  *
  * @throws RangeError if a value isn't finite or null, sigma isn't above 0, or the baseline lies outside
  */

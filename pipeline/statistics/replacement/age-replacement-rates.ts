@@ -20,11 +20,13 @@ export interface ReplacementRates {
 }
 
 /**
- * What a policy of replacement at an age (or at failure, if that comes first) does in the long run, under a Weibull age at failure.
+ * What a policy of replacement at an age (or at failure, if that comes first) does in the long run, under a
+ * Weibull age at failure.
  *
- * Mean cycle = integral of survival from 0 to the age = scale Gamma(1 + 1/shape) P(1/shape, (age/scale)^shape), P the regularised
- * incomplete gamma function. Each replacement, planned or after a failure, sets the age back to 0 (a cleaning that makes as good as
- * new); the work itself takes no time on this clock.
+ * Mean cycle = integral of survival from 0 to the age = scale Gamma(1 + 1/shape) P(1/shape,
+ * (age/scale)^shape), P the regularised incomplete gamma function. Each replacement, planned or after a
+ * failure, sets the age back to 0 (a cleaning that makes as good as new); the work itself takes no time on
+ * this clock.
  *
  * @throws RangeError if shape, scale or age isn't above 0
  *

@@ -6,7 +6,10 @@ export interface AgeReplacementInput {
   /** Weibull shape and scale of the age at failure. */
   shape: number;
   scale: number;
-  /** Cost of a planned replacement and of a failure with the replacement it brings, same currency, both above 0. */
+  /**
+   * Cost of a planned replacement and of a failure with the replacement it brings, same currency, both above
+   * 0.
+   */
   plannedCost: number;
   failureCost: number;
   /** Costs within this share of the best count as good enough; default 0.05. */
@@ -33,21 +36,24 @@ export interface AgeReplacement {
 }
 
 /**
- * Best age for planned replacement under a Weibull age at failure: the one with the least long-run cost per unit of time.
+ * Best age for planned replacement under a Weibull age at failure: the one with the least long-run cost per
+ * unit of time.
  *
- * C(t) = [planned R(t) + failure F(t)] / integral of R from 0 to t. The optimum solves h(t) integral R - F(t) = planned/(failure - planned),
- * and C there is (failure - planned) h(t). Assumes the rates of `ageReplacementRates` (every replacement makes as good as new) and constant costs.
+ * C(t) = [planned R(t) + failure F(t)] / integral of R from 0 to t. The optimum solves h(t) integral R - F(t)
+ * = planned/(failure - planned), and C there is (failure - planned) h(t). Assumes the rates of
+ * `ageReplacementRates` (every replacement makes as good as new) and constant costs.
  *
- * The cost is flat around the optimum: read the range of ages that are good enough rather than the age. Shape and scale are taken as known; repeat with
- * the ends of their intervals.
+ * The cost is flat around the optimum: read the range of ages that are good enough rather than the age. Shape
+ * and scale are taken as known; repeat with the ends of their intervals.
  *
- * Edges: shape at or under 1 (the hazard doesn't rise) or a failure that costs no more than a planned replacement has no finite optimum, which
- * is returned as such together with the cost of run to failure. An optimum over a million scales away, where nothing survives, counts as none.
+ * Edges: shape at or under 1 (the hazard doesn't rise) or a failure that costs no more than a planned
+ * replacement has no finite optimum, which is returned as such together with the cost of run to failure. An
+ * optimum over a million scales away, where nothing survives, counts as none.
  *
  * @throws RangeError if shape, scale, a cost or tolerance isn't above 0, or one isn't finite
  *
- * Source: Barlow and Hunter, "Optimum preventive maintenance policies", Operations Research 8 (1960) 90-100; Barlow and Proschan, Mathematical Theory
- * of Reliability (1965), chapter 4.
+ * Source: Barlow and Hunter, "Optimum preventive maintenance policies", Operations Research 8 (1960) 90-100;
+ * Barlow and Proschan, Mathematical Theory of Reliability (1965), chapter 4.
  *
  * @example
  * ageReplacement({ shape: 2.5, scale: 1000, plannedCost: 1, failureCost: 5 }); // age 493.05, cost rate 0.003462

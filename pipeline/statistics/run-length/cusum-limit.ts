@@ -16,13 +16,15 @@ export interface CusumLimitInput {
 const known = new Map<string, Outcome<{ limit: number; average: number }>>();
 
 /**
- * Decision interval h of a two-sided CUSUM that gives a wanted in-control average run length for values with a stated autocorrelation.
+ * Decision interval h of a two-sided CUSUM that gives a wanted in-control average run length for values with
+ * a stated autocorrelation.
  *
- * Solves `cusumRunLength` for h (to 1e-6). Under autocorrelation h grows fast: at allowance 0.5 and a run length of 500 it is 5.07 for independent values.
- * An allowance meant as half the shift to be found should be read in standard deviations of a value, as always.
+ * Solves `cusumRunLength` for h (to 1e-6). Under autocorrelation h grows fast: at allowance 0.5 and a run
+ * length of 500 it is 5.07 for independent values. An allowance meant as half the shift to be found should be
+ * read in standard deviations of a value, as always.
  *
- * Assumes normal values with known centre, sigma and autocorrelation; on a short baseline alarms come sooner (`limitForFalseAlarms`).
- * Results are kept per process.
+ * Assumes normal values with known centre, sigma and autocorrelation; on a short baseline alarms come sooner
+ * (`limitForFalseAlarms`). Results are kept per process.
  *
  * @returns `limit`: h in standard deviations of a value; `average`: the run length that it has
  * @throws RangeError if runLength isn't in [10, 1e6], or as `cusumRunLength`

@@ -25,23 +25,27 @@ export interface CusumRunLength {
 }
 
 /**
- * Average run length of a tabular CUSUM of normal values, independent or AR(1), from its start (zero state or head start).
+ * Average run length of a tabular CUSUM of normal values, independent or AR(1), from its start (zero state or
+ * head start).
  *
- * Values are stationary with standard deviation 1 around the shifted mean; centre, sigma and autocorrelation are taken as known.
+ * Values are stationary with standard deviation 1 around the shifted mean; centre, sigma and autocorrelation
+ * are taken as known.
  *
- * Method: with u_i the sum before it is cut at 0, the pair (u_i, sum before) is Markov with normal steps. Its mass below h is carried
- * forward by Gauss-Legendre quadrature, with an atom where the sum is 0. The two sides are joined by 1/both = 1/high + 1/low, and
- * with a head start by the formula of Lucas and Crosier: exact for independent values. Under autocorrelation the side that didn't
- * signal isn't back at its start, and the joined average is too long: against simulation with 30 000 runs by up to 1.5 % at autocorrelation 0.6 and 5 %
- * at 0.9 (allowance 0.25 to 1, run lengths 200 and 500). One side alone is exact.
+ * Method: with u_i the sum before it is cut at 0, the pair (u_i, sum before) is Markov with normal steps. Its
+ * mass below h is carried forward by Gauss-Legendre quadrature, with an atom where the sum is 0. The two
+ * sides are joined by 1/both = 1/high + 1/low, and with a head start by the formula of Lucas and Crosier:
+ * exact for independent values. Under autocorrelation the side that didn't signal isn't back at its start,
+ * and the joined average is too long: against simulation with 30 000 runs by up to 1.5 % at autocorrelation
+ * 0.6 and 5 % at 0.9 (allowance 0.25 to 1, run lengths 200 and 500). One side alone is exact.
  *
- * Edges: an average over 10 million values is a stated outcome. Under a large shift the opposite side all but never signals; its average is
- * then Infinity.
+ * Edges: an average over 10 million values is a stated outcome. Under a large shift the opposite side all but
+ * never signals; its average is then Infinity.
  *
- * @throws RangeError if allowance is negative, decision isn't above 0, headStart isn't in [0, 1), autocorrelation isn't in
- * [-0.9, 0.95] or shift isn't finite
+ * @throws RangeError if allowance is negative, decision isn't above 0, headStart isn't in [0, 1),
+ * autocorrelation isn't in [-0.9, 0.95] or shift isn't finite
  *
- * Source: Lucas and Crosier, Technometrics 24 (1982) 199-205; the product rule on the pair for AR(1) values is our own.
+ * Source: Lucas and Crosier, Technometrics 24 (1982) 199-205; the product rule on the pair for AR(1) values
+ * is our own.
  *
  * @example
  * cusumRunLength({ allowance: 0.5, decision: 4 }); // average 167.68

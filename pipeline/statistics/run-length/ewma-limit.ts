@@ -15,11 +15,17 @@ export interface EwmaLimitInput {
 }
 
 export interface EwmaLimit {
-  /** L: half-width in standard deviations of the EWMA, for `ewmaChart` with the same lambda and autocorrelation. */
+  /**
+   * L: half-width in standard deviations of the EWMA, for `ewmaChart` with the same lambda and
+   * autocorrelation.
+   */
   limit: number;
   /** The same in standard deviations of a value, once the limits have settled. */
   limitInSigma: number;
-  /** Average and median run length in control that this limit has. The median is what "half of all quiet charts have alarmed by then" means. */
+  /**
+   * Average and median run length in control that this limit has. The median is what "half of all quiet
+   * charts have alarmed by then" means.
+   */
   average: number;
   median: number;
 }
@@ -27,22 +33,27 @@ export interface EwmaLimit {
 const known = new Map<string, Outcome<EwmaLimit>>();
 
 /**
- * Limit of a two-sided EWMA chart that gives a wanted in-control average run length for values with a stated autocorrelation.
+ * Limit of a two-sided EWMA chart that gives a wanted in-control average run length for values with a stated
+ * autocorrelation.
  *
- * Solves `ewmaRunLength` for the limit (to 1e-6). Positive autocorrelation makes the EWMA wider, which the exact standard deviation in
- * `ewmaChart` takes care of, and slower, so that L is smaller than for independent values; it matters that both use the same autocorrelation.
+ * Solves `ewmaRunLength` for the limit (to 1e-6). Positive autocorrelation makes the EWMA wider, which the
+ * exact standard deviation in `ewmaChart` takes care of, and slower, so that L is smaller than for
+ * independent values; it matters that both use the same autocorrelation.
  *
- * Assumes normal values with known centre, sigma and autocorrelation. A chart whose centre and sigma come from a short baseline alarms
- * sooner: with lambda 0.2, run length 500 and autocorrelation 0.3 half of the quiet charts have alarmed by value 346 if both are known, but by
- * about 210 from a baseline of 60 values (`simulateRunLength`). `limitForFalseAlarms` takes the baseline into account.
+ * Assumes normal values with known centre, sigma and autocorrelation. A chart whose centre and sigma come
+ * from a short baseline alarms sooner: with lambda 0.2, run length 500 and autocorrelation 0.3 half of the
+ * quiet charts have alarmed by value 346 if both are known, but by about 210 from a baseline of 60 values
+ * (`simulateRunLength`). `limitForFalseAlarms` takes the baseline into account.
  *
- * Results are kept per process, since a review asks for the same few designs again and again. Time grows as lambda falls and
- * autocorrelation rises: milliseconds for independent values, seconds at lambda 0.05 with 0.9.
+ * Results are kept per process, since a review asks for the same few designs again and again. Time grows as
+ * lambda falls and autocorrelation rises: milliseconds for independent values, seconds at lambda 0.05 with
+ * 0.9.
  *
  * @throws RangeError if runLength isn't in [10, 1e6], or as `ewmaRunLength`
  *
- * Source: as `ewmaRunLength`. By Šidák's inequality (Journal of the American Statistical Association 62 (1967) 626-633) dependence only lengthens runs, so the
- * limit for independent EWMA values, 2(1 - Phi(L)) = 1/ARL, is an upper bound; the search starts there.
+ * Source: as `ewmaRunLength`. By Šidák's inequality (Journal of the American Statistical Association 62
+ * (1967) 626-633) dependence only lengthens runs, so the limit for independent EWMA values, 2(1 - Phi(L)) =
+ * 1/ARL, is an upper bound; the search starts there.
  *
  * @example
  * ewmaLimitForRunLength({ lambda: 0.1, runLength: 500, limits: 'asymptotic' }); // limit 2.814

@@ -13,26 +13,33 @@ export interface EwmaDesign {
   shift?: number;
   /** Correlation of neighbouring values (AR(1)), from -0.9 to 0.95; default 0. */
   autocorrelation?: number;
-  /** Default 'time-varying', as `ewmaChart` draws them; 'asymptotic' are the widest limits from the first value on. */
+  /**
+   * Default 'time-varying', as `ewmaChart` draws them; 'asymptotic' are the widest limits from the first
+   * value on.
+   */
   limits?: 'time-varying' | 'asymptotic';
 }
 
 /**
  * Run length of a two-sided EWMA chart of normal values, independent or AR(1), from its start (zero state).
  *
- * The chart starts at the in-control mean; the values are stationary with standard deviation 1 around the shifted mean; limits are `limit` times the
- * exact in-control standard deviation of the EWMA under that autocorrelation. Centre, sigma and autocorrelation are taken as known.
+ * The chart starts at the in-control mean; the values are stationary with standard deviation 1 around the
+ * shifted mean; limits are `limit` times the exact in-control standard deviation of the EWMA under that
+ * autocorrelation. Centre, sigma and autocorrelation are taken as known.
  *
- * Method: Z_i is an AR(2) process, so the pair (Z_i, Z_(i-1)) is Markov with normal steps. Its mass between the limits is
- * carried forward by Gauss-Legendre quadrature (Nyström's method, a product rule without interpolation); what is left is the probability of no signal yet.
+ * Method: Z_i is an AR(2) process, so the pair (Z_i, Z_(i-1)) is Markov with normal steps. Its mass between
+ * the limits is carried forward by Gauss-Legendre quadrature (Nyström's method, a product rule without
+ * interpolation); what is left is the probability of no signal yet.
  *
  * Edges: an average over 10 million values is a stated outcome.
  *
  * @returns average and median run length, in values
- * @throws RangeError if lambda isn't in (0, 1], limit isn't above 0, autocorrelation isn't in [-0.9, 0.95] or shift isn't finite
+ * @throws RangeError if lambda isn't in (0, 1], limit isn't above 0, autocorrelation isn't in [-0.9, 0.95] or
+ * shift isn't finite
  *
- * Source: Crowder, Technometrics 29 (1987) 401-407 (integral equation); Lucas and Saccucci, Technometrics 32 (1990) 1-12; Schmid, Frontiers in
- * Statistical Quality Control 5 (1997) 115-137 (AR(1) values, limits by the exact variance).
+ * Source: Crowder, Technometrics 29 (1987) 401-407 (integral equation); Lucas and Saccucci, Technometrics 32
+ * (1990) 1-12; Schmid, Frontiers in Statistical Quality Control 5 (1997) 115-137 (AR(1) values, limits by the
+ * exact variance).
  *
  * @example
  * ewmaRunLength({ lambda: 0.03, limit: 2.437, limits: 'asymptotic' }); // average 499.86
@@ -90,7 +97,10 @@ function* ewmaSurvival(design: Required<EwmaDesign>): Generator<number> {
   }
 }
 
-/** One grid between the limits per value; once the limits have all but settled (1e-5) the same one again and again. */
+/**
+ * One grid between the limits per value; once the limits have all but settled (1e-5) the same one again and
+ * again.
+ */
 function limitGrids(design: Required<EwmaDesign>, sd: number): () => Quadrature {
   const { lambda, limit, autocorrelation, limits } = design;
   const widest = limit * Math.sqrt(EwmaVariance.limit(lambda, autocorrelation));

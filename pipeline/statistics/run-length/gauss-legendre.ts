@@ -6,9 +6,11 @@ export interface Quadrature {
 const onUnitInterval = new Map<number, Quadrature>();
 
 /**
- * Nodes and weights of the n-point Gauss-Legendre rule on [low, high], exact for polynomials up to degree 2n - 1.
+ * Nodes and weights of the n-point Gauss-Legendre rule on [low, high], exact for polynomials up to degree 2n
+ * - 1.
  *
- * Roots of the Legendre polynomial by Newton's method from the usual cosine start. Rules on [-1, 1] are kept, since they depend on n alone.
+ * Roots of the Legendre polynomial by Newton's method from the usual cosine start. Rules on [-1, 1] are kept,
+ * since they depend on n alone.
  *
  * Source: Abramowitz and Stegun, Handbook of Mathematical Functions (1964), 25.4.29 and 25.4.30.
  */

@@ -29,19 +29,23 @@ export interface FalseAlarmLimit {
 }
 
 /**
- * Limit of an EWMA or CUSUM chart under which an in-control series raises a false alarm within a stated number of values with a
- * stated probability, the uncertainty of its baseline included.
+ * Limit of an EWMA or CUSUM chart under which an in-control series raises a false alarm within a stated
+ * number of values with a stated probability, the uncertainty of its baseline included.
  *
- * The limit is the (1 - probability) quantile of the largest statistic over the values, in simulated normal AR(1) series, each with a
- * baseline of its own. Prefer this to an average run length where the baseline is short: the average then mixes charts that alarm at
- * once with charts that never do. The autocorrelation itself is taken as known.
+ * The limit is the (1 - probability) quantile of the largest statistic over the values, in simulated normal
+ * AR(1) series, each with a baseline of its own. Prefer this to an average run length where the baseline is
+ * short: the average then mixes charts that alarm at once with charts that never do. The autocorrelation
+ * itself is taken as known.
  *
- * Edges: where probability is so small that fewer than 10 runs lie beyond the limit, the outcome asks for more runs.
+ * Edges: where probability is so small that fewer than 10 runs lie beyond the limit, the outcome asks for
+ * more runs.
  *
- * @throws RangeError if values isn't a whole number above 0, probability isn't in (0, 1), or as `simulateRunLength`
+ * @throws RangeError if values isn't a whole number above 0, probability isn't in (0, 1), or as
+ * `simulateRunLength`
  *
- * Source: quantile and its order-statistic interval: Conover, Practical Nonparametric Statistics, 3rd ed. (1999), section 3.2. On the
- * effect of estimated parameters: Jones, Champ and Rigdon, Technometrics 43 (2001) 156-167.
+ * Source: quantile and its order-statistic interval: Conover, Practical Nonparametric Statistics, 3rd ed.
+ * (1999), section 3.2. On the effect of estimated parameters: Jones, Champ and Rigdon, Technometrics 43
+ * (2001) 156-167.
  */
 export function limitForFalseAlarms(input: FalseAlarmInput): Outcome<FalseAlarmLimit> {
   const { chart, values, probability, autocorrelation = 0, baselineValues, runs = 4000, seed } = input;

@@ -7,8 +7,9 @@ export type ChartKind = { kind: 'ewma'; lambda: number } | { kind: 'cusum'; allo
 export type Monitor = (z: number) => number;
 
 /**
- * Starts monitors of one kind: |EWMA| in its exact, time-varying standard deviation under this autocorrelation, or the larger of the two CUSUM sums in sigma.
- * `start` is the head start of both sums, in sigma (CUSUM only).
+ * Starts monitors of one kind: |EWMA| in its exact, time-varying standard deviation under this
+ * autocorrelation, or the larger of the two CUSUM sums in sigma. `start` is the head start of both sums, in
+ * sigma (CUSUM only).
  *
  * @throws RangeError if lambda isn't in (0, 1] or allowance is negative
  */

@@ -29,7 +29,10 @@ export function normalStream(seed: number): () => number {
   };
 }
 
-/** Endless stationary AR(1) values with mean 0, standard deviation 1 and this correlation of neighbours. Each call of the result starts a new, independent series. */
+/**
+ * Endless stationary AR(1) values with mean 0, standard deviation 1 and this correlation of neighbours. Each
+ * call of the result starts a new, independent series.
+ */
 export function autoregressiveSeries(normal: () => number, autocorrelation: number): () => () => number {
   const step = Math.sqrt(1 - autocorrelation * autocorrelation);
   return () => {

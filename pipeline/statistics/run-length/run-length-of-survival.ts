@@ -8,16 +8,21 @@ export interface RunLength {
 /** Relative change of the hazard under which it counts as constant, and for how many values in a row. */
 const STEADY = 1e-9;
 const STEADY_FOR = 12;
-/** A hazard this small is lost in rounding; after so many values in a row the chart counts as never signalling. */
+/**
+ * A hazard this small is lost in rounding; after so many values in a row the chart counts as never
+ * signalling.
+ */
 const LOST = 1e-10;
 const LOST_FOR = 500;
 
 /**
- * Mean and median run length from the probabilities of no signal within 1, 2, 3, ... values (an endless sequence).
+ * Mean and median run length from the probabilities of no signal within 1, 2, 3, ... values (an endless
+ * sequence).
  *
- * They are summed until the hazard is constant, when the chart has forgotten its start; from there the run length is geometric and
- * the rest is a closed sum. Relative error of the average under 1e-6 for averages up to 1 million, and at worst in proportion above.
- * Both are Infinity where no signal can be told from rounding (hazard under 1e-10 for 500 values).
+ * They are summed until the hazard is constant, when the chart has forgotten its start; from there the run
+ * length is geometric and the rest is a closed sum. Relative error of the average under 1e-6 for averages up
+ * to 1 million, and at worst in proportion above. Both are Infinity where no signal can be told from rounding
+ * (hazard under 1e-10 for 500 values).
  */
 export function runLengthOfSurvival(probabilities: Iterable<number>): RunLength {
   let survival = 1;

@@ -2,7 +2,9 @@ import { normalTail } from '../distributions/normal.ts';
 import { computed, notComputable, type Outcome } from '../result.ts';
 import { type RunLength, runLengthOfSurvival } from './run-length-of-survival.ts';
 
-/** Rules that look only at the zone (multiples of sigma) of each point; the names are those of the rule sets. */
+/**
+ * Rules that look only at the zone (multiples of sigma) of each point; the names are those of the rule sets.
+ */
 export type ZoneRule =
   | 'beyond-three-sigma'
   | 'two-of-three-beyond-two'
@@ -10,7 +12,10 @@ export type ZoneRule =
   | 'eight-on-one-side'
   | 'nine-on-one-side';
 
-/** What the rules need to remember: the zones of the last four points (newest first, signed: 1 for 0 to 1 sigma, ... 4 beyond 3) and the run on one side. */
+/**
+ * What the rules need to remember: the zones of the last four points (newest first, signed: 1 for 0 to 1
+ * sigma, ... 4 beyond 3) and the run on one side.
+ */
 interface Memory {
   zones: readonly number[];
   run: number;
@@ -27,10 +32,13 @@ const fires: Record<ZoneRule, (memory: Memory) => boolean> = {
 };
 
 /**
- * Run length of a Shewhart chart of independent normal points under a set of run rules, by an exact Markov chain, from a start without history.
+ * Run length of a Shewhart chart of independent normal points under a set of run rules, by an exact Markov
+ * chain, from a start without history.
  *
- * The rules are those of `applyRules` (strictly beyond; the newest point of a k-of-m pattern must itself be beyond). A state is the part of the
- * history that can still matter; its probabilities are carried forward until the hazard is constant. With autocorrelation, skew or estimated limits false alarms come far more often.
+ * The rules are those of `applyRules` (strictly beyond; the newest point of a k-of-m pattern must itself be
+ * beyond). A state is the part of the history that can still matter; its probabilities are carried forward
+ * until the hazard is constant. With autocorrelation, skew or estimated limits false alarms come far more
+ * often.
  *
  * Edges: an average over 10 million points is a stated outcome.
  *
@@ -38,7 +46,8 @@ const fires: Record<ZoneRule, (memory: Memory) => boolean> = {
  * @param input.shift shift of the mean from the first point on, in sigma; default 0
  * @throws RangeError if no rule is given or shift isn't finite
  *
- * Source: Champ and Woodall, "Exact results for Shewhart control charts with supplementary runs rules", Technometrics 29 (1987) 393-399.
+ * Source: Champ and Woodall, "Exact results for Shewhart control charts with supplementary runs rules",
+ * Technometrics 29 (1987) 393-399.
  *
  * @example
  * runRuleRunLength({ rules: ['beyond-three-sigma'] }); // average 370.40
@@ -112,7 +121,10 @@ function keyOf({ zones, run }: Memory): string {
   return `${zones.join(',')};${run}`;
 }
 
-/** Points of the window beyond this many sigma on the side of the newest one, which must itself be beyond; else 0. */
+/**
+ * Points of the window beyond this many sigma on the side of the newest one, which must itself be beyond;
+ * else 0.
+ */
 function countBeyond(zones: readonly number[], sigmas: number): number {
   const side = Math.sign(zones[0]!);
   return zones[0]! * side > sigmas ? zones.filter((zone) => zone * side > sigmas).length : 0;

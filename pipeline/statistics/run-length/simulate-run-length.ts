@@ -34,12 +34,15 @@ export interface SimulatedRunLength {
 /**
  * Run length of an EWMA (exact, time-varying limits) or CUSUM chart by simulation of normal AR(1) values.
  *
- * Slower and coarser than `ewmaRunLength` and `cusumRunLength`, which it checks; needed where centre and sigma are estimated from a
- * baseline. The standard error of the average is about average / sqrt(runs). With an estimated baseline the run length is a mixture with a very long tail: read the median, not the average.
+ * Slower and coarser than `ewmaRunLength` and `cusumRunLength`, which it checks; needed where centre and
+ * sigma are estimated from a baseline. The standard error of the average is about average / sqrt(runs). With
+ * an estimated baseline the run length is a mixture with a very long tail: read the median, not the average.
  *
- * Edges: where half of the runs or more are censored the outcome says so, since then not even the median is known.
+ * Edges: where half of the runs or more are censored the outcome says so, since then not even the median is
+ * known.
  *
- * @throws RangeError if runs isn't a whole number of 2 or more, baselineValues is under 2, limit isn't above 0, or autocorrelation isn't in (-1, 1)
+ * @throws RangeError if runs isn't a whole number of 2 or more, baselineValues is under 2, limit isn't above
+ * 0, or autocorrelation isn't in (-1, 1)
  */
 export function simulateRunLength(input: SimulationInput): Outcome<SimulatedRunLength> {
   const {

@@ -4,9 +4,10 @@ import type { Quadrature } from './gauss-legendre.ts';
 const REACH = 7.5;
 
 /**
- * Nodes that integrate a normal density of this standard deviation over an interval of this width: in the middle, where
- * Gauss-Legendre nodes are widest apart, about 1.3 standard deviations each. Measured against twice and four times as many nodes, this leaves the
- * average run lengths of the charts here with a relative error under 1e-5.
+ * Nodes that integrate a normal density of this standard deviation over an interval of this width: in the
+ * middle, where Gauss-Legendre nodes are widest apart, about 1.3 standard deviations each. Measured against
+ * twice and four times as many nodes, this leaves the average run lengths of the charts here with a relative
+ * error under 1e-5.
  */
 export function quadratureSize(width: number, sd: number): number {
   return 20 + Math.ceil((1.2 * width) / sd);
@@ -28,8 +29,9 @@ interface Transition {
 }
 
 /**
- * One step of the mass on pairs (state, state before), where the next state is normal around a mean that depends on the pair: mass[next, now] = sum over before
- * of weight(next) density(next | now, before) mass[now, before]. Only nodes within reach of the mean are stored.
+ * One step of the mass on pairs (state, state before), where the next state is normal around a mean that
+ * depends on the pair: mass[next, now] = sum over before of weight(next) density(next | now, before)
+ * mass[now, before]. Only nodes within reach of the mean are stored.
  */
 export class SparseKernel {
   readonly #pairs: Int32Array;

@@ -1,6 +1,7 @@
 /**
- * Draws a baseline from a series, then hands on the values after it, standardised by the baseline's mean and standard deviation (divisor n - 1); with
- * `baselineValues` undefined the values are handed on as they are (centre 0 and sigma 1 known).
+ * Draws a baseline from a series, then hands on the values after it, standardised by the baseline's mean and
+ * standard deviation (divisor n - 1); with `baselineValues` undefined the values are handed on as they are
+ * (centre 0 and sigma 1 known).
  */
 export function standardised(next: () => number, baselineValues: number | undefined): () => number {
   if (baselineValues === undefined) return next;

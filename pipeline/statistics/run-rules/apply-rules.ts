@@ -5,12 +5,15 @@ export interface NamedSignal<Name extends string> extends Signal {
 }
 
 /**
- * Applies several run rules to one series and returns every firing, by position and then in the order in which the rules are given.
+ * Applies several run rules to one series and returns every firing, by position and then in the order in
+ * which the rules are given.
  *
- * Rules go on after a signal (no restart). Each rule added shortens the in-control run length; `runRuleRunLength` says by how much.
- * The rates behind that hold for independent normal points: with autocorrelation the run rules fire far more often.
+ * Rules go on after a signal (no restart). Each rule added shortens the in-control run length;
+ * `runRuleRunLength` says by how much. The rates behind that hold for independent normal points: with
+ * autocorrelation the run rules fire far more often.
  *
- * @param z distances from the centre line in standard deviations, in time order; null where a period has no point (skipped: windows reach across it)
+ * @param z distances from the centre line in standard deviations, in time order; null where a period has no
+ * point (skipped: windows reach across it)
  * @param rules rules by name, for instance `westernElectricRules` or a subset of it
  * @returns firings with 0-based positions of the newest (`index`) and oldest (`from`) point
  * @throws RangeError if a value is NaN

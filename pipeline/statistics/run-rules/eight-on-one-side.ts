@@ -3,7 +3,8 @@ import { sideOfCentre } from './side-of-centre.ts';
 import type { Signal, ZSeries } from './signal.ts';
 
 /**
- * Eight plotted points in a row on one side of the centre line; fires at the eighth and at each further one. A point on the line breaks the run.
+ * Eight plotted points in a row on one side of the centre line; fires at the eighth and at each further one.
+ * A point on the line breaks the run.
  *
  * Nelson's rule wants nine: `nineOnOneSide`. The two are often mixed up.
  *

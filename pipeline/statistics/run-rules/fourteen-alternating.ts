@@ -1,12 +1,13 @@
 import { plottedPoints, type Signal, type ZSeries } from './signal.ts';
 
 /**
- * Fourteen plotted points in a row alternating up and down: thirteen steps, each of the opposite sign to the one before. Two equal neighbours
- * break the run. Typical of two sources plotted in turn.
+ * Fourteen plotted points in a row alternating up and down: thirteen steps, each of the opposite sign to the
+ * one before. Two equal neighbours break the run. Typical of two sources plotted in turn.
  *
  * @param z distances in standard deviations, null where a period has no point; returned positions are 0-based
  *
- * Source: Nelson, "The Shewhart control chart: tests for special causes", Journal of Quality Technology 16 (1984) 237-239, test 4.
+ * Source: Nelson, "The Shewhart control chart: tests for special causes", Journal of Quality Technology 16
+ * (1984) 237-239, test 4.
  */
 export function fourteenAlternating(z: ZSeries): Signal[] {
   const points = plottedPoints(z);

@@ -10,8 +10,9 @@ import { sixRisingOrFalling } from './six-rising-or-falling.ts';
 import { twoOfThreeBeyondTwo } from './two-of-three-beyond-two.ts';
 
 /**
- * The four tests of Western Electric, Statistical Quality Control Handbook (1956). With all four an in-control chart of independent
- * normal points signals every 91.75 points on average, against 370.4 with the first alone (Champ and Woodall, Technometrics 29 (1987) 393-399).
+ * The four tests of Western Electric, Statistical Quality Control Handbook (1956). With all four an
+ * in-control chart of independent normal points signals every 91.75 points on average, against 370.4 with the
+ * first alone (Champ and Woodall, Technometrics 29 (1987) 393-399).
  */
 export const westernElectricRules = {
   'beyond-three-sigma': beyondThreeSigma,

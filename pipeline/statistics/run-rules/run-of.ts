@@ -1,8 +1,9 @@
 import { plottedPoints, type Signal, type ZSeries } from './signal.ts';
 
 /**
- * Fires at each point that ends an unbroken run of at least `length` plotted points of the same class. `classOf` names a point's class, or
- * null where it belongs to none and breaks the run. The rules named after this pattern fix length and class.
+ * Fires at each point that ends an unbroken run of at least `length` plotted points of the same class.
+ * `classOf` names a point's class, or null where it belongs to none and breaks the run. The rules named after
+ * this pattern fix length and class.
  */
 export function runOf(z: ZSeries, length: number, classOf: (z: number) => Signal['side'] | null): Signal[] {
   const points = plottedPoints(z);

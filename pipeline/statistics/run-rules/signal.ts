@@ -10,7 +10,10 @@ export interface Signal {
   side: 'high' | 'low' | 'both';
 }
 
-/** A rule reads the series and returns every firing, in time order; it goes on after a signal and never restarts. */
+/**
+ * A rule reads the series and returns every firing, in time order; it goes on after a signal and never
+ * restarts.
+ */
 export type RunRule = (z: ZSeries) => Signal[];
 
 interface PlottedPoint {
@@ -19,7 +22,8 @@ interface PlottedPoint {
 }
 
 /**
- * The plotted points with their positions. A null is no point: windows and runs count plotted points and reach across it.
+ * The plotted points with their positions. A null is no point: windows and runs count plotted points and
+ * reach across it.
  *
  * @throws RangeError if a value is neither a number nor null (NaN included)
  */

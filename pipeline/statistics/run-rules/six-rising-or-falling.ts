@@ -1,12 +1,14 @@
 import { plottedPoints, type Signal, type ZSeries } from './signal.ts';
 
 /**
- * Six plotted points in a row, each strictly above the one before (or each strictly below): five steps. Two equal neighbours
- * break the run. On a chart whose limits vary from point to point this reads z, not the plotted value.
+ * Six plotted points in a row, each strictly above the one before (or each strictly below): five steps. Two
+ * equal neighbours break the run. On a chart whose limits vary from point to point this reads z, not the
+ * plotted value.
  *
  * @param z distances in standard deviations, null where a period has no point; returned positions are 0-based
  *
- * Source: Nelson, "The Shewhart control chart: tests for special causes", Journal of Quality Technology 16 (1984) 237-239, test 3.
+ * Source: Nelson, "The Shewhart control chart: tests for special causes", Journal of Quality Technology 16
+ * (1984) 237-239, test 3.
  */
 export function sixRisingOrFalling(z: ZSeries): Signal[] {
   const points = plottedPoints(z);

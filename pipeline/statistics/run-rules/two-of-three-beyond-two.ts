@@ -2,12 +2,13 @@ import { kOfMBeyond } from './k-of-m-beyond.ts';
 import type { Signal, ZSeries } from './signal.ts';
 
 /**
- * Two of three consecutive plotted points strictly beyond 2 sigma on the same side. The newest point must itself be beyond;
- * two points in a row are enough at the start of the series.
+ * Two of three consecutive plotted points strictly beyond 2 sigma on the same side. The newest point must
+ * itself be beyond; two points in a row are enough at the start of the series.
  *
  * @param z distances in standard deviations, null where a period has no point; returned positions are 0-based
  *
- * Source: Western Electric, Statistical Quality Control Handbook (1956), test 2; Nelson, Journal of Quality Technology 16 (1984) 237-239, test 5.
+ * Source: Western Electric, Statistical Quality Control Handbook (1956), test 2; Nelson, Journal of Quality
+ * Technology 16 (1984) 237-239, test 5.
  */
 export function twoOfThreeBeyondTwo(z: ZSeries): Signal[] {
   return kOfMBeyond(z, 2, 3, 2);

@@ -25,8 +25,8 @@ interface Moments {
 /**
  * Partial log-likelihood, score and information at coefficients.
  *
- * Efron's handling of ties: of d events at one time the l-th sees the risk set less l/d of the tied subjects. Breslow's leaves all of
- * them in. Time is events x subjects x covariates^2.
+ * Efron's handling of ties: of d events at one time the l-th sees the risk set less l/d of the tied subjects.
+ * Breslow's leaves all of them in. Time is events x subjects x covariates^2.
  */
 export function coxDerivatives(problem: CoxProblem, coefficients: readonly number[]): CoxDerivatives {
   const { durations, observed, entry, rows, strata, ties } = problem;

@@ -49,19 +49,21 @@ const MOST_STEPS = 50;
 /**
  * Cox proportional hazards regression, right censoring, left truncation and strata allowed.
  *
- * Estimates hazard ratios without a form for the baseline hazard. Assumes that ratios don't change with time on the clock, censoring and late entry say nothing about the event to
- * come, and independent subjects (repeated events of one unit aren't; stratify by unit at least).
+ * Estimates hazard ratios without a form for the baseline hazard. Assumes that ratios don't change with time
+ * on the clock, censoring and late entry say nothing about the event to come, and independent subjects
+ * (repeated events of one unit aren't; stratify by unit at least).
  *
- * Conventions: Efron ties (Breslow's on request differ where many events share a time); observed information; Wald intervals. Newton steps on
- * standardised covariates, halved where the likelihood would fall.
+ * Conventions: Efron ties (Breslow's on request differ where many events share a time); observed information;
+ * Wald intervals. Newton steps on standardised covariates, halved where the likelihood would fall.
  *
- * Edges, as stated outcomes: no event; a covariate that is constant or a mixture of others among those at risk; a coefficient that grows without bound
- * (one side of a covariate has no event, or all).
+ * Edges, as stated outcomes: no event; a covariate that is constant or a mixture of others among those at
+ * risk; a coefficient that grows without bound (one side of a covariate has no event, or all).
  *
- * @throws RangeError as `checkSurvivalData`; if a covariate or strata differ in length, a covariate isn't finite, there is no covariate, or level isn't in (0, 1)
+ * @throws RangeError as `checkSurvivalData`; if a covariate or strata differ in length, a covariate isn't
+ * finite, there is no covariate, or level isn't in (0, 1)
  *
- * Source: Cox, Journal of the Royal Statistical Society B 34 (1972) 187-220; Efron, Journal of the American Statistical Association 72 (1977) 557-565; Therneau and
- * Grambsch, Modeling Survival Data (2000), chapter 3.
+ * Source: Cox, Journal of the Royal Statistical Society B 34 (1972) 187-220; Efron, Journal of the American
+ * Statistical Association 72 (1977) 557-565; Therneau and Grambsch, Modeling Survival Data (2000), chapter 3.
  */
 export function cox(input: CoxInput): Outcome<Cox> {
   const { durations, observed, covariates, ties = 'efron', level = 0.95 } = input;
@@ -129,7 +131,9 @@ export function cox(input: CoxInput): Outcome<Cox> {
   });
 }
 
-/** Maximum of the partial likelihood; null where the steps don't die out, the sign of a maximum at infinity. */
+/**
+ * Maximum of the partial likelihood; null where the steps don't die out, the sign of a maximum at infinity.
+ */
 function newton(problem: CoxProblem, start: readonly number[]) {
   let beta = [...start];
   let at = coxDerivatives(problem, beta);

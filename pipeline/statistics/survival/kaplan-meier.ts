@@ -19,28 +19,34 @@ export interface KaplanMeier {
   medianInterval: { low: number | null; high: number | null; level: number };
   n: number;
   events: number;
-  /** With entries: the risk set was emptied by events before the last one, so the curve is 0 from there on and says nothing after. */
+  /**
+   * With entries: the risk set was emptied by events before the last one, so the curve is 0 from there on and
+   * says nothing after.
+   */
   emptied: boolean;
 }
 
 /**
  * Kaplan-Meier survival curve, right censoring and left truncation allowed.
  *
- * Estimates P(no event by t). Assumes that censoring and late entry say nothing about the event to come, and independent subjects.
+ * Estimates P(no event by t). Assumes that censoring and late entry say nothing about the event to come, and
+ * independent subjects.
  *
  * Conventions: a subject censored at t is still at risk at t; Greenwood's variance; log-log interval
- * S^exp(+-z se / (S ln S)), which stays inside 0 and 1. Median: first time with survival at or under a half, and the midpoint to the next event where
- * it is a half exactly; its interval from the band in the same way (Brookmeyer and Crowley), as R survival does.
+ * S^exp(+-z se / (S ln S)), which stays inside 0 and 1. Median: first time with survival at or under a half,
+ * and the midpoint to the next event where it is a half exactly; its interval from the band in the same way
+ * (Brookmeyer and Crowley), as R survival does.
  *
- * Edges: no subject or no event is a stated outcome (the curve would be 1 without an interval). With late entries a small early risk set
- * can take the curve to 0 for good: `emptied` says so.
+ * Edges: no subject or no event is a stated outcome (the curve would be 1 without an interval). With late
+ * entries a small early risk set can take the curve to 0 for good: `emptied` says so.
  *
  * @param data durations with flags 0 or 1, and entries where watching began late
  * @param data.level of the intervals, default 0.95
  * @throws RangeError as `checkSurvivalData`, or if level isn't in (0, 1)
  *
- * Source: Kaplan and Meier, Journal of the American Statistical Association 53 (1958) 457-481; Klein and Moeschberger, Survival Analysis, 2nd ed. (2003), sections 4.2,
- * 4.3 and 4.6; Brookmeyer and Crowley, Biometrics 38 (1982) 29-41.
+ * Source: Kaplan and Meier, Journal of the American Statistical Association 53 (1958) 457-481; Klein and
+ * Moeschberger, Survival Analysis, 2nd ed. (2003), sections 4.2, 4.3 and 4.6; Brookmeyer and Crowley,
+ * Biometrics 38 (1982) 29-41.
  *
  * @example
  * kaplanMeier({ durations: [6, 6, 6, 6, 7], observed: [1, 1, 1, 0, 1] }); // survival 0.4 at 6, 0 at 7; median 6
@@ -81,7 +87,10 @@ export function kaplanMeier(data: SurvivalData & { level?: number }): Outcome<Ka
   });
 }
 
-/** First time at which a falling curve is at or under a half; midway to the next step where it is a half exactly; null where it never is (a null value is no statement). */
+/**
+ * First time at which a falling curve is at or under a half; midway to the next step where it is a half
+ * exactly; null where it never is (a null value is no statement).
+ */
 function firstAtHalf(
   steps: readonly SurvivalStep[],
   curve: (step: SurvivalStep) => number | null,

@@ -21,21 +21,24 @@ export interface LogRank {
 /**
  * Log-rank test that two or more groups have the same hazard at all times.
  *
- * At each event time the events of a group are compared with its share of those at risk (hypergeometric variance). Best against
- * hazards in proportion; weak where the curves cross. `peto-peto` weights each time by the pooled survival just before it, so that early events count more.
+ * At each event time the events of a group are compared with its share of those at risk (hypergeometric
+ * variance). Best against hazards in proportion; weak where the curves cross. `peto-peto` weights each time
+ * by the pooled survival just before it, so that early events count more.
  *
- * Assumes censoring and late entry unrelated to the event. Right censoring, left truncation and strata allowed.
+ * Assumes censoring and late entry unrelated to the event. Right censoring, left truncation and strata
+ * allowed.
  *
- * Edges: the degrees of freedom are the groups less the sets of groups that were ever at risk together (usually one set). No event, or no two groups
- * at risk together, is a stated outcome.
+ * Edges: the degrees of freedom are the groups less the sets of groups that were ever at risk together
+ * (usually one set). No event, or no two groups at risk together, is a stated outcome.
  *
  * @param input.groups by name; flags 0 or 1
  * @param input.weight default 'log-rank'
  * @returns observed and expected (weighted) events, chi-square and its degrees of freedom
  * @throws RangeError as `checkSurvivalData`, or if strata differ in length from durations
  *
- * Source: Mantel, Cancer Chemotherapy Reports 50 (1966) 163-170; Peto and Peto, Journal of the Royal Statistical Society A 135 (1972) 185-207; Klein
- * and Moeschberger, Survival Analysis, 2nd ed. (2003), sections 7.3 and 7.5.
+ * Source: Mantel, Cancer Chemotherapy Reports 50 (1966) 163-170; Peto and Peto, Journal of the Royal
+ * Statistical Society A 135 (1972) 185-207; Klein and Moeschberger, Survival Analysis, 2nd ed. (2003),
+ * sections 7.3 and 7.5.
  */
 export function logRank(input: {
   groups: readonly SurvivalGroup[];
@@ -59,7 +62,8 @@ export function logRank(input: {
     addStratum(parts, weight, observed, expected, covariance);
   }
   if (observed.every((o) => o === 0)) return notComputable(method, 'No event was observed in any group.');
-  // Differences add up to 0 within each set of groups that were at risk together, so the covariance has lower rank than groups.
+  // Differences add up to 0 within each set of groups that were at risk together, so the covariance has lower
+  // rank than groups.
   const singular = new SVD(covariance).diagonal;
   const tolerance = 1e-10 * singular[0]!;
   const degreesOfFreedom = singular.filter((value) => value > tolerance).length;

@@ -1,7 +1,9 @@
 /**
- * Maximum of a smooth function of one variable with a single peak, near a start: steps out until the peak is enclosed, then golden-section search.
+ * Maximum of a smooth function of one variable with a single peak, near a start: steps out until the peak is
+ * enclosed, then golden-section search.
  *
- * Returns null where the function still rises after `reach` steps: for our purposes the peak lies at infinity.
+ * Returns null where the function still rises after `reach` steps: for our purposes the peak lies at
+ * infinity.
  */
 export function maximiseNear(
   f: (x: number) => number,

@@ -17,17 +17,18 @@ export interface NelsonAalen {
 }
 
 /**
- * Nelson-Aalen cumulative hazard, right censoring and left truncation allowed. Its slope is the hazard: a straight line means a
- * constant one, a curve bent upward a rising one.
+ * Nelson-Aalen cumulative hazard, right censoring and left truncation allowed. Its slope is the hazard: a
+ * straight line means a constant one, a curve bent upward a rising one.
  *
- * Conventions: variance sum of d/n^2 (d(n - d)/n^3 is another); log interval H exp(+-z se/H). A subject censored at t is still at risk at t.
+ * Conventions: variance sum of d/n^2 (d(n - d)/n^3 is another); log interval H exp(+-z se/H). A subject
+ * censored at t is still at risk at t.
  *
  * Edges: no event is a stated outcome. Assumptions and checks as `kaplanMeier`.
  *
  * @throws RangeError as `checkSurvivalData`, or if level isn't in (0, 1)
  *
- * Source: Nelson, Journal of Quality Technology 1 (1969) 27-52; Aalen, Annals of Statistics 6 (1978) 701-726; Klein and Moeschberger, Survival Analysis,
- * 2nd ed. (2003), formulae 4.2.3, 4.2.4 and section 4.3.
+ * Source: Nelson, Journal of Quality Technology 1 (1969) 27-52; Aalen, Annals of Statistics 6 (1978) 701-726;
+ * Klein and Moeschberger, Survival Analysis, 2nd ed. (2003), formulae 4.2.3, 4.2.4 and section 4.3.
  *
  * @example
  * nelsonAalen({ durations: [6, 6, 6, 6, 7], observed: [1, 1, 1, 0, 1] }); // 0.6 at 6, 1.6 at 7

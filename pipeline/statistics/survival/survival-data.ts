@@ -9,9 +9,11 @@ export interface SurvivalData {
 }
 
 /**
- * Shared checks. A subject is at risk at t where entry < t <= duration, so that one censored at t still counts at t.
+ * Shared checks. A subject is at risk at t where entry < t <= duration, so that one censored at t still
+ * counts at t.
  *
- * @throws RangeError if lengths differ, a flag isn't 0 or 1, a duration is negative or not finite, or an entry is negative or not before its duration
+ * @throws RangeError if lengths differ, a flag isn't 0 or 1, a duration is negative or not finite, or an
+ * entry is negative or not before its duration
  */
 export function checkSurvivalData(caller: string, data: SurvivalData): void {
   const { durations, observed, entry } = data;
@@ -42,7 +44,10 @@ export interface RiskRow {
   events: number;
 }
 
-/** One row per time with an event, in rising order. An entry of 0 counts from the very start, so that an event at time 0 has its risk set. */
+/**
+ * One row per time with an event, in rising order. An entry of 0 counts from the very start, so that an event
+ * at time 0 has its risk set.
+ */
 export function riskTable(data: SurvivalData): RiskRow[] {
   const { durations, observed, entry } = data;
   const events = new Map<number, number>();

@@ -3,8 +3,8 @@ import { bestScale, powerSum, type WeibullStratum } from './weibull-likelihood.t
 /**
  * Standard errors of log shape and of each log scale from the observed information at the maximum.
  *
- * The information has an arrow form: the scales of different strata meet only through the shape, so it is inverted by hand.
- * A stratum without events has no scale and no part in it.
+ * The information has an arrow form: the scales of different strata meet only through the shape, so it is
+ * inverted by hand. A stratum without events has no scale and no part in it.
  */
 export function weibullErrors(
   strata: readonly WeibullStratum[],

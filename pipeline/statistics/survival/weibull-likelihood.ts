@@ -1,6 +1,9 @@
 import type { WeibullInput } from './weibull.ts';
 
-/** One stratum's contribution to the Weibull log-likelihood, with times divided by the longest one so that powers never overflow. */
+/**
+ * One stratum's contribution to the Weibull log-likelihood, with times divided by the longest one so that
+ * powers never overflow.
+ */
 export interface WeibullStratum {
   name: string;
   subjects: number;
@@ -48,7 +51,10 @@ export function powerSum(stratum: WeibullStratum, shape: number, power: 0 | 1 | 
   return sum;
 }
 
-/** Log-likelihood at a shape with the stratum's best scale for it; 0 for a stratum without events, whose best scale is infinite. */
+/**
+ * Log-likelihood at a shape with the stratum's best scale for it; 0 for a stratum without events, whose best
+ * scale is infinite.
+ */
 export function profileAt(stratum: WeibullStratum, shape: number): number {
   const { weight, logTimes, longest } = stratum;
   if (weight === 0) return 0;

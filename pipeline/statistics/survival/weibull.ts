@@ -26,7 +26,10 @@ export interface WeibullScale {
   stratum: string;
   subjects: number;
   events: number;
-  /** Age by which 63.2 % have had the event, in the unit of the durations; null for a stratum without events, which only bounds it from below. */
+  /**
+   * Age by which 63.2 % have had the event, in the unit of the durations; null for a stratum without events,
+   * which only bounds it from below.
+   */
   scale: number | null;
   interval: Interval;
   /** Standard error of the logarithm of the scale; null without events. */
@@ -47,25 +50,33 @@ export interface Weibull {
   events: number;
 }
 
-/** Steps of a quarter in log shape: beyond 0.007 or 150 a shape describes nothing, and powers lose their digits. */
+/**
+ * Steps of a quarter in log shape: beyond 0.007 or 150 a shape describes nothing, and powers lose their
+ * digits.
+ */
 const SHAPE_STEPS = 20;
 
 /**
- * Weibull distribution of ages at an event by maximum likelihood: survival exp(-(t/scale)^shape), right censoring and left truncation allowed.
+ * Weibull distribution of ages at an event by maximum likelihood: survival exp(-(t/scale)^shape), right
+ * censoring and left truncation allowed.
  *
- * Assumes that hazard is a power of age, censoring and late entry say nothing about the event to come, and independent subjects. With strata: one
- * shape, a scale for each (frailer and stronger units), so that a mixture of units isn't read as a falling hazard.
+ * Assumes that hazard is a power of age, censoring and late entry say nothing about the event to come, and
+ * independent subjects. With strata: one shape, a scale for each (frailer and stronger units), so that a
+ * mixture of units isn't read as a falling hazard.
  *
- * Conventions: shape and scale, not log-scale; intervals by profile likelihood (chi-square with 1 degree of freedom), which are right
- * in small samples where Wald's aren't; standard errors of the logarithms from the observed information. R's survreg has scale = 1/shape, intercept = log(scale).
+ * Conventions: shape and scale, not log-scale; intervals by profile likelihood (chi-square with 1 degree of
+ * freedom), which are right in small samples where Wald's aren't; standard errors of the logarithms from the
+ * observed information. R's survreg has scale = 1/shape, intercept = log(scale).
  *
- * Edges, as stated outcomes: fewer than 2 events; a shape that grows without bound (all events at the end of watching, say) or falls to 0. An end of
- * an interval that the likelihood doesn't bound is 0 or Infinity.
+ * Edges, as stated outcomes: fewer than 2 events; a shape that grows without bound (all events at the end of
+ * watching, say) or falls to 0. An end of an interval that the likelihood doesn't bound is 0 or Infinity.
  *
- * @throws RangeError as `checkSurvivalData`; if a duration with an event is 0, weights or strata differ in length, a weight is negative, or level isn't in (0, 1)
+ * @throws RangeError as `checkSurvivalData`; if a duration with an event is 0, weights or strata differ in
+ * length, a weight is negative, or level isn't in (0, 1)
  *
- * Source: Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data, 2nd ed. (2002), chapter 3; left truncation: Klein and Moeschberger, Survival
- * Analysis, 2nd ed. (2003), section 3.5; profile intervals: Meeker and Escobar, Statistical Methods for Reliability Data (1998), chapter 8.
+ * Source: Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data, 2nd ed. (2002), chapter 3;
+ * left truncation: Klein and Moeschberger, Survival Analysis, 2nd ed. (2003), section 3.5; profile intervals:
+ * Meeker and Escobar, Statistical Methods for Reliability Data (1998), chapter 8.
  *
  * @example
  * weibull({ durations: [54, 187, 216, 240, 500, 500], observed: [1, 1, 1, 1, 0, 0] }); // shape 1.175, scale 411.7
@@ -133,7 +144,10 @@ export function weibull(input: WeibullInput): Outcome<Weibull> {
   });
 }
 
-/** The root of the profile's slope next to the peak found, in log shape: more digits than a search on values can give. */
+/**
+ * The root of the profile's slope next to the peak found, in log shape: more digits than a search on values
+ * can give.
+ */
 function refine(strata: readonly WeibullStratum[], logShape: number): number {
   const slope = (u: number) => {
     const shape = Math.exp(u);
@@ -152,7 +166,10 @@ function refine(strata: readonly WeibullStratum[], logShape: number): number {
 /** Steps of a half in the logarithm: an end over 3000 times away counts as unbounded. */
 const INTERVAL_STEPS = 16;
 
-/** Where a shortfall of log-likelihood, under 0 at the start, crosses 0 on either side; 0 and Infinity where it never does. */
+/**
+ * Where a shortfall of log-likelihood, under 0 at the start, crosses 0 on either side; 0 and Infinity where
+ * it never does.
+ */
 function intervalAround(
   start: number,
   level: number,

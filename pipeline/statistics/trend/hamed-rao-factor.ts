@@ -10,21 +10,26 @@ export interface HamedRaoFactor {
 }
 
 /**
- * Factor by which autocorrelation widens (or narrows) the variance of the Mann-Kendall S, after Hamed and Rao.
+ * Factor by which autocorrelation widens (or narrows) the variance of the Mann-Kendall S, after Hamed and
+ * Rao.
  *
- * The series is freed of its Theil-Sen slope and ranked; the autocorrelations of the ranks that are significant at 5 % (beyond
- * 1.96/sqrt(n)) enter 1 + 2/(n(n-1)(n-2)) sum (n-k)(n-k-1)(n-k-2) rho(k). Assumes a stationary series around a line, of any autocorrelation.
+ * The series is freed of its Theil-Sen slope and ranked; the autocorrelations of the ranks that are
+ * significant at 5 % (beyond 1.96/sqrt(n)) enter 1 + 2/(n(n-1)(n-2)) sum (n-k)(n-k-1)(n-k-2) rho(k). Assumes
+ * a stationary series around a line, of any autocorrelation.
  *
- * Known weakness, measured here on AR(1) series without trend (nominal 5 % two-sided, n = 100): a trend is called in 8 % at
- * autocorrelation 0, 13 % at 0.3 and 18 % at 0.6 with all lags as in the paper. `autoregressiveFactor` does much better where AR(1) fits.
+ * Known weakness, measured here on AR(1) series without trend (nominal 5 % two-sided, n = 100): a trend is
+ * called in 8 % at autocorrelation 0, 13 % at 0.3 and 18 % at 0.6 with all lags as in the paper.
+ * `autoregressiveFactor` does much better where AR(1) fits.
  *
- * Edges: fewer than 10 values, ranks that don't vary, or a sum that would make the variance 0 or less is a stated outcome.
+ * Edges: fewer than 10 values, ranks that don't vary, or a sum that would make the variance 0 or less is a
+ * stated outcome.
  *
  * @param input.values evenly spaced, in time order; null where missing (keeps its place)
  * @param input.maxLag largest lag; default n - 1, as in the paper
  * @throws RangeError if maxLag isn't a whole number above 0
  *
- * Source: Hamed and Rao, "A modified Mann-Kendall trend test for autocorrelated data", Journal of Hydrology 204 (1998) 182-196.
+ * Source: Hamed and Rao, "A modified Mann-Kendall trend test for autocorrelated data", Journal of Hydrology
+ * 204 (1998) 182-196.
  */
 export function hamedRaoFactor(input: { values: SpacedSeries; maxLag?: number }): Outcome<HamedRaoFactor> {
   const method = 'Hamed-Rao variance factor';

@@ -11,7 +11,10 @@ export interface MannKendallInput {
   values: SpacedSeries;
   /** 'normal' with continuity correction (default), or 'exact' for series without ties. */
   pValueBy?: 'normal' | 'exact';
-  /** Widens the variance for autocorrelation: by a fitted AR(1) law, or by significant sample autocorrelations (Hamed and Rao); default 'none'. */
+  /**
+   * Widens the variance for autocorrelation: by a fitted AR(1) law, or by significant sample autocorrelations
+   * (Hamed and Rao); default 'none'.
+   */
   correction?: 'none' | 'ar1' | 'hamed-rao';
 }
 
@@ -40,19 +43,22 @@ const VARIANCE_NAMES = {
 /**
  * Mann-Kendall test for a monotone trend.
  *
- * Tested: that the values are independent and of one distribution in any order. It finds any steady rise or fall, not only a line; a step is found as well. Positive
- * autocorrelation alone makes it call trends: 32 % of AR(1) series with autocorrelation 0.6 and n = 100 at the nominal 5 %. The corrections'
- * measured rates stand at `autoregressiveFactor` (prefer it) and `hamedRaoFactor`.
+ * Tested: that the values are independent and of one distribution in any order. It finds any steady rise or
+ * fall, not only a line; a step is found as well. Positive autocorrelation alone makes it call trends: 32 %
+ * of AR(1) series with autocorrelation 0.6 and n = 100 at the nominal 5 %. The corrections' measured rates
+ * stand at `autoregressiveFactor` (prefer it) and `hamedRaoFactor`.
  *
- * Conventions: tie-corrected variance; continuity correction (S -+ 1); two-sided p-value. The normal approximation is good from about
- * 10 values on; 'exact' counts orders without ties and doesn't go with a correction.
+ * Conventions: tie-corrected variance; continuity correction (S -+ 1); two-sided p-value. The normal
+ * approximation is good from about 10 values on; 'exact' counts orders without ties and doesn't go with a
+ * correction.
  *
- * Edges: fewer than 3 values, or a constant series, is a stated outcome; so is 'exact' with ties, or a correction that can't be computed.
+ * Edges: fewer than 3 values, or a constant series, is a stated outcome; so is 'exact' with ties, or a
+ * correction that can't be computed.
  *
  * @throws RangeError if a value is neither finite nor null, or 'exact' is asked together with a correction
  *
- * Source: Mann, Econometrica 13 (1945) 245-259; Kendall, Rank Correlation Methods (1970); Gilbert, Statistical Methods for
- * Environmental Pollution Monitoring (1987), section 16.4.
+ * Source: Mann, Econometrica 13 (1945) 245-259; Kendall, Rank Correlation Methods (1970); Gilbert,
+ * Statistical Methods for Environmental Pollution Monitoring (1987), section 16.4.
  *
  * @example
  * mannKendall({ values: [9, 15, 19, 20, 45, 55, 78] }); // s 21, z 3.0038
@@ -88,7 +94,8 @@ export function mannKendall(input: MannKendallInput): Outcome<MannKendall> {
   const variance = kendallVariance(n, ties) * varianceFactor;
   const z = s === 0 ? 0 : (s - Math.sign(s)) / Math.sqrt(variance);
   const exact = pValueBy === 'exact';
-  // By symmetry P(S <= s) = P(S >= -s). With continuity correction each one-sided p moves towards its own side.
+  // By symmetry P(S <= s) = P(S >= -s). With continuity correction each one-sided p moves towards its own
+  // side.
   const pIncreasing = exact ? kendallUpperTail(s, n) : normalTail((s - 1) / Math.sqrt(variance), 'upper');
   const pDecreasing = exact ? kendallUpperTail(-s, n) : normalTail((s + 1) / Math.sqrt(variance), 'lower');
   const pValue = exact ? Math.min(1, 2 * Math.min(pIncreasing, pDecreasing)) : normalTwoSided(z);

@@ -12,8 +12,8 @@ export function countPresent(values: SpacedSeries): number {
 /**
  * Autocorrelation of the ranks of a series at any lag, its Theil-Sen slope taken out first on request.
  *
- * Missing periods keep their place: a lag pairs only periods that both have a value, and the sum is scaled up to the number of pairs of a
- * full series. Returns null where the ranks don't vary.
+ * Missing periods keep their place: a lag pairs only periods that both have a value, and the sum is scaled up
+ * to the number of pairs of a full series. Returns null where the ranks don't vary.
  */
 export function rankAutocorrelation(
   values: SpacedSeries,

@@ -10,7 +10,10 @@ export interface TheilSenInput {
   level?: number;
   /** How the two ranks of the interval are read where they aren't whole; default 'interpolated'. */
   ranks?: 'interpolated' | 'rounded';
-  /** Factor on the variance of S for autocorrelation, as `autoregressiveFactor` gives it; default 1 (independent values). */
+  /**
+   * Factor on the variance of S for autocorrelation, as `autoregressiveFactor` gives it; default 1
+   * (independent values).
+   */
   varianceFactor?: number;
 }
 
@@ -29,20 +32,24 @@ export interface TheilSen {
 /**
  * Theil-Sen slope of a series: the median of the slopes of all pairs, with Sen's interval.
  *
- * Estimates a linear trend; unmoved by outliers in up to 29 % of the values. The interval assumes independent deviations of one
- * symmetric-or-not distribution; positive autocorrelation makes it too short, for which `varianceFactor` is there.
+ * Estimates a linear trend; unmoved by outliers in up to 29 % of the values. The interval assumes independent
+ * deviations of one symmetric-or-not distribution; positive autocorrelation makes it too short, for which
+ * `varianceFactor` is there.
  *
- * Conventions: pairs with equal times have no slope and are left out; the interval takes the ranks (N - C)/2 and (N + C)/2 + 1 among the N
- * slopes, with C = z sqrt(var S), ties in times and values included in var S; ranks are interpolated (Gilbert) or rounded (Sen).
- * A rank outside 1 to N leaves that side unbounded. Intercept by medians; the median of the residuals is another convention.
+ * Conventions: pairs with equal times have no slope and are left out; the interval takes the ranks (N - C)/2
+ * and (N + C)/2 + 1 among the N slopes, with C = z sqrt(var S), ties in times and values included in var S;
+ * ranks are interpolated (Gilbert) or rounded (Sen). A rank outside 1 to N leaves that side unbounded.
+ * Intercept by medians; the median of the residuals is another convention.
  *
- * Edges: fewer than two different times is a stated outcome. Values that are all equal have slope 0 with interval 0 to 0. Order of the input is irrelevant. All N slopes are
- * held and sorted: meant for up to about 2000 values.
+ * Edges: fewer than two different times is a stated outcome. Values that are all equal have slope 0 with
+ * interval 0 to 0. Order of the input is irrelevant. All N slopes are held and sorted: meant for up to about
+ * 2000 values.
  *
- * @throws RangeError if lengths differ, a number isn't finite, level isn't in (0, 1) or varianceFactor isn't above 0
+ * @throws RangeError if lengths differ, a number isn't finite, level isn't in (0, 1) or varianceFactor isn't
+ * above 0
  *
- * Source: Sen, Journal of the American Statistical Association 63 (1968) 1379-1389; Gilbert, Statistical Methods for Environmental Pollution
- * Monitoring (1987), section 16.5.
+ * Source: Sen, Journal of the American Statistical Association 63 (1968) 1379-1389; Gilbert, Statistical
+ * Methods for Environmental Pollution Monitoring (1987), section 16.5.
  *
  * @example
  * theilSen({ times: [1, 2, 3, 4, 10, 12, 18], values: [9, 15, 19, 20, 45, 55, 78], level: 0.93, ranks: 'rounded' });
@@ -88,7 +95,10 @@ function pairSlopes(times: readonly number[], values: readonly number[]): Float6
   return slopes.subarray(0, count).sort();
 }
 
-/** Value at a rank counted from 1 in a rising list; -Infinity before the first. The upper end is the lower end of the list turned round. */
+/**
+ * Value at a rank counted from 1 in a rising list; -Infinity before the first. The upper end is the lower end
+ * of the list turned round.
+ */
 function atRank(sorted: Float64Array, rank: number, ranks: 'interpolated' | 'rounded'): number {
   const exact = ranks === 'rounded' ? Math.round(rank) : rank;
   if (exact < 1) return Number.NEGATIVE_INFINITY;

@@ -5,8 +5,8 @@ import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts'
 import { holds } from '../properties.ts';
 
 describe('Pettitt change point', () => {
-  // Page's data in Pettitt, Applied Statistics 28 (1979) 126-135: K 232, change after the 17th value, p 0.014 (cut, not rounded);
-  // more digits by reference/change-point.R, R 4.2.2.
+  // Page's data in Pettitt, Applied Statistics 28 (1979) 126-135: K 232, change after the 17th value, p 0.014
+  // (cut, not rounded); more digits by reference/change-point.R, R 4.2.2.
   it("agrees with the paper on Page's data", () => {
     const values = [
       -1.05, 0.96, 1.22, 0.58, -0.98, -0.03, -1.54, -0.71, -0.35, 0.66, 0.44, 0.91, -0.02, -1.42, 1.26, -1.02,

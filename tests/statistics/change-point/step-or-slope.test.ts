@@ -6,7 +6,10 @@ import { autoregressiveSeries, normalStream } from '../../../pipeline/statistics
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
 import { holds } from '../properties.ts';
 
-/** Share of each verdict in simulated series of 60 values: a shape (by position from 0 to 1) plus AR(1) noise of standard deviation 1. */
+/**
+ * Share of each verdict in simulated series of 60 values: a shape (by position from 0 to 1) plus AR(1) noise
+ * of standard deviation 1.
+ */
 function shares(shape: (x: number) => number, autocorrelation: number): Record<StepOrSlope['shape'], number> {
   const runs = 120;
   const newSeries = autoregressiveSeries(normalStream(17), autocorrelation);
@@ -20,8 +23,8 @@ function shares(shape: (x: number) => number, autocorrelation: number): Record<S
   return counts;
 }
 
-// No published operating characteristics exist for this combination; the rates are those stated in its docstring, with room for 120 runs
-// (three standard errors are 14 points at 50 %, 3 points at 1 %).
+// No published operating characteristics exist for this combination; the rates are those stated in its
+// docstring, with room for 120 runs (three standard errors are 14 points at 50 %, 3 points at 1 %).
 describe('level, slope or step: operating characteristics', () => {
   it('calls movement in at most 4 % of level series', () => {
     for (const autocorrelation of [0, 0.3, 0.6])

@@ -7,8 +7,8 @@ import { holds } from '../properties.ts';
 const gaps = [6, 12, 0, 3, 21, 14, 9, 30, 2, 17, 8, 25];
 
 describe('g chart', () => {
-  // No published example with numbers was found. Formula: Benneyan, Health Care Management Science 4 (2001) 305-318;
-  // values by reference/variables-charts.R, R 4.2.2.
+  // No published example with numbers was found. Formula: Benneyan, Health Care Management Science 4 (2001)
+  // 305-318; values by reference/variables-charts.R, R 4.2.2.
   it('has three-sigma limits on request', () => {
     const chart = computedOrFail(gChart({ gaps, limits: 'three-sigma' }));
     expect(chart).toMatchObject({ centre: 12.25, centreIs: 'mean' });

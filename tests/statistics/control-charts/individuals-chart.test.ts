@@ -3,7 +3,8 @@ import { individualsChart } from '../../../pipeline/statistics/control-charts/in
 import { computedOrFail, reasonOrFail } from '../computed-or-fail.ts';
 
 describe('individuals and moving-range chart', () => {
-  // NIST/SEMATECH e-Handbook 6.3.2.2, flow rate: mean 50.81, mean moving range 1.8778, limits 45.8159 and 55.8041.
+  // NIST/SEMATECH e-Handbook 6.3.2.2, flow rate: mean 50.81, mean moving range 1.8778, limits 45.8159 and
+  // 55.8041.
   const flow = [49.6, 47.6, 49.9, 51.3, 47.8, 51.2, 52.6, 52.4, 53.6, 52.1];
 
   it('has the published centre and limits', () => {

@@ -3,8 +3,9 @@ import { laneyPPrimeChart } from '../../../pipeline/statistics/control-charts/la
 import { pChart } from '../../../pipeline/statistics/control-charts/p-chart.ts';
 import { computedOrFail, reasonOrFail } from '../computed-or-fail.ts';
 
-// Weekly emergency attendances seen within four hours: Mohammed, Panesar, Laney and Wilson, BMJ Quality and Safety 22 (2013) 362-368, also
-// `nhs_accidents` in R package qicharts2. Values computed with R 4.2.2 from the definitions in Laney, Quality Engineering 14 (2002) 531-537.
+// Weekly emergency attendances seen within four hours: Mohammed, Panesar, Laney and Wilson, BMJ Quality and
+// Safety 22 (2013) 362-368, also `nhs_accidents` in R package qicharts2. Values computed with R 4.2.2 from
+// the definitions in Laney, Quality Engineering 14 (2002) 531-537.
 const seen = [
   266501, 264225, 276532, 281461, 269071, 261215, 270409, 279778, 270483, 270320, 267923, 271478, 255353,
   256820, 261835, 259144, 255910, 260863, 264465, 260989,

@@ -4,8 +4,9 @@ import { uChart } from '../../../pipeline/statistics/control-charts/u-chart.ts';
 import { computedOrFail } from '../computed-or-fail.ts';
 
 describe("Laney's u' chart", () => {
-  // By hand, from the definition in Laney, Quality Engineering 14 (2002) 531-537: u-bar = 20 / 16 = 1.25, sigma_i = sqrt(1.25 / 4),
-  // z = (u - 1.25) / sigma_i for u = 0.5, 2, 0.25, 2.25; moving ranges 1.5, 1.75, 2 over sigma_i; mean 1.75 / sigma_i.
+  // By hand, from the definition in Laney, Quality Engineering 14 (2002) 531-537: u-bar = 20 / 16 = 1.25,
+  // sigma_i = sqrt(1.25 / 4), z = (u - 1.25) / sigma_i for u = 0.5, 2, 0.25, 2.25; moving ranges 1.5, 1.75, 2
+  // over sigma_i; mean 1.75 / sigma_i.
   it('agrees with the hand calculation', () => {
     const chart = computedOrFail(laneyUPrimeChart({ counts: [2, 8, 1, 9], denominators: [4, 4, 4, 4] }));
     const sigma = Math.sqrt(1.25 / 4);

@@ -4,8 +4,9 @@ import { pChart } from '../../../pipeline/statistics/control-charts/p-chart.ts';
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
 import { holds } from '../properties.ts';
 
-// Montgomery, Introduction to Statistical Quality Control, Example 7.1: nonconforming orange-juice cans, 30 samples of 50
-// (the same data are `orangejuice` in R package qcc). Published values are quoted from memory, to four decimals.
+// Montgomery, Introduction to Statistical Quality Control, Example 7.1: nonconforming orange-juice cans, 30
+// samples of 50 (the same data are `orangejuice` in R package qcc). Published values are quoted from memory,
+// to four decimals.
 const cans = [
   12, 15, 8, 10, 4, 7, 16, 9, 14, 10, 5, 6, 17, 12, 22, 8, 10, 5, 13, 11, 20, 18, 24, 15, 9, 12, 7, 13, 9, 6,
 ];

@@ -3,9 +3,9 @@ import { tChart } from '../../../pipeline/statistics/control-charts/t-chart.ts';
 import { computedOrFail, reasonOrFail } from '../computed-or-fail.ts';
 
 describe('t chart', () => {
-  // Hours between valve failures, Montgomery, Introduction to Statistical Quality Control, Example 7.6. The book prints the transformed
-  // times 4.80986 6.70903 5.72650 3.81367 ... (from memory), with the power rounded to 0.2777,
-  // which moves them by up to 0.004; limits by reference/variables-charts.R, R 4.2.2.
+  // Hours between valve failures, Montgomery, Introduction to Statistical Quality Control, Example 7.6. The
+  // book prints the transformed times 4.80986 6.70903 5.72650 3.81367 ... (from memory), with the power
+  // rounded to 0.2777, which moves them by up to 0.004; limits by reference/variables-charts.R, R 4.2.2.
   const hours = [
     286, 948, 536, 124, 816, 729, 4, 143, 431, 8, 2837, 596, 81, 227, 603, 492, 1199, 1214, 2831, 96,
   ];

@@ -3,8 +3,9 @@ import { uChart } from '../../../pipeline/statistics/control-charts/u-chart.ts';
 import { computedOrFail, reasonOrFail } from '../computed-or-fail.ts';
 
 describe('u chart', () => {
-  // Montgomery, Introduction to Statistical Quality Control, Example 7.5 (dyed cloth; `dyedcloth` in R package qcc). The book
-  // prints u-bar 1.42 (from memory). The limits were recomputed with R 4.2.2 to six decimals and agree with qcc's stored result.
+  // Montgomery, Introduction to Statistical Quality Control, Example 7.5 (dyed cloth; `dyedcloth` in R
+  // package qcc). The book prints u-bar 1.42 (from memory). The limits were recomputed with R 4.2.2 to six
+  // decimals and agree with qcc's stored result.
   const defects = [14, 12, 20, 11, 7, 10, 21, 16, 19, 23];
   const units = [10, 8, 13, 10, 9.5, 10, 12, 10.5, 12, 12.5];
   const upper = [
@@ -24,7 +25,8 @@ describe('u chart', () => {
     }
   });
 
-  // NIST/SEMATECH e-Handbook 6.3.3.1, 25 wafers: mean 16, limits 4 and 28 (exact; from memory). 28 lies on the line, only 31 is beyond.
+  // NIST/SEMATECH e-Handbook 6.3.3.1, 25 wafers: mean 16, limits 4 and 28 (exact; from memory). 28 lies on
+  // the line, only 31 is beyond.
   it('is the c chart of the wafers where every denominator is 1', () => {
     const wafers = [
       16, 14, 28, 16, 12, 20, 10, 12, 10, 17, 19, 17, 14, 16, 15, 13, 14, 16, 11, 20, 11, 19, 16, 31, 13,

@@ -8,8 +8,9 @@ import { holds } from '../properties.ts';
 const example = { shape: 2.5, scale: 1000, plannedCost: 1, failureCost: 5 };
 
 describe('age replacement', () => {
-  // "Optimum Replacement Time", ReliaWiki, System Analysis Reference, as in the documentation of the Python library reliability ("Optimal
-  // replacement time", early version): age 493.05, cost 0.0035. More digits by reference/age-replacement.R, R 4.2.2 (relative 1e-6).
+  // "Optimum Replacement Time", ReliaWiki, System Analysis Reference, as in the documentation of the Python
+  // library reliability ("Optimal replacement time", early version): age 493.05, cost 0.0035. More digits by
+  // reference/age-replacement.R, R 4.2.2 (relative 1e-6).
   const found = computedOrFail(ageReplacement(example));
   const optimum = found.optimum!;
 

@@ -3,8 +3,8 @@ import { cusumRunLength } from '../../../pipeline/statistics/run-length/cusum-ru
 import { simulateRunLength } from '../../../pipeline/statistics/run-length/simulate-run-length.ts';
 import { computedOrFail, reasonOrFail } from '../computed-or-fail.ts';
 
-// Lucas and Crosier, Technometrics 24 (1982) 199-205, Table 1: k 0.5, h 4, two-sided, three significant digits;
-// then the same by reference/run-lengths.R, R 4.2.2, spc 0.6.7, to three decimals.
+// Lucas and Crosier, Technometrics 24 (1982) 199-205, Table 1: k 0.5, h 4, two-sided, three significant
+// digits; then the same by reference/run-lengths.R, R 4.2.2, spc 0.6.7, to three decimals.
 const rows = [
   [0, 168, 167.684, 149, 148.696],
   [0.25, 74.2, 74.224, 62.7, 62.698],
@@ -30,7 +30,8 @@ describe('CUSUM run length', () => {
     expect(Math.abs(head - spcHead)).toBeLessThan(0.001);
   });
 
-  // spc: 465.443506 and 10.37597. Siegmund's approximation (Montgomery, chapter 9) is off as known: 469.11 and 10.34.
+  // spc: 465.443506 and 10.37597. Siegmund's approximation (Montgomery, chapter 9) is off as known: 469.11
+  // and 10.34.
   it('is exact where the approximation of Siegmund is near', () => {
     expect(computedOrFail(cusumRunLength({ allowance: 0.5, decision: 5 })).average).toBeCloseTo(
       465.443506,

@@ -3,7 +3,8 @@ import { ewmaRunLength } from '../../../pipeline/statistics/run-length/ewma-run-
 import { simulateRunLength } from '../../../pipeline/statistics/run-length/simulate-run-length.ts';
 import { computedOrFail, reasonOrFail } from '../computed-or-fail.ts';
 
-// Lucas and Saccucci, Technometrics 32 (1990) 1-12, Table 3: two-sided, fixed limits, zero state, three significant digits.
+// Lucas and Saccucci, Technometrics 32 (1990) 1-12, Table 3: two-sided, fixed limits, zero state, three
+// significant digits.
 const shifts = [0, 0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3, 3.5, 4, 5];
 const fast = [500, 255, 88.8, 35.9, 17.5, 6.53, 3.63, 2.5, 1.93, 1.58, 1.34, 1.07];
 const slow = [500, 76.7, 29.3, 17.6, 12.6, 8.07, 5.99, 4.8, 4.03, 3.49, 3.11, 2.55];
@@ -55,7 +56,8 @@ describe('EWMA run length against the R package spc', () => {
 });
 
 describe('EWMA run length of AR(1) values', () => {
-  // No published table with these conventions was found; an independent simulation is the check. 12 000 runs: four standard errors are 3.6 %.
+  // No published table with these conventions was found; an independent simulation is the check. 12 000 runs:
+  // four standard errors are 3.6 %.
   it.each([
     [0.2, 2.5, -0.5, 0],
     [0.2, 2.3, 0.3, 0],

@@ -18,7 +18,8 @@ const average = (numbers: string, shift = 0) =>
   computedOrFail(runRuleRunLength({ rules: numbers.split('').map((n) => rule[n]!), shift })).average;
 
 describe('run length under run rules', () => {
-  // Champ and Woodall, Technometrics 29 (1987) 393-399, Table 1. 91.75 is also in NIST/SEMATECH e-Handbook 6.3.2; the others are quoted from memory.
+  // Champ and Woodall, Technometrics 29 (1987) 393-399, Table 1. 91.75 is also in NIST/SEMATECH e-Handbook
+  // 6.3.2; the others are quoted from memory.
   it.each([
     ['1', 370.4],
     ['12', 225.44],
@@ -61,7 +62,8 @@ describe('run length under run rules', () => {
   it('waits longer for nine in a row than for eight', () => {
     const nine = computedOrFail(runRuleRunLength({ rules: ['nine-on-one-side'] })).average;
     const eight = computedOrFail(runRuleRunLength({ rules: ['eight-on-one-side'] })).average;
-    // A run of m on one side, fair coin: 2^m - 1 tosses on average (Feller, An Introduction to Probability Theory, vol. 1, XIII.7).
+    // A run of m on one side, fair coin: 2^m - 1 tosses on average (Feller, An Introduction to Probability
+    // Theory, vol. 1, XIII.7).
     expect(eight).toBeCloseTo(255, 6);
     expect(nine).toBeCloseTo(511, 6);
   });

@@ -8,9 +8,9 @@ import { holds } from '../properties.ts';
 /** Positions as the published rules count them: from 1. */
 const firesAt = (rule: RunRule, z: ZSeries) => rule(z).map((s) => s.index + 1);
 
-// Rules as worded in Western Electric, Statistical Quality Control Handbook (1956), and Nelson, Journal of Quality Technology 16 (1984)
-// 237-239. No published series with all firings was found: the expected positions were worked out by hand from the wording and agree
-// with an independent implementation in R 4.2.2.
+// Rules as worded in Western Electric, Statistical Quality Control Handbook (1956), and Nelson, Journal of
+// Quality Technology 16 (1984) 237-239. No published series with all firings was found: the expected
+// positions were worked out by hand from the wording and agree with an independent implementation in R 4.2.2.
 describe('Western Electric rules on a mixed series', () => {
   const z = [
     0.3, -0.8, 1.2, 2.2, -0.4, 2.4, 1.1, 1.3, 1.6, 0.2, 1.2, 0.9, 0.4, -0.2, -1.4, -2.1, -0.6, -2.3, -3.2,

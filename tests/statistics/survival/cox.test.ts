@@ -10,8 +10,8 @@ const both = {
 };
 
 describe('Cox regression on remission times', () => {
-  // Published (from memory): Breslow 1.509 (0.410), log-likelihood -86.380 (Kleinbaum and Klein); Efron 1.572 (0.412).
-  // More digits by reference/survival.R, R 4.2.2, survival 3.5-3.
+  // Published (from memory): Breslow 1.509 (0.410), log-likelihood -86.380 (Kleinbaum and Klein); Efron 1.572
+  // (0.412). More digits by reference/survival.R, R 4.2.2, survival 3.5-3.
   it.each([
     [
       'breslow',

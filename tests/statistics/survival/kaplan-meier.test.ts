@@ -6,8 +6,9 @@ import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts'
 import { holds } from '../properties.ts';
 import { lateEntries, mercaptopurine, placebo } from './remission.ts';
 
-// Klein and Moeschberger, Survival Analysis, Tables 4.1 and 4.2 (from memory, as printed): survival, its standard error; then log-log
-// limits, hazard and its standard error by reference/survival.R, R 4.2.2, survival 3.5-3.
+// Klein and Moeschberger, Survival Analysis, Tables 4.1 and 4.2 (from memory, as printed): survival, its
+// standard error; then log-log limits, hazard and its standard error by reference/survival.R, R 4.2.2,
+// survival 3.5-3.
 const rows = [
   [6, 21, 3, 0.857, 0.0764, 0.6197179553, 0.9515517476, 0.1428571429, 0.08247860988],
   [7, 17, 1, 0.807, 0.0869, 0.5631465646, 0.9228090192, 0.2016806723, 0.10130611384],

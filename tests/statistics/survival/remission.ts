@@ -1,4 +1,5 @@
-// Weeks in remission: Freireich et al., Blood 21 (1963) 699-716; Klein and Moeschberger, Survival Analysis, 2nd ed. (2003).
+// Weeks in remission: Freireich et al., Blood 21 (1963) 699-716; Klein and Moeschberger, Survival Analysis,
+// 2nd ed. (2003).
 const ended: readonly (0 | 1)[] = [1, 1, 1, 0, 1, 0, 1, 0, 0, 1, 1, 0, 0, 0, 1, 1, 0, 0, 0, 0, 0];
 
 export const mercaptopurine = {
@@ -13,7 +14,9 @@ export const placebo = {
   observed: ended.map((): 0 | 1 => 1),
 };
 
-/** Sixteen made-up subjects with late entries, ties and two strata; expected values in reference/survival.R. */
+/**
+ * Sixteen made-up subjects with late entries, ties and two strata; expected values in reference/survival.R.
+ */
 export const lateEntries = {
   durations: [5, 8, 8, 9, 4, 12, 8, 3, 12, 10, 7, 9, 5, 14, 12, 6],
   observed: [1, 1, 0, 1, 1, 1, 1, 0, 1, 0, 1, 1, 1, 0, 1, 1] as (0 | 1)[],

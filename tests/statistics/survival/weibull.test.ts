@@ -8,8 +8,8 @@ import { holds } from '../properties.ts';
 const off = (found: number, expected: number) => Math.abs(found / expected - 1);
 
 describe('Weibull, right censored', () => {
-  // NIST/SEMATECH e-Handbook 8.4.1: 20 units, test stopped at 500 h; shape 1.7207 (cut, not rounded), scale 606.5280 (print, 1e-4).
-  // More digits by reference/weibull.R, R 4.2.2, survival 3.5-3: relative 1e-6.
+  // NIST/SEMATECH e-Handbook 8.4.1: 20 units, test stopped at 500 h; shape 1.7207 (cut, not rounded), scale
+  // 606.5280 (print, 1e-4). More digits by reference/weibull.R, R 4.2.2, survival 3.5-3: relative 1e-6.
   const durations = [54, 187, 216, 240, 244, 335, 361, 373, 375, 386, ...(Array(10).fill(500) as number[])];
   const observed = durations.map((d): 0 | 1 => (d < 500 ? 1 : 0));
   const fit = computedOrFail(weibull({ durations, observed }));
@@ -41,7 +41,8 @@ describe('Weibull, right censored', () => {
   });
 
   it('has an interval at whose end the likelihood-ratio p-value is 1 - level', () => {
-    // At the level where the interval of the shape just reaches 1, 1 - level is the p-value of the test of shape 1.
+    // At the level where the interval of the shape just reaches 1, 1 - level is the p-value of the test of
+    // shape 1.
     const level = 1 - fit.shapeOne.pValue;
     expect(computedOrFail(weibull({ durations, observed, level })).shapeInterval.low).toBeCloseTo(1, 7);
   });
@@ -60,7 +61,8 @@ describe('Weibull, right censored', () => {
 });
 
 describe('Weibull, left truncated', () => {
-  // No published example was found; reference/weibull.R, R 4.2.2, maximises the likelihood written out: relative 1e-6 (its optimiser's limit).
+  // No published example was found; reference/weibull.R, R 4.2.2, maximises the likelihood written out:
+  // relative 1e-6 (its optimiser's limit).
   const data = {
     durations: [40, 75, 88, 120, 150, 150, 61, 93, 110, 150, 130, 57],
     observed: [1, 1, 1, 1, 0, 0, 1, 1, 0, 0, 1, 1] as (0 | 1)[],
@@ -92,7 +94,8 @@ describe('Weibull with strata', () => {
     strata: [...Array(6).fill('a'), ...Array(6).fill('b')] as string[],
   };
 
-  // reference/weibull.R, R 4.2.2, survival 3.5-3: survreg with a factor, and profiles of the likelihood written out.
+  // reference/weibull.R, R 4.2.2, survival 3.5-3: survreg with a factor, and profiles of the likelihood
+  // written out.
   it('shares the shape and scales each stratum', () => {
     const fit = computedOrFail(weibull(data));
     expect(off(fit.shape, 2.392205595)).toBeLessThan(1e-8);

@@ -7,7 +7,8 @@ import { mannKendall } from '../../../pipeline/statistics/trend/mann-kendall.ts'
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
 import { holds } from '../properties.ts';
 
-// Little, College of the Holy Cross, "A Mann-Kendall Example (By Hand)": 72 ups, 18 downs, 1 tie; S 54, Z 2.9058, one-sided p 0.0018.
+// Little, College of the Holy Cross, "A Mann-Kendall Example (By Hand)": 72 ups, 18 downs, 1 tie; S 54, Z
+// 2.9058, one-sided p 0.0018.
 const little = [12.9, 14.8, 13.2, 15.7, 13.8, 15.6, 12.9, 11.0, 17.3, 15.9, 19.0, 18.3, 20.1, 21.7];
 
 describe('Mann-Kendall', () => {

@@ -5,8 +5,8 @@ import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts'
 import { holds } from '../properties.ts';
 
 describe('Theil-Sen slope', () => {
-  // Sen, Journal of the American Statistical Association 63 (1968) 1379-1389: slope 4, 93 % interval 3.71 to 4.38 (two decimals);
-  // Gilbert's interpolated ranks by reference/trend.R, R 4.2.2.
+  // Sen, Journal of the American Statistical Association 63 (1968) 1379-1389: slope 4, 93 % interval 3.71 to
+  // 4.38 (two decimals); Gilbert's interpolated ranks by reference/trend.R, R 4.2.2.
   const sen = { times: [1, 2, 3, 4, 10, 12, 18], values: [9, 15, 19, 20, 45, 55, 78], level: 0.93 };
 
   it('has the published slope and rounded interval (the example of the docstring)', () => {
