@@ -32,7 +32,11 @@ export async function readInputs(
     );
   });
   const site = readSiteFile(text, file);
-  const reading = await readExports(site, folder, { onProgress: (line) => terminal.progress(line) });
+  const outputs = values.out === undefined ? [] : [String(values.out)];
+  const reading = await readExports(site, folder, {
+    onProgress: (line) => terminal.progress(line),
+    ignore: [file, ...outputs],
+  });
   terminal.progressDone();
   if (reading.files.every((of) => of.records === 0)) {
     const found = reading.problems[0];

@@ -24,7 +24,7 @@ export const PROBLEM_CODES = {
   bad_number: 'The text is no number',
   out_of_range: 'The value lies outside what is possible',
   end_before_start: 'The end lies before the start',
-  clock_reset: 'The time lies before the unit could have been in service or after the file was written',
+  clock_reset: 'The time lies before the unit could have been in service, or later than can be',
   conflicting_duplicate: 'Two rows of the same key differ; the first is kept',
 } as const;
 export type ProblemCode = keyof typeof PROBLEM_CODES;

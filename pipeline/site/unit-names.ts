@@ -17,8 +17,9 @@ interface Meaning {
   inServiceSince: Day;
 }
 
-/** Names are compared without regard to letter case and runs of blanks. */
-export const foldName = (name: string): string => name.trim().replace(/\s+/g, ' ').toLowerCase();
+/** Names are compared without regard to letter case, runs of blanks and the way in which accents are encoded. */
+export const foldName = (name: string): string =>
+  name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
 
 /**
  * The reader of unit names. An id always means its unit; an alias means it between its days. Where the site file lists no units, each name
