@@ -1,5 +1,6 @@
 import { parseDay } from './day.ts';
-import { recordFields } from './records.ts';
+import { DURATION_MEASURES, LEAK_MEASURES, PRESSURE_MEASURES, TEMPERATURE_MEASURES } from './measures.ts';
+import { type FieldHolds, recordFields } from './records.ts';
 import type { SiteFile, UnitEntry } from './site-schema.ts';
 import { foldName } from './unit-names.ts';
 import { isZone } from './wall-clock.ts';
@@ -153,6 +154,21 @@ function* sources(file: SiteFile, siteIds: Set<string>): Generator<Fault> {
         }
       }
     }
+    for (const [field, mapping] of Object.entries(source.columns)) {
+      const holds = fields.find((candidate) => candidate.name === field)?.meta.holds;
+      if (typeof mapping !== 'object' || !('column' in mapping) || mapping.measure === undefined) continue;
+      const family: readonly string[] = (holds && MEASURES_OF[holds]) ?? [];
+      if (holds && !family.includes(mapping.measure)) {
+        const wanted =
+          family.length === 0
+            ? 'must be left out, since the field has none'
+            : `must be one of ${family.join(', ')}`;
+        yield {
+          path: ['sources', index, 'columns', field, 'measure'],
+          message: `${wanted}, found "${mapping.measure}"`,
+        };
+      }
+    }
     for (const [field, words] of Object.entries(source.values)) {
       const schema = fields.find((candidate) => candidate.name === field)?.schema;
       for (const word of Object.keys(words)) {
@@ -166,6 +182,13 @@ function* sources(file: SiteFile, siteIds: Set<string>): Generator<Fault> {
     }
   }
 }
+
+const MEASURES_OF: Partial<Record<FieldHolds, readonly string[]>> = {
+  temperature: TEMPERATURE_MEASURES,
+  pressure: PRESSURE_MEASURES,
+  duration: DURATION_MEASURES,
+  leak_rate: LEAK_MEASURES,
+};
 
 function* repeated(
   ids: string[],
