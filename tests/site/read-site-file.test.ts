@@ -57,6 +57,11 @@ describe('a fault of the site file', () => {
       /line 7, sources\[1\].values.outcome.good: must be a word of outcome \(completed, aborted, failed, running\), found "good"$/,
     ],
     [
+      'a measure of another kind',
+      `${base}sources:\n  - kind: cycles\n    files: c.csv\n    columns:\n      evacuation_s: { column: E, measure: kPa gauge }\n`,
+      /line 8, sources\[1\].columns.evacuation_s.measure: must be one of s, min, mm:ss, hh:mm:ss, found "kPa gauge"$/,
+    ],
+    [
       'a date that is none',
       `${base}units:\n  - id: A\n    in_service_since: 2025-02-30\n`,
       /line 6, units\[1\].in_service_since: must be a date of the calendar, found "2025-02-30"$/,
