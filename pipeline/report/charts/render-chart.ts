@@ -1,6 +1,6 @@
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
-import { escapeHtml, type Html, trusted } from '../html/html.ts';
+import { escapeHtml, fitText, type Html, trusted } from '../html/html.ts';
 import { ChartError, checkFields } from './check-spec.ts';
 import { textWidth } from './text-width.ts';
 import { theme } from './theme.ts';
@@ -47,8 +47,7 @@ export function cleanSvg(markup: string, { id, title, description }: ChartText):
   if (!root) throw new ChartError(`${id}: the renderer must give an SVG with width and height`);
   const width = Math.ceil(Number(root[1]));
   const height = Math.ceil(Number(root[2]));
-  const inner = markup
-    .slice(root[0].length, markup.lastIndexOf('</svg>'))
+  const inner = fitText(markup.slice(root[0].length, markup.lastIndexOf('</svg>')))
     .replace(/<rect width="[\d.]+" height="[\d.]+" fill="transparent"\/>/, '')
     .replace(/<path class="(?:background|foreground)" aria-hidden="true" d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
     .replace(/<[^>]*>/g, (tag) => cleanTag(tag, id));

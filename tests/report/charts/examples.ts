@@ -1,0 +1,133 @@
+import type { TopLevelSpec } from 'vega-lite';
+import { byClockChart } from '../../../pipeline/report/charts/by-clock.ts';
+import { cleaningCalendarChart } from '../../../pipeline/report/charts/cleaning-calendar.ts';
+import { clockHistogramChart } from '../../../pipeline/report/charts/clock-histogram.ts';
+import { dueBarsChart } from '../../../pipeline/report/charts/due-bars.ts';
+import { forestChart } from '../../../pipeline/report/charts/forest.ts';
+import { historyChart } from '../../../pipeline/report/charts/history.ts';
+import { monthlyByUnitChart, monthlyChart } from '../../../pipeline/report/charts/monthly.ts';
+import {
+  monthlyCountsByUnitChart,
+  monthlyCountsChart,
+} from '../../../pipeline/report/charts/monthly-counts.ts';
+import { rankingChart } from '../../../pipeline/report/charts/ranking.ts';
+import { reportContext } from '../../../pipeline/report/page-context.ts';
+import { calendarRows } from '../../../pipeline/report/rows/calendar-rows.ts';
+import { clockRows } from '../../../pipeline/report/rows/clock-rows.ts';
+import { dueRows } from '../../../pipeline/report/rows/due-rows.ts';
+import { forestRows } from '../../../pipeline/report/rows/forest-rows.ts';
+import { histogramRows } from '../../../pipeline/report/rows/histogram-rows.ts';
+import { historyRows, LANES } from '../../../pipeline/report/rows/history-rows.ts';
+import { monthlyRows } from '../../../pipeline/report/rows/monthly-rows.ts';
+import { rankingRows } from '../../../pipeline/report/rows/ranking-rows.ts';
+import { en } from '../../../pipeline/report/words/en.ts';
+import { fleetInput } from '../fixtures/fleet.ts';
+
+/** One example of each chart, with the rows of a small fleet: its test and its entry in the gallery. */
+export interface ChartExample {
+  name: string;
+  /** Rows that the chart was given, to set its marks beside them. */
+  rows: readonly object[];
+  spec: TopLevelSpec;
+}
+
+export function chartExamples(): ChartExample[] {
+  const { review, panel, due } = fleetInput(3);
+  const context = reportContext(review, panel, due, en);
+  const monthly = monthlyRows(review.charts.failed_days, review, en);
+  const fleet = monthly.filter((row) => row.scope === 'fleet');
+  const units = monthly.filter((row) => row.scope !== 'fleet');
+  const months = [...new Set(monthly.map((row) => row.month))];
+  const shared = {
+    valueTitle: 'Failed day results per 100 test days',
+    scale: { max: 8 },
+    labelledMonths: months,
+  };
+  const calendar = calendarRows(review.cleaning.days);
+  const bars = dueRows(review, en);
+  const clock = clockRows(review, 'fleet', 'failed_days', en);
+  const forest = forestRows(review.comparisons, en);
+  const history = historyRows(context, 'A1');
+  const histogram = histogramRows(review, 'A1', en);
+  const ranking = rankingRows(review, en);
+  return [
+    {
+      name: 'cleaning-calendar',
+      rows: calendar,
+      spec: cleaningCalendarChart(calendar, {
+        dayTitle: 'Operating day of March 2026',
+        days: Array.from({ length: 31 }, (_, index) => index + 1),
+        labelWidth: 40,
+      }),
+    },
+    { name: 'due-bars', rows: bars, spec: dueBarsChart(bars, { shareTitle: 'Share of tasks due' }) },
+    {
+      name: 'monthly',
+      rows: fleet,
+      spec: monthlyChart(fleet, {
+        ...shared,
+        words: { centre: 'mean', upper: 'upper limit', lower: 'lower limit' },
+      }),
+    },
+    { name: 'monthly-by-unit', rows: units, spec: monthlyByUnitChart(units, { ...shared, columns: 3 }) },
+    { name: 'monthly-counts', rows: fleet, spec: monthlyCountsChart(fleet, shared) },
+    {
+      name: 'monthly-counts-by-unit',
+      rows: units,
+      spec: monthlyCountsByUnitChart(units, { ...shared, columns: 3 }),
+    },
+    {
+      name: 'by-clock',
+      rows: clock,
+      spec: byClockChart(clock, {
+        valueTitle: 'Failed day results per 100 test days',
+        clockTitle: 'Calendar days since the last counted chamber cleaning',
+        scale: { max: 12 },
+      }),
+    },
+    {
+      name: 'forest',
+      rows: forest,
+      spec: forestChart(
+        forest.map((row, index) => ({ ...row, label: `${index + 1} ${row.label}` })),
+        {
+          ratioTitle: 'Odds ratio (log scale)',
+          fewer: 'fewer',
+          more: 'more',
+          heads: { exposed: 'with', unexposed: 'without', ratio: 'ratio (interval)', verdict: 'verdict' },
+          labelWidth: 90,
+        },
+      ),
+    },
+    {
+      name: 'history',
+      rows: history,
+      spec: historyChart(history, {
+        timeTitle: 'Operating day',
+        from: '2025-01-01',
+        to: '2026-03-31',
+        monthFrom: '2026-03-01',
+        lanes: LANES.map((lane) => en.charts.lane[lane] ?? lane),
+        months: [
+          { date: '2025-01-01', label: ['Jan', '2025'] },
+          { date: '2025-07-01', label: ['Jul'] },
+          { date: '2026-01-01', label: ['Jan', '2026'] },
+        ],
+      }),
+    },
+    {
+      name: 'clock-histogram',
+      rows: histogram,
+      spec: clockHistogramChart(histogram, { clockTitle: 'Days since cleaning', daysTitle: 'Test days' }),
+    },
+    {
+      name: 'ranking',
+      rows: ranking,
+      spec: rankingChart(ranking, {
+        valueTitle: 'Failed day results per 100 test days',
+        scale: { max: 4 },
+        labelWidth: 40,
+      }),
+    },
+  ];
+}

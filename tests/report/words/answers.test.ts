@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { en } from '../../../pipeline/report/words/en.ts';
+
+const { answers } = en;
+const cleaning = { due: 30, done: 20, late: 4, missed: 3, notRecorded: 2, contradicted: 1, open: 0 };
+const failures = {
+  total: 12,
+  shown: [] as string[],
+  suggested: [] as string[],
+  notShown: 0,
+  cannotTell: 12,
+  notComparable: 0,
+};
+
+describe('the answers', () => {
+  it('say how much of the cleaning was done, and what happened to the rest', () => {
+    expect(answers.cleaning(cleaning)).toEqual({
+      lead: '24 of 30 tasks due were done, 4 of them late.',
+      detail: 'The rest: 3 missed, 2 not recorded and 1 contradicted by the cycle log.',
+    });
+    expect(
+      answers.cleaning({ ...cleaning, done: 30, late: 0, missed: 0, notRecorded: 0, contradicted: 0 }).lead,
+    ).toBe('Yes: all 30 tasks due were done.');
+    expect(answers.cleaning({ ...cleaning, due: 0 }).lead).toBe('Nothing is known to have been due.');
+  });
+
+  it('tell "can’t tell" from "not shown"', () => {
+    expect(answers.failures(failures).lead).toBe('The record can’t tell.');
+    expect(answers.failures({ ...failures, notShown: 2, cannotTell: 10 }).lead).toBe('No rise was shown.');
+    expect(answers.failures({ ...failures, shown: ['A1 (x)'], cannotTell: 11 }).lead).toBe(
+      'Shown for A1 (x).',
+    );
+    expect(answers.failures({ ...failures, suggested: ['A1 (x)'], cannotTell: 11 }).lead).toBe(
+      'Shown for none; suggested for A1 (x).',
+    );
+    expect(answers.failures({ ...failures, total: 0 }).lead).toBe(
+      'The question can’t be put to this record.',
+    );
+  });
+
+  it('name units in order, and cut long lists', () => {
+    const units = Array.from({ length: 9 }, (_, index) => `A${index}`);
+    expect(answers.units({ units: 60, act: units, decide: [], look: ['B1'] })).toEqual({
+      lead: 'A0 first; 10 of 60 units in all.',
+      detail: 'Before the next load: A0, A1, A2, A3, A4, A5 and 3 more; soon: B1.',
+    });
+    expect(answers.units({ units: 4, act: [], decide: [], look: [] }).lead).toBe(
+      'None of the 4 units has a reason on record.',
+    );
+  });
+
+  it('say what could not be read', () => {
+    const nothing = {
+      files: 0,
+      rows: 0,
+      records: 0,
+      duplicates: 0,
+      rejected: 0,
+      skipped: 0,
+      cellsLost: 0,
+      filesFailed: 1,
+      unclassifiedTexts: 0,
+    };
+    expect(answers.reading(nothing).lead).toBe('Nothing was read.');
+    expect(answers.reading({ ...nothing, files: 1, rows: 1200, records: 1200, filesFailed: 0 }).lead).toBe(
+      'Every one of 1,200 rows could be read.',
+    );
+    expect(answers.reading({ ...nothing, files: 1, rows: 1200, rejected: 7, records: 1193 }).detail).toBe(
+      '1 file: 1,193 records, 0 duplicates, 7 rejected, 0 skipped; 1 source or file could not be used.',
+    );
+  });
+});
