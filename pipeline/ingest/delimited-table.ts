@@ -14,7 +14,7 @@ const DELIMITERS = [',', ';', '\t', '|'] as const;
  */
 export async function* delimitedTable(
   pieces: AsyncIterable<Uint8Array>,
-  source: Pick<Source, 'delimiter' | 'encoding'>,
+  source: Pick<Source, 'delimiter' | 'encoding' | 'header_rows'>,
   required: readonly string[],
 ): AsyncGenerator<TablePart> {
   let decoding: TextDecoding | undefined;
@@ -83,7 +83,7 @@ function archiveFault(piece: Uint8Array): TablePart | undefined {
 function chooseDelimiter(
   head: readonly Line[],
   final: boolean,
-  source: Pick<Source, 'delimiter'>,
+  source: Pick<Source, 'delimiter' | 'header_rows'>,
   required: readonly string[],
   decoding: TextDecoding,
 ): { delimiter: string; search: HeaderSearch } {
@@ -93,7 +93,7 @@ function chooseDelimiter(
       lines,
       final || lines.length < head.length,
     );
-    return { delimiter, search: findHeader(rows, required) };
+    return { delimiter, search: findHeader(rows, required, source.header_rows) };
   });
   return candidates.reduce((best, next) => (isBetter(next.search, best.search) ? next : best));
 }

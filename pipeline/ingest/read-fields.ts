@@ -54,7 +54,10 @@ function codecOf(
 ): Pick<FieldReader, 'instant' | 'value'> {
   const own = typeof mapping === 'object' && 'column' in mapping ? mapping : undefined;
   if (field.meta.holds === 'instant')
-    return { instant: instantCodec(own?.dates ?? source.dates, clock, notAfter), value: undefined };
+    return {
+      instant: instantCodec(own?.dates ?? source.dates, clock, notAfter, source.clock_offset_minutes),
+      value: undefined,
+    };
   const value = valueCodec(field, {
     measure: own?.measure,
     decimalMark: source.decimal_mark,
@@ -96,11 +99,16 @@ function tieField(
   const costs = field.required ? 'file' : 'cell';
   const without = field.required ? 'lost' : undefined;
   if (headers.length === 0) {
-    const constant = constantOf(mapping, tally.read.file);
+    const constant = constantOf(mapping, tally.read.file, tally.read.sheet);
     if (constant !== undefined) return { ...base, positions: [], constant, column: null };
-    const { file_name: pattern } = mapping as { file_name: string };
-    const fault = new Fault('missing_value', `a file name like ${pattern}, whose * is the ${field.name}`);
-    tally.fileProblem(costs, fault, { column: field.name, value: tally.read.file });
+    const { file_name: pattern, sheet_name } = mapping as { file_name?: string; sheet_name?: string };
+    const what = pattern === undefined ? 'a name of the sheet' : 'a file name';
+    const fault = new Fault(
+      'missing_value',
+      `${what} like ${pattern ?? sheet_name}, whose * is the ${field.name}`,
+    );
+    const value = pattern === undefined ? (tally.read.sheet ?? '') : tally.read.file;
+    tally.fileProblem(costs, fault, { column: field.name, value });
     return without;
   }
   const at: number[] = [];
@@ -124,9 +132,10 @@ function tieField(
   return { ...base, positions: at, constant: undefined, column: headers.join(' + ') };
 }
 
-function constantOf(mapping: FieldSource['mapping'], file: string): string | undefined {
+function constantOf(mapping: FieldSource['mapping'], file: string, sheet: string | null): string | undefined {
   if (typeof mapping !== 'object' || Array.isArray(mapping)) return undefined;
   if ('always' in mapping) return mapping.always;
+  if ('sheet_name' in mapping) return sheet === null ? undefined : partOfName(mapping.sheet_name)(sheet);
   if ('file_name' in mapping) return partOfName(mapping.file_name)(file.slice(file.lastIndexOf('/') + 1));
   return undefined;
 }

@@ -80,7 +80,7 @@ function openRows(
   const { search } = part;
   if (search.header) {
     tally.read.preamble = search.preamble;
-    return rowReader(site, reader, search.header, part.isSuspect, tally, emit);
+    return rowReader(site, reader, { ...search, header: search.header }, part.isSuspect, tally, emit);
   }
   if (search.nearest === undefined && search.preamble === 0)
     tally.fileProblem('file', new Fault('empty_file', 'a header and rows'));

@@ -8,6 +8,7 @@ import type { ReadInstant } from './codecs/instant.ts';
 import { timeOfDay } from './codecs/value-codec.ts';
 import type { AnyRecord, Draft } from './draft.ts';
 import type { FileTally } from './file-tally.ts';
+import type { HeaderSearch } from './find-header.ts';
 import { orderTimes } from './order-times.ts';
 import { type FieldReader, type SourceReader, skipTest, tieFields } from './read-fields.ts';
 
@@ -49,11 +50,12 @@ interface LostCell {
 export function rowReader(
   site: Site,
   reader: SourceReader,
-  header: RawRow,
+  search: HeaderSearch & { header: RawRow },
   isSuspect: (text: string) => boolean,
   tally: FileTally,
   emit: (draft: Draft) => void,
 ): RowReader | undefined {
+  const { header, headerRows } = search;
   const tied = tieFields(reader, header, tally);
   if (!tied) return undefined;
   const fields = tied;
@@ -63,10 +65,10 @@ export function rowReader(
   const isSkipped = skipTest(source, header, tally);
   const hasSkip = Object.keys(source.skip).length > 0;
   const width = header.cells.length;
-  const headerCells = fields
-    .filter(({ required }) => required)
-    .flatMap(({ positions }) => positions)
-    .map((at) => ({ at, text: cellText(header.cells[at]) }));
+  const places = fields.filter(({ required }) => required).flatMap(({ positions }) => positions);
+  const headerCells = (headerRows.length > 0 ? headerRows : [header]).map((line) =>
+    places.map((at) => ({ at, text: cellText(line.cells[at]) })),
+  );
   const unitField = fields.find(({ name }) => name === 'unit');
   const ownTimeField = fields.find(({ name }) => name === timeField)!;
   let lost: LostCell[] = [];
@@ -74,10 +76,18 @@ export function rowReader(
   /** What each name meant on the day for which it was asked last. */
   const lastNames = new Map<string, { day: Day; named: NamedUnit }>();
 
-  const repeatsHeader = (cells: readonly Cell[]): boolean => {
-    for (const { at, text } of headerCells) if (cellText(cells[at]) !== text) return false;
-    return headerCells.length > 0;
+  const repeatsLine = (cells: readonly Cell[], line: (typeof headerCells)[number]): boolean => {
+    for (const { at, text } of line) if (cellText(cells[at]) !== text) return false;
+    return line.some(({ text }) => text !== '');
   };
+  const repeatsHeader = (cells: readonly Cell[]): boolean => {
+    for (const line of headerCells) if (repeatsLine(cells, line)) return true;
+    return false;
+  };
+  const isComment = (cells: readonly Cell[]): boolean =>
+    source.comment !== undefined &&
+    typeof cells[0] === 'string' &&
+    cells[0].trimStart().startsWith(source.comment);
 
   /** Fills `instants`, too. Undefined where the row was rejected. */
   const readRecord = (row: RawRow): AnyRecord | undefined => {
@@ -173,7 +183,8 @@ export function rowReader(
       if (row.fault === undefined && isBlankRow(row.cells)) return;
       tally.read.rows++;
       if (lost.length > 0) lost = [];
-      if (row.fault !== undefined) tally.reject(row.row, row.fault, null, row.cells[0] ?? null);
+      if (isComment(row.cells)) tally.read.skipped++;
+      else if (row.fault !== undefined) tally.reject(row.row, row.fault, null, row.cells[0] ?? null);
       else if ((hasSkip && isSkipped(row.cells)) || repeatsHeader(row.cells)) tally.read.skipped++;
       else {
         const fault = shapeFault(row, width, fields);

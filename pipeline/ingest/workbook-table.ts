@@ -18,7 +18,7 @@ const BATCH = 5000;
  */
 export async function* workbookTable(
   pieces: AsyncIterable<Uint8Array>,
-  source: Pick<Source, 'sheet'>,
+  source: Pick<Source, 'sheet' | 'header_rows'>,
   required: readonly string[],
 ): AsyncGenerator<TablePart> {
   const bytes = await collect(pieces);
@@ -41,7 +41,7 @@ export async function* workbookTable(
   }
   const withTime = columnsWithTime(sheet.data);
   const rows = sheet.data.map((cells, index) => toRow(cells, index, withTime));
-  const search = findHeader(rows, required);
+  const search = findHeader(rows, required, source.header_rows);
   yield { type: 'header', search, hint: undefined, isSuspect: () => false, sheet: sheet.sheet };
   const from = search.header?.row ?? rows.length;
   const width = search.header?.cells.length ?? 0;

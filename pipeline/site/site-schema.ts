@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { archiveLimitsSchema, mergeSchema, wideSchema } from './file-shapes.ts';
 import { intervalInputsSchema } from './interval-inputs.ts';
 import { MEASURES } from './measures.ts';
 import { rulesSchema } from './rules.ts';
@@ -104,6 +105,13 @@ const columnSchema = z
         .string()
         .describe('Pattern with one * at the place of the value in the file name, such as log-*.csv'),
     }),
+    z.strictObject({
+      sheet_name: z
+        .string()
+        .describe(
+          'Pattern with one * at the place of the value in the name of the sheet; * is the whole name',
+        ),
+    }),
   ])
   .describe('Where a field comes from');
 
@@ -131,12 +139,39 @@ const sourceSchema = z
       .optional()
       .describe('Encoding; left out: by the byte order mark, else UTF-8'),
     sheet: z.string().optional().describe('Sheet of a workbook; left out: the first'),
+    sheets: z
+      .union([z.literal('all'), z.array(z.string()).min(1)])
+      .optional()
+      .describe('Several sheets of a workbook that are read alike: their names, or all'),
+    header_rows: z
+      .union([z.literal(1), z.literal(2)])
+      .optional()
+      .describe(
+        'Rows of the header. With 2 the upper text, which holds until the next one, is joined with the lower by a blank',
+      ),
+    comment: z
+      .string()
+      .min(1)
+      .max(3)
+      .optional()
+      .describe(
+        'Characters at the start of a line that make it a comment, such as #; it is counted as skipped',
+      ),
+    wide: wideSchema.optional(),
+    clock_offset_minutes: z
+      .number()
+      .min(-1440)
+      .max(1440)
+      .optional()
+      .describe(
+        'How far the clock of these files runs ahead of the site’s, minutes (behind: negative); taken off each time of day. Left out: nothing is corrected',
+      ),
     decimal_mark: z.enum(['.', ',']).default('.').describe('Decimal mark of numbers'),
     dates: z
       .string()
       .default('yyyy-MM-dd HH:mm:ss')
       .describe(
-        'Date pattern: yyyy MM dd HH hh mm ss a MMM, other characters stand for themselves; seconds and time may be missing',
+        'Date pattern: yyyy MM dd HH hh mm ss a MMM, other characters stand for themselves; seconds and time may be missing. Or "serial 1900", "serial 1904": days as spreadsheets count them',
       ),
     columns: z
       .record(z.string(), columnSchema)
@@ -171,6 +206,8 @@ export const siteFileSchema = z
       .array(sourceSchema)
       .optional()
       .describe('Sources; left out: files named by kind, with columns named as the fields'),
+    merge: z.array(mergeSchema).optional().describe('Sources that tell of the same events'),
+    archives: archiveLimitsSchema.optional(),
     rules: rulesSchema.prefault({}).describe('Rules that differ from the defaults'),
     interval: intervalInputsSchema.prefault({}),
   })

@@ -166,7 +166,7 @@ describe('a declared source', () => {
     });
     await expect(
       readFiles(files, cyclesFrom({ columns: { heat_up_s: { column: 'heat_up_s', measure: 'F' } } })),
-    ).rejects.toMatchObject({ code: 'measure' });
+    ).rejects.toMatchObject({ code: 'site_file' });
     await expect(
       readFiles(files, cyclesFrom({ values: { outcome: { completed: 'x', failed: 'X' } } })),
     ).rejects.toMatchObject({ code: 'mapped_word' });

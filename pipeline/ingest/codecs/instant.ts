@@ -2,6 +2,7 @@ import type { TimeMark } from '../../site/records.ts';
 import type { WallClock } from '../../site/wall-clock.ts';
 import { type Cell, Fault, WallDate } from '../cell.ts';
 import { datePattern, exampleOf } from './date-pattern.ts';
+import { serialReader } from './serial-date.ts';
 import type { WrittenTime } from './written-time.ts';
 
 /** An instant as read from a cell. `later` is the second reading of a wall time that occurs twice. */
@@ -25,12 +26,26 @@ const MS_PER_DAY = 86_400_000;
  * Codec of instants: text by the date pattern, or a date cell of a workbook, read on the site's clock. A date alone is the instant at which that operating
  * day opens.
  *
+ * Days as a spreadsheet counts them ("serial 1900", "serial 1904") may be numbers or texts; whole ones are dates alone.
+ *
  * @param notAfter latest instant that a record may have, ms; undefined where there is none
+ * @param aheadMinutes how far the clock that wrote the times runs ahead of the site's; taken off times of day, not off dates alone
  * @throws UserError `date_pattern` where the pattern can't give a date
  */
-export function instantCodec(pattern: string, clock: WallClock, notAfter: number | undefined): InstantCodec {
-  const read = datePattern(pattern);
-  const bad = new Fault('bad_time', `a time of the calendar like ${exampleOf(pattern)} (${pattern})`);
+export function instantCodec(
+  pattern: string,
+  clock: WallClock,
+  notAfter: number | undefined,
+  aheadMinutes = 0,
+): InstantCodec {
+  const serial = serialReader(pattern);
+  const read = serial ?? datePattern(pattern);
+  const bad = new Fault(
+    'bad_time',
+    serial
+      ? `a number of days as a spreadsheet counts them (${pattern})`
+      : `a time of the calendar like ${exampleOf(pattern)} (${pattern})`,
+  );
   const reset = new Fault(
     'clock_reset',
     `a time from ${YEARS[0]} to ${notAfter === undefined ? YEARS[1] : new Date(notAfter).toISOString()}`,
@@ -46,12 +61,16 @@ export function instantCodec(pattern: string, clock: WallClock, notAfter: number
   return (cell) => {
     let written: WrittenTime | undefined;
     if (typeof cell === 'string') written = read(cell);
+    else if (typeof cell === 'number') written = serial?.(String(cell));
     else if (cell instanceof WallDate)
       written = { wallMs: cell.wallMs, dayOnly: cell.dayOnly, offsetMinutes: undefined };
     if (written === undefined) return bad;
     if (written.wallMs < FROM || written.wallMs >= UNTIL) return reset;
-    if (written.offsetMinutes === undefined) return check(locate(written.wallMs, written.dayOnly));
-    const at = written.wallMs - written.offsetMinutes * 60_000;
+    if (written.offsetMinutes === undefined) {
+      const ahead = written.dayOnly ? 0 : aheadMinutes * 60_000;
+      return check(locate(written.wallMs - ahead, written.dayOnly));
+    }
+    const at = written.wallMs - (written.offsetMinutes + aheadMinutes) * 60_000;
     return check({ at, mark: 'time', later: undefined, wallMs: undefined });
   };
 }
