@@ -1,0 +1,79 @@
+import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { powerLawRefit } from '../../statistics/recurrent/power-law-refit.ts';
+import { type Clock, type ClockOutcome, cellsOf } from './clock-cells.ts';
+import type { Intensities, Intensity } from './expected.ts';
+import type { Cluster } from './shape-fit.ts';
+
+/** What the bootstrap drew: units between resets of their baseline where there are enough of them, else spells inside each. */
+export type Drawn = 'unit_eras' | 'spells';
+
+/** Fewest unit eras that are drawn as wholes; with fewer, spells are drawn inside each (our choice). */
+export const LEAST_UNIT_ERAS = 10;
+
+export interface Bootstrap {
+  drawn: Drawn;
+  samples: Intensities[];
+}
+
+const NONE: Intensity = { shape: 1, rate: 0 };
+
+/**
+ * Bootstrap of both intensities: whole unit eras drawn with replacement, so that bad spells and bad units stay together; failures and aborts of one sample
+ * come from the same draw. With fewer than ten unit eras their spells are drawn inside each instead. The spread of the frailties is
+ * held at its estimate.
+ *
+ * Source: A. C. Davison & D. V. Hinkley, Bootstrap Methods and their Application (1997) section 3.8 (drawing at the highest level alone).
+ */
+export function bootstrapIntensities(
+  clusters: readonly Cluster[],
+  clock: Clock,
+  spread: Record<ClockOutcome, number>,
+  options: { draws: number; seed: number },
+): Bootstrap {
+  const drawn: Drawn = clusters.length >= LEAST_UNIT_ERAS ? 'unit_eras' : 'spells';
+  const groups =
+    drawn === 'unit_eras'
+      ? clusters.map((of) => [of.spells])
+      : clusters.map((of) => of.spells.map((spell) => [spell]));
+  const blocks = groups.flat();
+  const refit = (outcome: ClockOutcome) =>
+    powerLawRefit(
+      blocks.map((spells) => cellsOf(spells, clock, outcome)),
+      spread[outcome],
+    );
+  const failures = refit('failed_test');
+  const aborts = refit('cleanliness_abort');
+  const firstOf: number[] = [];
+  let next = 0;
+  for (const group of groups) {
+    firstOf.push(next);
+    next += group.length;
+  }
+  const generator = xoroshiro128plus(options.seed);
+  const pick = (of: number) => Math.min(of - 1, Math.floor(uniformFloat64(generator) * of));
+  const samples = Array.from({ length: options.draws }, () => {
+    const sample =
+      drawn === 'unit_eras'
+        ? blocks.map(() => [pick(blocks.length)])
+        : groups.map((group, index) => group.map(() => firstOf[index]! + pick(group.length)));
+    return { failures: failures(sample) ?? NONE, aborts: aborts(sample) ?? NONE };
+  });
+  return { drawn, samples };
+}
+
+/** Percentile interval of values of the samples, which may be Infinity; null where there are none. */
+export function percentiles(
+  values: readonly number[],
+  level: number,
+): { low: number | null; high: number | null } {
+  if (values.length === 0) return { low: null, high: null };
+  const sorted = values.toSorted((a, b) => a - b);
+  const at = (share: number) => {
+    const place = share * (sorted.length - 1);
+    const below = Math.floor(place);
+    const [from, to] = [sorted[below]!, sorted[Math.min(sorted.length - 1, below + 1)]!];
+    return from === to || place === below ? from : from + (place - below) * (to - from);
+  };
+  return { low: at((1 - level) / 2), high: at((1 + level) / 2) };
+}

@@ -1,0 +1,96 @@
+import { normalMultiplier, normalQuantile } from '../../statistics/distributions/normal.ts';
+import { type PowerLawIntensity, powerLawIntensity } from '../../statistics/recurrent/power-law-intensity.ts';
+import type { Outcome } from '../../statistics/result.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import { type Clock, type ClockOutcome, cellsOf } from './clock-cells.ts';
+import type { ShapeFit } from './interval-schema.ts';
+import type { RecordReading, Spell } from './spells.ts';
+
+/** A unit between two events that reset its baseline: what shares one frailty. */
+export interface Cluster {
+  unit: string;
+  site: string;
+  era: number;
+  spells: Spell[];
+}
+
+/** Spells by unit and era, in their order. */
+export function clustersOf(spells: readonly Spell[]): Cluster[] {
+  return [...groupBy(spells, (spell) => `${spell.unit}\u0000${spell.era}`).values()].map((of) => ({
+    unit: of[0]!.unit,
+    site: of[0]!.site,
+    era: of[0]!.era,
+    spells: of,
+  }));
+}
+
+export interface Fitted {
+  clock: Clock;
+  outcome: ClockOutcome;
+  clusters: Cluster[];
+  fit: Outcome<PowerLawIntensity>;
+}
+
+/** Fits the intensity of an outcome on a clock. */
+export function fitShape(clusters: Cluster[], clock: Clock, outcome: ClockOutcome, level: number): Fitted {
+  const cells = clusters.map((cluster) => cellsOf(cluster.spells, clock, outcome));
+  return { clock, outcome, clusters, fit: powerLawIntensity(cells, { level }) };
+}
+
+/** Shape whose absence the case would like to be able to exclude: a hazard that rises with the square root of the clock (our choice). */
+export const SHAPE_OF_INTEREST = 1.5;
+
+/**
+ * A fit as the case prints it, with what the record could have shown: the smallest shape above 1 seen with this power, and how many times the record it would
+ * take to see the shape of interest; both from the standard error of the log shape, which falls with the square root of the record.
+ */
+export function describeFit(
+  fitted: Fitted,
+  reading: RecordReading,
+  settings: { alpha: number; power: number },
+): ShapeFit {
+  const { clock, outcome, clusters, fit } = fitted;
+  const days = clusters.flatMap((cluster) => cluster.spells.flatMap((spell) => spell.days));
+  const sum = (value: (day: (typeof days)[number]) => number) =>
+    days.reduce((total, day) => total + value(day), 0);
+  const base = {
+    outcome,
+    clock,
+    reading,
+    events: outcome === 'failed_test' ? sum((day) => Number(day.failed)) : sum((day) => day.aborts),
+    chances: outcome === 'failed_test' ? days.length : sum((day) => day.production),
+    spells: clusters.reduce((total, cluster) => total + cluster.spells.length, 0),
+    clusters: clusters.length,
+  };
+  if (!fit.computable) return { ...base, ...NOTHING, method: fit.method, not_computable: fit.reason };
+  const reach = normalMultiplier(1 - settings.alpha) + normalQuantile(1 - settings.power, 'upper');
+  const error = fit.logShapeError;
+  return {
+    ...base,
+    shape: fit.shape,
+    low: fit.interval.low,
+    high: Number.isFinite(fit.interval.high) ? fit.interval.high : null,
+    likelihood_ratio: fit.testOfShape1.likelihoodRatio,
+    p: fit.testOfShape1.pValue,
+    scale: fit.scale,
+    rate: fit.rate,
+    spread: fit.spread,
+    smallest_detectable_shape: error === null ? null : Math.exp(reach * error),
+    data_needed_factor: error === null ? null : ((reach * error) / Math.log(SHAPE_OF_INTEREST)) ** 2,
+    method: fit.method,
+    not_computable: null,
+  };
+}
+
+const NOTHING = {
+  shape: null,
+  low: null,
+  high: null,
+  likelihood_ratio: null,
+  p: null,
+  scale: null,
+  rate: null,
+  spread: null,
+  smallest_detectable_shape: null,
+  data_needed_factor: null,
+};

@@ -1,0 +1,174 @@
+import type { Day } from '../../site/day.ts';
+import type { Site } from '../../site/site.ts';
+import { cleaningLogs } from '../../transform/cleaning/cleaning-log.ts';
+import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
+import type { JudgedCleaning } from '../../transform/cleaning/judge-cleanings.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import { eraOf } from '../../transform/service/eras.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
+
+export const SPELL_ENDS = [
+  'routine_cleaning',
+  'reactive_cleaning',
+  'era_end',
+  'log_gap',
+  'record_end',
+] as const;
+export type SpellEnd = (typeof SPELL_ENDS)[number];
+
+/** A day at risk inside a spell, on the three clocks. Clocks stand at what had passed before the day's first cycle. */
+export interface SpellDay {
+  day: Day;
+  calendar_days: number;
+  days_of_use: number;
+  cycles: number;
+  /** Cycles of the day that count for the clock. */
+  cycles_of_day: number;
+  failed: boolean;
+  production: number;
+  aborts: number;
+}
+
+/**
+ * A cleaning spell: from a routine chamber cleaning that counts to the next chamber cleaning, the end of the era, a gap in the cleaning log or the end of
+ * the record. The clock is 0 at its start.
+ */
+export interface Spell {
+  unit: string;
+  site: string;
+  era: number;
+  from: Day;
+  ended_by: SpellEnd;
+  /** Days at risk, in order. */
+  days: SpellDay[];
+  /** What passed from start to end, at risk or not. */
+  passed: { calendar_days: number; days_of_use: number; cycles: number };
+}
+
+/** Which reading of records that the cycle log contradicts: the site's rule, or counted as done. */
+export type RecordReading = 'site' | 'all_records';
+
+/**
+ * Cuts the units' days of use into cleaning spells.
+ *
+ * A spell starts with a chamber cleaning that is routine and counts as done in the reading. A reactive cleaning ends the spell and starts none, so that a
+ * unit just mended is never taken for one just cleaned. A record with a date only on the day of a failed test may be either, and is taken as
+ * reactive. A day belongs to the cleaning that was over when its first cycle started.
+ */
+export function cleaningSpells(
+  histories: readonly UnitHistory[],
+  panel: readonly UnitDay[],
+  site: Site,
+  reading: RecordReading,
+): Spell[] {
+  const rowsOf = groupBy(panel, (row) => row.unit);
+  const logs = cleaningLogs(
+    histories.map(({ unit, site: of, clock, cleanings }) => ({
+      unit,
+      site: of,
+      clock,
+      cleanings,
+      cycles: [],
+      air_removal_tests: [],
+      leak_tests: [],
+      service: [],
+    })),
+    site.policyOf,
+  );
+  const counts = reading === 'all_records' || site.rules.contradicted_counts_as_done;
+  return histories.flatMap((history) => {
+    const rows = new Map((rowsOf.get(history.unit) ?? []).map((row) => [row.day, row]));
+    const log = logs.get(history.site)!;
+    return spellsOfUnit(history, rows, counts, (day) => log.covers('chamber', day));
+  });
+}
+
+function spellsOfUnit(
+  history: UnitHistory,
+  rows: ReadonlyMap<Day, UnitDay>,
+  contradictedCounts: boolean,
+  covered: (day: Day) => boolean,
+): Spell[] {
+  const cleanings = history.cleanings.filter(
+    (cleaning) => cleaning.task === 'chamber' && countsAsDone(cleaning, contradictedCounts),
+  );
+  const spells: Spell[] = [];
+  let open: Spell | null = null;
+  let used = 0;
+  let cycles = 0;
+  let next = 0;
+  const close = (ended_by: SpellEnd, end: Day) => {
+    if (!open) return;
+    open.ended_by = ended_by;
+    open.passed = { calendar_days: Math.max(0, end - open.from), days_of_use: used, cycles };
+    spells.push(open);
+    open = null;
+  };
+  for (const use of history.use_days) {
+    const { day } = use;
+    for (; next < cleanings.length && isOver(cleanings[next]!, day, use.first_cycle); next++) {
+      const cleaning = cleanings[next]!;
+      const reactive = isReactive(cleaning, history);
+      close(reactive ? 'reactive_cleaning' : 'routine_cleaning', cleaning.day);
+      if (reactive) continue;
+      open = startAt(history, cleaning.day);
+      used = 0;
+      cycles = 0;
+    }
+    const spell = open as Spell | null;
+    if (!spell) continue;
+    if (eraOf(history.eras, day).index !== spell.era) close('era_end', eraOf(history.eras, day).from);
+    else if (!covered(day)) close('log_gap', day);
+    else {
+      const row = rows.get(day);
+      if (row?.at_risk === 1) spell.days.push(dayOf(row, day - spell.from, used, cycles, use.cycles));
+      used++;
+      cycles += use.cycles;
+    }
+  }
+  const last = history.use_days.at(-1);
+  if (last) close('record_end', last.day + 1);
+  return spells;
+}
+
+function startAt(history: UnitHistory, from: Day): Spell {
+  return {
+    unit: history.unit,
+    site: history.site,
+    era: eraOf(history.eras, from).index,
+    from,
+    ended_by: 'record_end',
+    days: [],
+    passed: { calendar_days: 0, days_of_use: 0, cycles: 0 },
+  };
+}
+
+const dayOf = (
+  row: UnitDay,
+  calendar_days: number,
+  days_of_use: number,
+  cycles: number,
+  cycles_of_day: number,
+): SpellDay => ({
+  day: row.day,
+  calendar_days,
+  days_of_use,
+  cycles,
+  cycles_of_day,
+  failed: row.failed === 1,
+  production: row.production_cycles,
+  aborts: row.cleanliness_aborts,
+});
+
+const isOver = (cleaning: JudgedCleaning, day: Day, firstCycle: number): boolean =>
+  cleaning.day < day || (cleaning.day === day && cleaning.time_mark !== 'day' && cleaning.time <= firstCycle);
+
+/** Reactive by its mark or the site's rule, or a date alone on the day of a failed test. */
+export function isReactive(cleaning: JudgedCleaning, history: UnitHistory): boolean {
+  if (cleaning.reactive === true) return true;
+  return (
+    cleaning.time_mark === 'day' &&
+    history.tests.some((test) => test.result === 'fail' && test.day === cleaning.day)
+  );
+}
