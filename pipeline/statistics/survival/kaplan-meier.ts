@@ -7,7 +7,7 @@ export interface SurvivalStep extends RiskRow {
   survival: number;
   /** Greenwood's; null once survival is 0. */
   standardError: number | null;
-  /** Log-log interval; null once survival is 0. */
+  /** Interval by `intervalBy`; null once survival is 0. */
   interval: Interval | null;
 }
 
@@ -42,6 +42,7 @@ export interface KaplanMeier {
  *
  * @param data durations with flags 0 or 1, and entries where watching began late
  * @param data.level of the intervals, default 0.95
+ * @param data.intervalBy default 'log-log'; 'log', R's default, is cut at 1
  * @throws RangeError as `checkSurvivalData`, or if level isn't in (0, 1)
  *
  * Source: Kaplan and Meier, Journal of the American Statistical Association 53 (1958) 457-481; Klein and
@@ -51,9 +52,11 @@ export interface KaplanMeier {
  * @example
  * kaplanMeier({ durations: [6, 6, 6, 6, 7], observed: [1, 1, 1, 0, 1] }); // survival 0.4 at 6, 0 at 7; median 6
  */
-export function kaplanMeier(data: SurvivalData & { level?: number }): Outcome<KaplanMeier> {
-  const method = 'Kaplan-Meier, Greenwood variance, log-log interval';
-  const { level = 0.95 } = data;
+export function kaplanMeier(
+  data: SurvivalData & { level?: number; intervalBy?: 'log-log' | 'log' },
+): Outcome<KaplanMeier> {
+  const { level = 0.95, intervalBy = 'log-log' } = data;
+  const method = `Kaplan-Meier, Greenwood variance, ${intervalBy} interval`;
   checkSurvivalData('kaplanMeier', data);
   if (!(level > 0 && level < 1))
     throw new RangeError(`kaplanMeier: level must be between 0 and 1, found ${level}.`);
@@ -67,6 +70,11 @@ export function kaplanMeier(data: SurvivalData & { level?: number }): Outcome<Ka
     survival *= 1 - row.events / row.atRisk;
     greenwood += row.events / (row.atRisk * (row.atRisk - row.events));
     if (survival === 0) return { ...row, survival, standardError: null, interval: null };
+    if (intervalBy === 'log') {
+      const factor = Math.exp(z * Math.sqrt(greenwood));
+      const interval = { low: survival / factor, high: Math.min(1, survival * factor), level };
+      return { ...row, survival, standardError: survival * Math.sqrt(greenwood), interval };
+    }
     const half = (z * Math.sqrt(greenwood)) / Math.log(survival);
     // The logarithm of survival is negative, so the positive exponent gives the upper end.
     const interval = { low: survival ** Math.exp(-half), high: survival ** Math.exp(half), level };

@@ -37,6 +37,24 @@ describe('Kaplan-Meier and Nelson-Aalen on remission times', () => {
     },
   );
 
+  it('has the log interval of R where it is asked for', () => {
+    // reference values by R 4.2.2, survival 3.5-3, conf.type = "log"; upper ends cut at 1.
+    const log = computedOrFail(kaplanMeier({ ...mercaptopurine, intervalBy: 'log' }));
+    const bounds = [
+      [0.719817, 1],
+      [0.653124, 0.996444],
+      [0.585919, 0.967575],
+      [0.509613, 0.934769],
+      [0.439394, 0.895995],
+      [0.337037, 0.858201],
+      [0.248788, 0.807372],
+    ];
+    for (const [i, [low, high]] of bounds.entries()) {
+      expect(log.steps[i]!.interval!.low).toBeCloseTo(low!, 6);
+      expect(log.steps[i]!.interval!.high).toBeCloseTo(high!, 6);
+    }
+  });
+
   it('has the medians and their intervals', () => {
     expect(curve).toMatchObject({ median: 23, medianInterval: { low: 13, high: null }, events: 9, n: 21 });
     const untreated = computedOrFail(kaplanMeier(placebo));
