@@ -43,6 +43,7 @@ export const theme: Config = {
     titleFontSize: FONT_SIZE,
     labelAnchor: 'start',
     labelPadding: 4,
+    labelLimit: 180,
   },
   title: { color: palette.ink, fontSize: FONT_SIZE, fontWeight: 'bold', anchor: 'start', offset: 4 },
   text: { color: palette.ink, fontSize: FONT_SIZE },

@@ -9,7 +9,7 @@ export const screenStyle = `
 :root { color-scheme: light; --ink: ${palette.ink}; --muted: ${palette.muted}; --rule: ${palette.rule}; --pale: #f3f6f7; --accent: ${palette.series}; --alarm: ${palette.failure}; --serif: ${SERIF}; --sans: ${SANS}; }
 *, *::before, *::after { box-sizing: border-box; }
 html { scroll-padding-top: 1rem; -webkit-text-size-adjust: 100%; text-size-adjust: 100%; }
-body { margin: 0; background: #fff; color: var(--ink); font: 1rem/1.55 var(--sans); overflow-wrap: break-word; }
+body { margin: 0; background: #fff; color: var(--ink); font: 1rem/1.55 var(--sans); overflow-wrap: anywhere; }
 a { color: var(--accent); text-decoration-thickness: 1px; text-underline-offset: 2px; }
 a:hover { text-decoration-thickness: 2px; }
 :focus-visible { outline: 3px solid ${palette.overdue}; outline-offset: 2px; box-shadow: 0 0 0 2px var(--ink); }
@@ -86,7 +86,7 @@ figcaption p { font-size: 0.92rem; margin: 0.25rem 0 0; }
 table { border-collapse: collapse; font-size: 0.9rem; font-variant-numeric: tabular-nums; min-width: min(100%, 36rem); }
 caption span.title { display: inline-block; max-width: min(100%, calc(100vw - 6rem)); vertical-align: top; }
 caption { text-align: left; font-family: var(--serif); font-weight: 600; font-size: 1rem; padding-bottom: 0.45rem; }
-th, td { text-align: left; vertical-align: top; padding: 0.34rem 0.9rem 0.34rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
+th, td { overflow-wrap: break-word; text-align: left; vertical-align: top; padding: 0.34rem 0.9rem 0.34rem 0; border-bottom: 1px solid var(--rule); font-weight: 400; }
 thead th { color: var(--muted); font-size: 0.82rem; vertical-align: bottom; border-bottom: 1px solid var(--ink); line-height: 1.25; }
 tbody th { font-weight: 600; }
 td.number, th.number { text-align: right; }

@@ -89,7 +89,11 @@ ${besideList(context, list)}`,
     {
       id: 'verdicts',
       heading: comparisons.verdictsMean,
-      body: html`<p>${comparisons.intro(review.comparisons.length, review.family_size, span)}</p>
+      body: html`${
+        review.comparisons.length === 0
+          ? html`<p class="empty">${words.unit.noComparison}</p>`
+          : html`<p>${comparisons.intro(review.comparisons.length, review.family_size, span)}</p>`
+      }
 ${verdictWords(context)}
 <p class="left-out">${comparisons.leftOutNote}</p>`,
     },

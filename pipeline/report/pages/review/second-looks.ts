@@ -49,7 +49,7 @@ function doseTable(context: ReportContext, numbers: Numbering, doses: Doses): Ht
       {
         head: heads.exposure,
         kind: 'head',
-        cell: ({ of, first }) => first && words.format.sentence(words.terms.exposure[of.exposure]),
+        cell: ({ of }) => words.format.sentence(words.terms.exposure[of.exposure]),
       },
       { head: heads.dose, cell: ({ of, part }) => words.comparisons.secondLook.dose(of.exposure, part.dose) },
       { head: heads.failed, kind: 'number', cell: ({ part }) => words.pages.outOf(part.failed, part.days) },

@@ -53,8 +53,7 @@ export const unit = {
   erasCaption: 'Eras of the unit',
   eraHeads: { from: 'From', to: 'To', opened: 'Opened by' },
   eraFirst: 'begin of the record',
-  noComparison:
-    'On no day is it known whether a cleaning task of this unit was overdue, so nothing can be compared.',
+  noComparison: 'On no day is it known whether a cleaning task was overdue, so nothing can be compared.',
   noRecords: 'No record of this unit is on a list of this month.',
   allLists: 'Lists of all units',
 };

@@ -1,0 +1,212 @@
+import type { Clock } from '../../../findings/interval/clock-cells.ts';
+import type { Best, Note, Reason } from '../../../findings/interval/interval-schema.ts';
+import { format } from './format.ts';
+
+const { integer, count, list, twoFigures, pValue } = format;
+
+const UNITS: Record<Clock, [string, string]> = {
+  calendar_days: ['day', 'days'],
+  days_of_use: ['day of use', 'days of use'],
+  cycles: ['cycle', 'cycles'],
+};
+
+/** An interval with what it counts: "28 days". */
+const interval = (every: number, clock: Clock): string => count(every, ...UNITS[clock]);
+const between = (low: string, high: string | null): string =>
+  high === null ? `${low} or more` : `${low} to ${high}`;
+
+/** Words of the argument: what the page says on its first sheet and the command prints. */
+export const intervalArgument = {
+  interval,
+  clockNames: {
+    calendar_days: 'calendar days',
+    days_of_use: 'days of use',
+    cycles: 'cycles',
+  } satisfies Record<Clock, string>,
+  between,
+  headings: {
+    question: 'The question',
+    records: 'The records',
+    finding: 'What they show',
+    cost: 'Cost and benefit',
+    mind: 'What would change our mind',
+    limits: 'Limits of the method',
+    cautions: 'Cautions',
+  },
+  question: (units: number) =>
+    `How often is the chamber of a sterilizer to be cleaned? Nobody prescribes it: within the instructions for use the site decides, and has to defend what it decided. This is the case from the records of ${count(units, 'unit', 'units')}.`,
+  inForce: (every: number | null, clock: Clock, otherwise: number) => {
+    if (every === null) return 'The site file states no interval for the chamber.';
+    const others =
+      otherwise > 0
+        ? ` ${integer(otherwise)} of the units have another one, and are counted all the same.`
+        : '';
+    return `Interval in force: ${interval(every, clock)}.${others}`;
+  },
+  instructions: (longest: number | null, clock: Clock) =>
+    longest === null
+      ? 'The longest interval that the instructions for use allow is not given in the site file, so that nothing longer than the interval in force is considered.'
+      : `The instructions for use allow ${interval(longest, clock)} at most; nothing longer is considered.`,
+  records: (n: {
+    records: number;
+    starts: number;
+    reactive: number;
+    contradicted: number;
+    notJudged: number;
+  }) =>
+    `${count(n.records, 'chamber cleaning is', 'chamber cleanings are')} recorded. ${integer(n.starts)} of them start a clock: routine, and not contradicted by the cycle log${n.notJudged > 0 ? ` (${integer(n.notJudged)} of all hold a date only, which the cycle log can’t be asked about)` : ''}. ${integer(n.reactive)} followed a failure (reactive): these end the observation and start no clock, so that a unit just mended is not taken for one just cleaned. ${integer(n.contradicted)} are contradicted: the unit was running or hot.`,
+  observed: (n: {
+    failures: number;
+    days: number;
+    aborts: number;
+    cycles: number;
+    spells: number;
+    span: string;
+  }) =>
+    `From ${n.span}, on the clock: ${count(n.failures, 'failed test', 'failed tests')} (episodes) in ${integer(n.days)} test days at risk, and ${count(n.aborts, 'abort', 'aborts')} plausibly about cleanliness in ${integer(n.cycles)} production cycles, over ${count(n.spells, 'spell', 'spells')} between cleanings.`,
+
+  answers: {
+    supported: 'The risk of a failed test rises with the time since the last cleaning.',
+    not_supported: 'These records do not support cleaning earlier.',
+    cannot_tell: 'These records cannot say.',
+  },
+  shape: (n: { shape: number; low: number; high: number | null; p: number; level: string }) =>
+    `Shape ${twoFigures(n.shape)} (${n.level} interval ${between(twoFigures(n.low), n.high === null ? null : twoFigures(n.high))}, p ${pValue(n.p)}): 1 would mean that the risk does not depend on the clock, more that it rises.`,
+  risk: (late: number, early: number, ratio: number, clock: Clock) =>
+    `At ${interval(late, clock)} it is by this fit ${twoFigures(ratio)} times that at ${integer(early)}.`,
+  because: (code: Reason): string => REASONS[code],
+  allRecords: (answer: 'supported' | 'not_supported' | 'cannot_tell') =>
+    ({
+      supported:
+        'If the contradicted records counted as done, a rise would be supported: the answer depends on them.',
+      not_supported:
+        'If the contradicted records counted as done, a rise would not be supported: the answer depends on them.',
+      cannot_tell: 'If the contradicted records counted as done, nothing could be said.',
+    })[answer],
+  aborts: {
+    supported: 'Aborts plausibly about cleanliness rise with the clock as well.',
+    supportedAlone: 'Aborts plausibly about cleanliness do rise with the clock.',
+    not_supported: 'Aborts plausibly about cleanliness show no rise with the clock either.',
+    notSupportedAlone: 'Aborts plausibly about cleanliness show no such rise.',
+    cannot_tell: 'Of the aborts nothing can be said.',
+  },
+  units: (units: string[]) => `By itself, adjusted for the number of units: a rise in ${list(units)}.`,
+  noUnits: 'No single unit shows a rise by itself, adjusted for the number of units.',
+  appearance: {
+    rises: (p: number) =>
+      `Inspections learn faster: the appearance of the chambers worsens with the days since cleaning (p ${pValue(p)}). That speaks of deposits, not of failures.`,
+    not_shown: 'The inspections show no worsening of the chambers with the days since cleaning.',
+  },
+
+  year: (n: {
+    every: string;
+    cleanings: number;
+    failures: string;
+    aborts: string;
+    hours: string;
+    labour: number;
+    litres: number;
+  }) =>
+    `Cleaned every ${n.every}, the units in use together would see in a year ${integer(n.cleanings)} cleanings, ${n.failures} failed tests, ${n.aborts} aborts and ${n.hours} hours out of use, with ${integer(n.labour)} hours of labour and ${twoFigures(n.litres)} litres of cleaner.`,
+  withInterval: (estimate: number, low: number, high: number) =>
+    `${twoFigures(estimate)} (${twoFigures(low)} to ${twoFigures(high)})`,
+  best: (n: { best: string; low: string; high: string; value: string; money: boolean }) =>
+    `The least ${n.money ? 'cost' : 'time out of use'} is at ${n.best} (range ${n.low} to ${n.high}), ${n.value} a year.`,
+  advice: {
+    earlier: 'The interval in force lies beyond that range: cleaning earlier would cost less than it saves.',
+    keep: 'The interval in force lies in that range: nothing speaks for changing it.',
+    longer_within_instructions:
+      'The interval in force is shorter than that range, within what the instructions for use allow. Whether to lengthen it is for local policy, not for this record alone.',
+    none_in_force: 'The site states no interval to compare it with.',
+  } satisfies Record<Best['advice'], string>,
+  notBest:
+    'As the rise is not supported, no interval is named as the best; the table shows what each would take.',
+  atLongest: 'It is the longest that was looked at; the true one may lie beyond.',
+  breakEven: (n: { from: string; to: string; avoided: string; hours: string; range: string }) =>
+    `From ${n.from} to ${n.to}: ${n.avoided} failed tests a year fewer by the fit. It pays where a failed test takes more than ${n.hours} ${n.range}.`,
+  breakEvenHours: (value: number) => `${twoFigures(value)} hours`,
+  breakEvenCost: (value: number, currency: string) =>
+    `${twoFigures(value)} ${currency === '' ? 'in money' : currency}`,
+  breakEvenRange: (low: number | null, high: number | null) =>
+    low === null && high === null
+      ? '(no bounds)'
+      : `(${low === null ? 'no lower bound' : twoFigures(low)} to ${high === null ? 'no upper bound' : twoFigures(high)})`,
+  noBreakEven: (to: string) => `Going to ${to} would avoid no failed test by the fit, so that it never pays.`,
+  notCounted: (names: string[]) =>
+    names.length === 0 ? null : `Not counted, as the site file gives no value: ${list(names)}.`,
+
+  more: (factor: number) =>
+    factor <= 1
+      ? 'A shape of 1.5 (a risk that rises with the square root of the clock) could have been told from 1 with this record.'
+      : `About ${twoFigures(factor)} times this record would tell a shape of 1.5 (a risk that rises with the square root of the clock) from 1.`,
+  detectable: (shape: number, power: string) =>
+    `With ${power} power this record could have shown a shape of ${twoFigures(shape)} or more.`,
+  sensitive: (n: { input: string; low: string; high: string; at: [string, string] }) =>
+    `The input that moves the best interval most: ${n.input}. From ${n.low} to ${n.high} it moves the best from ${n.at[0]} to ${n.at[1]}.`,
+  notSensitive: 'No input alone, halved or doubled, moves the best interval.',
+  mind: {
+    supported:
+      'A longer record in which the rise is gone, or a cause other than deposits that goes with the clock, such as workload.',
+    not_supported:
+      'A record long enough to show a rise that is there, or cleanings at intervals that differ more: the clock says little where all spells are alike.',
+    cannot_tell: 'What is missing, named above.',
+  },
+  limits: [
+    'Failures are counted by episode and at risk alone; the clock is that of the day’s first cycle. Shape and level come from a power-law (Weibull) intensity of recurrent failures: each spell is observed from its cleaning, an unfinished one is cut off, and after a failure the observation goes on from where it was. Each unit between two repairs has its own level, so that bad units speak for no interval.',
+    'The intervals of the expectations come from drawing whole unit eras (or spells, where these are few) anew. They hold for the record as it was; they do not know what changes next year.',
+    'A rise with the clock is a link, not a proof of cause. What else changes between cleanings (workload, season, people) is only held still as far as it differs between units and eras.',
+    'A risk that jumps at some day, or in one unit alone, fits a power law badly; see the classes of the clock and the units.',
+  ],
+  cautions: [
+    'This describes records. It never releases, rejects or recalls a load.',
+    'The instructions for use of the sterilizer and the cleaning agent rule. No interval may be lengthened beyond them on this evidence.',
+    'Local policy, infection prevention, biomedical engineering and those authorised decide.',
+    'A failed test means: out of use until inspected and passed, whatever the interval.',
+  ],
+  note: (note: Note): string => NOTES[note],
+};
+
+const REASONS: Record<Reason, string> = {
+  shape_above_1: 'The interval of the shape lies above 1, and so it does between units and eras.',
+  shape_at_or_below_1:
+    'The shape is not above 1: the record does not show failures to come sooner or later after a cleaning.',
+  shape_not_above_1_beyond_chance:
+    'The shape is above 1, but not beyond what chance does with so few failures.',
+  not_above_1_between_units:
+    'The interval of the shape lies above 1, but not once bad spells and bad units are allowed for.',
+  all_records_differ: 'The answer differs if records that the cycle log contradicts count as done.',
+  no_cleaning_recorded: 'No chamber cleaning is recorded.',
+  all_reactive:
+    'Every chamber cleaning followed a failure. Such cleanings say when failures came, not what cleaning does.',
+  all_contradicted: 'Every routine chamber cleaning is contradicted by the cycle log.',
+  no_cleaning_twice:
+    'No unit was cleaned twice in the record, so that no spell between cleanings is complete.',
+  same_clock:
+    'All test days stand at the same time since cleaning, so that nothing can rise or fall with it.',
+  too_few_failures: 'Fewer than five failures began on the clock.',
+  no_fit: 'The failures stand in a way that fixes no shape.',
+};
+
+const NOTES: Record<Note, string> = {
+  costs_missing:
+    'No prices on both sides (cleaning and failure) are given: the case is made in hours and failures, not in money.',
+  limit_not_given:
+    'The longest interval by the instructions for use is not given: nothing longer than the interval in force is considered.',
+  no_interval_in_force: 'The site file states no interval for the chamber.',
+  units_with_other_intervals: 'Units with another interval in force are counted with the others.',
+  limit_beyond_record:
+    'The instructions allow more than any interval in the record: only what was observed is considered.',
+  in_force_beyond_record:
+    'The interval in force is longer than any clock in the record: its year can’t be given.',
+  in_force_beyond_instructions:
+    'The interval in force is longer than the instructions for use allow, by the limit in the site file. That is to be settled first.',
+  candidates_beyond_instructions: 'Candidates beyond the instructions for use are left out.',
+  candidates_beyond_record: 'Candidates longer than any clock in the record are left out.',
+  candidates_without_limit:
+    'Candidates longer than the interval in force are left out, as the limit by the instructions is not given.',
+  few_unit_eras: 'There are few units between repairs: the bootstrap draws spells inside them.',
+  mostly_reactive: 'Half or more of the chamber cleanings followed a failure.',
+  no_units_in_use:
+    'No unit was in use in the last 90 days of the record, so that there is no year to expect.',
+};
+export type IntervalArgumentWords = typeof intervalArgument;

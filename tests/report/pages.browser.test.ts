@@ -1,0 +1,174 @@
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { type ReportInput, writeReport } from '../../pipeline/report/report.ts';
+import { launchBrowser, offlineContext } from './browser.ts';
+import { fleetInput } from './fixtures/fleet.ts';
+import { HOSTILE, hostileInput } from './fixtures/hostile.ts';
+import { reviewOf } from './fixtures/review-of.ts';
+
+const WIDTHS = { desktop: 1280, tablet: 768, telephone: 390, narrow: 320 } as const;
+
+let browser: Browser;
+let folder: string;
+const reports: Record<string, string[]> = {};
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'report-'));
+  const inputs: Record<string, ReportInput> = {
+    fleet: fleetInput(3),
+    hostile: hostileInput(),
+    empty: { review: reviewOf(), panel: [], due: [], problems: [] },
+  };
+  for (const [name, input] of Object.entries(inputs)) {
+    const files = await writeReport(input);
+    for (const { path, content } of files) {
+      await mkdir(dirname(join(folder, name, path)), { recursive: true });
+      await writeFile(join(folder, name, path), content);
+    }
+    reports[name] = files.map((file) => file.path).filter((path) => path.endsWith('.html'));
+  }
+  browser = await launchBrowser();
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+const urlOf = (report: string, path: string): string => pathToFileURL(join(folder, report, path)).href;
+
+/** Opens each page of a report without network, runs the check, and gives back what the pages said or asked for. */
+async function visit(
+  report: string,
+  options: { javaScriptEnabled: boolean; width?: number },
+  check: (page: Page, path: string) => Promise<void>,
+): Promise<string[]> {
+  const { context, complaints } = await offlineContext(browser, {
+    javaScriptEnabled: options.javaScriptEnabled,
+    viewport: { width: options.width ?? WIDTHS.desktop, height: 900 },
+  });
+  for (const path of reports[report]!) {
+    const page = await context.newPage();
+    await page.goto(urlOf(report, path));
+    await check(page, path);
+    await page.close();
+  }
+  await context.close();
+  return complaints;
+}
+
+describe.each(['fleet', 'hostile', 'empty'])('pages of the %s report', (report) => {
+  it('are complete with script off and no network, ask for nothing and say nothing', async () => {
+    const complaints = await visit(report, { javaScriptEnabled: false }, async (page, path) => {
+      const sections = await page.locator('main section').count();
+      expect(sections, path).toBeGreaterThan(0);
+      expect(await page.locator('main h2').allInnerTexts(), path).not.toContain('');
+      for (const chart of await page.locator('.chart svg').all()) {
+        const box = await chart.boundingBox();
+        expect(box!.width, path).toBeGreaterThan(100);
+        expect(box!.height, path).toBeGreaterThan(40);
+      }
+    });
+    expect(complaints).toEqual([]);
+  });
+
+  it('show no accessibility violation that a checker can find (WCAG 2.2 A and AA)', async () => {
+    // One page of each kind: the checker looks at every mark of every picture.
+    const once = new Set<string>();
+    const complaints = await visit(report, { javaScriptEnabled: true }, async (page, path) => {
+      const kind = path.replace(/^unit-.*/, 'unit');
+      if (once.has(kind)) return;
+      once.add(kind);
+      const { violations } = await new AxeBuilder({ page })
+        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+        .analyze();
+      const found = violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
+      expect(found, path).toEqual([]);
+    });
+    expect(complaints).toEqual([]);
+  });
+
+  it.each(Object.entries(WIDTHS))('fit a %s screen of %i px without sideways scrolling', async (_, width) => {
+    await visit(report, { javaScriptEnabled: true, width }, async (page, path) => {
+      const wide = await page.evaluate(
+        'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+      );
+      expect(wide, path).toBeLessThanOrEqual(0);
+    });
+  });
+});
+
+describe('hostile text', () => {
+  it('is shown as it stands, runs nothing and draws nothing', async () => {
+    await visit('hostile', { javaScriptEnabled: true }, async (page, path) => {
+      expect(await page.title(), path).not.toBe('owned');
+      expect(await page.locator('main img, main script, main iframe').count(), path).toBe(0);
+      const text = (await page.locator('body').textContent()) ?? '';
+      expect(text.includes(HOSTILE.slice(0, 60)), path).toBe(true);
+    });
+  });
+});
+
+describe('labels of charts', () => {
+  it('do not reach out of their picture', async () => {
+    await visit('fleet', { javaScriptEnabled: true }, async (page, path) => {
+      const cut = await page.evaluate(`(() => {
+        const cut = [];
+        for (const svg of document.querySelectorAll('.chart svg')) {
+          const box = svg.getBoundingClientRect();
+          for (const text of svg.querySelectorAll('text')) {
+            const own = text.getBoundingClientRect();
+            if (own.width > 0 && (own.left < box.left - 2 || own.right > box.right + 2 || own.top < box.top - 3 || own.bottom > box.bottom + 3))
+              cut.push(svg.querySelector('title').textContent + ': ' + text.textContent);
+          }
+        }
+        return cut;
+      })()`);
+      expect(cut, path).toEqual([]);
+    });
+  });
+});
+
+describe('printed pages', () => {
+  it.each(['A4', 'Letter'] as const)('cut no figure on %s and open what is folded', async (format) => {
+    const height = format === 'A4' ? 297 : 279;
+    await visit(
+      'fleet',
+      { javaScriptEnabled: true, width: format === 'A4' ? 672 : 695 },
+      async (page, path) => {
+        await page.emulateMedia({ media: 'print' });
+        // The sheet less the margins of the style (19 and 18 mm), at 96 px an inch.
+        const room = ((height - 37) / 25.4) * 96;
+        const figures = await page.evaluate(
+          `[...document.querySelectorAll('figure')].map((of) => [of.id, of.getBoundingClientRect().height, getComputedStyle(of).breakInside])`,
+        );
+        for (const [id, tall, breakInside] of figures as [string, number, string][]) {
+          expect(tall, `${path}: ${id}`).toBeLessThan(room);
+          expect(breakInside, `${path}: ${id}`).toBe('avoid');
+        }
+        const folded = await page.evaluate(
+          `[...document.querySelectorAll('details')].filter((of) => of.getBoundingClientRect().height < of.firstElementChild.getBoundingClientRect().height + 10).length`,
+        );
+        expect(folded, path).toBe(0);
+        expect(await page.locator('nav.contents').isVisible(), path).toBe(false);
+        const pdf = await page.pdf({ format });
+        expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
+      },
+    );
+  });
+});
+
+describe('keyboard', () => {
+  it('reaches the content by the first tab stop', async () => {
+    await visit('fleet', { javaScriptEnabled: true }, async (page, path) => {
+      await page.keyboard.press('Tab');
+      await page.keyboard.press('Enter');
+      expect(await page.evaluate('document.activeElement.id'), path).toBe('content');
+    });
+  });
+});
