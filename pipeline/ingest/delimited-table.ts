@@ -61,6 +61,7 @@ export async function* delimitedTable(
   } catch (error) {
     failure = error;
   }
+  if (failure !== undefined && !rows && head.length === 0) throw failure;
   decoding ??= textDecoding(new Uint8Array(), source.encoding);
   // A line that is not whole because reading failed is left; the failure says so.
   if (failure === undefined) head.push(...splitter.push(decoding.end()), ...splitter.end());

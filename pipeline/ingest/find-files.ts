@@ -52,7 +52,7 @@ export async function findFiles(folder: string, ignore: readonly string[] = []):
   return { files: found.files.sort(byCodeUnit), refused: found.refused.sort(byCodeUnit) };
 }
 
-const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+export const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 const realOrSame = (name: string): Promise<string> => realpath(name).catch(() => path.resolve(name));
 

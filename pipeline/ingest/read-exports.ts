@@ -1,7 +1,9 @@
 import path from 'node:path';
+import { archiveLimitsSchema } from '../site/file-shapes.ts';
 import type { Records } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
+import { nameUnpacked, openArchives } from './archives.ts';
 import { Fault } from './cell.ts';
 import type { Draft } from './draft.ts';
 import { type OpenFile, openFile } from './file-bytes.ts';
@@ -9,7 +11,7 @@ import { filePattern } from './file-pattern.ts';
 import { FileTally } from './file-tally.ts';
 import { findFiles } from './find-files.ts';
 import { sourceReader } from './read-fields.ts';
-import { readFile } from './read-file.ts';
+import { readFile, sheetsToRead, type WatchRow } from './read-file.ts';
 import type { Problem, Reading } from './reading.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
 import { resolveRepeatedHour } from './resolve-repeated-hour.ts';
@@ -22,6 +24,8 @@ export interface ReadEffects {
   open?: OpenFile;
   /** Files and folders that are no inputs though they may stand below the folder: the site file, the output folder. */
   ignore?: readonly string[];
+  /** Sees the first rows of each table as they stand, before they are read. */
+  watch?: WatchRow;
   /** Latest instant that a record may have, ms: later ones are those of a wrong clock. Left out: none. */
   notAfter?: number;
 }
@@ -39,6 +43,18 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
   const readers = site.sources.map((source) => sourceReader(site, source, effects.notAfter));
   const found = await findFiles(folder, effects.ignore);
   const problems: Problem[] = [];
+  const inputs = await openArchives(
+    path.resolve(folder),
+    found.files,
+    effects.open ?? openFile,
+    archiveLimitsSchema.parse(site.declared.archives ?? {}),
+  );
+  for (const { path: file, expected, value } of inputs.refused)
+    new FileTally({ source: 'archives', kind: '', file }, problems).fileProblem(
+      'file',
+      new Fault('unreadable_file', expected),
+      { value },
+    );
   const tallies: FileTally[] = [];
   const drafts = new Map<RecordKind, Draft[]>(RECORD_KINDS.map((kind) => [kind, []]));
   let sequence = 0;
@@ -58,10 +74,14 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
         ),
       );
     }
-    const files = found.files.filter(isWanted);
+    const files = inputs.files.filter((file) => isWanted(file.path) || isWanted(nameUnpacked(file.path)));
     if (site.declared.sources !== undefined) {
       for (const [index, pattern] of patterns.entries()) {
-        if (![...found.files, ...found.refused].some(tests[index]!))
+        const test = tests[index]!;
+        if (
+          !files.some((file) => test(file.path) || test(nameUnpacked(file.path))) &&
+          !found.refused.some(test)
+        )
           new FileTally({ source: name, kind, file: '' }, problems).fileProblem(
             'file',
             new Fault('no_file', 'a file below the input folder'),
@@ -70,16 +90,20 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
       }
     }
     for (const file of files) {
-      const tally = new FileTally({ source: name, kind, file }, problems);
-      tallies.push(tally);
-      await readFile(reader, tally, {
-        site,
-        folder: path.resolve(folder),
-        open: effects.open ?? openFile,
-        onPiece: (bytes) => effects.onProgress?.(`${name}: ${file}, ${(bytes / 1e6).toFixed(1)} MB`),
-        emit: (draft) => drafts.get(kind)!.push(draft),
-        nextSequence: () => sequence++,
-      });
+      for (const sheet of await sheetsToRead(reader.source, file)) {
+        const tally = new FileTally({ source: name, kind, file: file.path }, problems);
+        tally.read.sheet = sheet ?? null;
+        tallies.push(tally);
+        const ofSheet = sheet === undefined ? reader : { ...reader, source: { ...reader.source, sheet } };
+        await readFile(ofSheet, tally, {
+          site,
+          input: file,
+          onPiece: (bytes) => effects.onProgress?.(`${name}: ${file.path}, ${(bytes / 1e6).toFixed(1)} MB`),
+          emit: (draft) => drafts.get(kind)!.push(draft),
+          nextSequence: () => sequence++,
+          ...(effects.watch ? { watch: effects.watch } : {}),
+        });
+      }
     }
   }
 

@@ -2,12 +2,14 @@ import type { Site } from '../site/site.ts';
 import type { Source } from '../site/site-schema.ts';
 import { foldName } from '../site/unit-names.ts';
 import type { WallClock } from '../site/wall-clock.ts';
+import { nameUnpacked } from './archives.ts';
 import { type Cell, cellText, Fault, type RawRow } from './cell.ts';
 import { type InstantCodec, instantCodec } from './codecs/instant.ts';
 import { type ValueCodec, valueCodec } from './codecs/value-codec.ts';
 import { partOfName } from './file-pattern.ts';
 import type { FileTally } from './file-tally.ts';
 import { type FieldSource, fieldSources, foldHeader } from './source-columns.ts';
+import { wideColumns } from './wide-table.ts';
 
 /** A field of the record as it is read from the rows of one file. */
 export type FieldReader = {
@@ -35,7 +37,12 @@ export interface SourceReader {
  * @param notAfter latest instant that a record may have, ms
  * @throws UserError where the site file asks for something that can't be read so (date pattern, measure, mapped words)
  */
-export function sourceReader(site: Site, source: Source & { name: string }, notAfter?: number): SourceReader {
+export function sourceReader(
+  site: Site,
+  declared: Source & { name: string },
+  notAfter?: number,
+): SourceReader {
+  const source = declared.wide ? { ...declared, columns: wideColumns(declared) } : declared;
   const place = source.site === undefined ? site.sites.values().next().value : site.sites.get(source.site);
   if (!place) throw new Error(`source ${source.name}: no site "${source.site}"`);
   const fields = fieldSources(source).map((from) => ({
@@ -136,7 +143,8 @@ function constantOf(mapping: FieldSource['mapping'], file: string, sheet: string
   if (typeof mapping !== 'object' || Array.isArray(mapping)) return undefined;
   if ('always' in mapping) return mapping.always;
   if ('sheet_name' in mapping) return sheet === null ? undefined : partOfName(mapping.sheet_name)(sheet);
-  if ('file_name' in mapping) return partOfName(mapping.file_name)(file.slice(file.lastIndexOf('/') + 1));
+  if ('file_name' in mapping)
+    return partOfName(mapping.file_name)(nameUnpacked(file.slice(file.lastIndexOf('/') + 1)));
   return undefined;
 }
 

@@ -1,29 +1,37 @@
-import path from 'node:path';
 import type { Site } from '../site/site.ts';
 import type { Source } from '../site/site-schema.ts';
-import { Fault } from './cell.ts';
+import { ArchiveFault, type InputFile, nameUnpacked } from './archives.ts';
+import { Fault, type RawRow } from './cell.ts';
 import { delimitedTable } from './delimited-table.ts';
 import type { Draft } from './draft.ts';
-import { FileBytes, type OpenFile } from './file-bytes.ts';
+import { FileBytes } from './file-bytes.ts';
 import type { FileTally } from './file-tally.ts';
 import type { HeaderSearch } from './find-header.ts';
 import type { SourceReader } from './read-fields.ts';
+import type { FileRead } from './reading.ts';
 import { type RowReader, rowReader } from './row-reader.ts';
 import { requiredHeaders } from './source-columns.ts';
 import type { TablePart } from './table.ts';
-import { workbookTable } from './workbook-table.ts';
+import { narrowTable, WIDE_DAY, WIDE_MARK } from './wide-table.ts';
+import { sheetsWithRows, workbookTable } from './workbook-table.ts';
 
 export interface FileSettings {
   site: Site;
-  folder: string;
-  open: OpenFile;
+  input: InputFile;
   /** Called after each piece of the file, with the bytes so far. */
   onPiece: (bytes: number) => void;
   /** Takes each row that became a record. */
   emit: (draft: Draft) => void;
   /** Place of the next row in the order of source, file and row. */
   nextSequence: () => number;
+  watch?: WatchRow;
 }
+
+/** Sees a row as it stands, with the header above it. */
+export type WatchRow = (read: Readonly<FileRead>, header: RawRow, row: RawRow) => void;
+
+/** How many rows of each table are shown to the one who watches. */
+const WATCHED = 500;
 
 /**
  * Reads one file as one source: each row into a draft or a count, each fault into the tally. A fault of the file itself ends the reading of this file, and
@@ -35,27 +43,44 @@ export async function readFile(
   settings: FileSettings,
 ): Promise<void> {
   const { read } = tally;
-  const bytes = new FileBytes(settings.open(path.join(settings.folder, read.file)), settings.onPiece);
-  const required = requiredHeaders(reader.source);
-  const table = isWorkbook(reader.source, read.file) ? workbookTable : delimitedTable;
+  const bytes = new FileBytes(settings.input.open(), settings.onPiece);
+  const required = requiredHeaders(reader.source).filter((name) => name !== WIDE_DAY && name !== WIDE_MARK);
+  const { source } = reader;
+  const table = isWorkbook(source, read.file) ? workbookTable : delimitedTable;
   let rows: RowReader | undefined;
+  let header: RawRow | undefined;
+  let watched = 0;
   let faulty = false;
   try {
-    for await (const part of table(bytes.pieces(), reader.source, required)) {
+    const whole = table(bytes.pieces(), source, required);
+    const parts = source.wide
+      ? narrowTable(whole, source, { file: nameUnpacked(read.file), sheet: read.sheet })
+      : whole;
+    for await (const part of parts) {
       if (part.type === 'header') {
         read.sheet = part.sheet ?? null;
+        header = part.search.header;
         rows = openRows(part, reader, tally, settings);
         faulty ||= rows === undefined;
       } else if (part.type === 'fault') {
         tally.fileProblem('file', new Fault(part.code, part.expected), { value: part.value });
         faulty = true;
-      } else if (rows) for (const row of part.rows) rows.read(row, settings.nextSequence());
+      } else if (rows)
+        for (const row of part.rows) {
+          if (header && watched < WATCHED && settings.watch) {
+            watched++;
+            settings.watch(read, header, row);
+          }
+          rows.read(row, settings.nextSequence());
+        }
     }
   } catch (error) {
-    if (!isFileError(error)) throw error;
+    const isArchive = error instanceof ArchiveFault;
+    if (!isArchive && !isFileError(error)) throw error;
     const after = read.rows > 0 ? `; ${read.rows} rows were read before` : '';
-    tally.fileProblem('file', new Fault('unreadable_file', `a file that can be read to its end${after}`), {
-      value: error.code,
+    const expected = isArchive ? error.message : 'a file that can be read to its end';
+    tally.fileProblem('file', new Fault('unreadable_file', `${expected}${after}`), {
+      value: isArchive ? undefined : error.code,
     });
     faulty = true;
   }
@@ -67,8 +92,21 @@ export async function readFile(
 /** Endings that mean a workbook where the source does not say; of these, formats other than XLSX are refused when they are opened. */
 const WORKBOOK_ENDING = /\.(?:xlsx|xlsm|xls|xlsb|ods)$/i;
 
-function isWorkbook({ format }: Pick<Source, 'format'>, file: string): boolean {
-  return format === 'by_name' ? WORKBOOK_ENDING.test(file) : format === 'workbook';
+export function isWorkbook({ format }: Pick<Source, 'format'>, file: string): boolean {
+  return format === 'by_name' ? WORKBOOK_ENDING.test(nameUnpacked(file)) : format === 'workbook';
+}
+
+/** The sheets that a source reads of a file; undefined stands for the one that the source names, or the first. */
+export async function sheetsToRead(source: Source, file: InputFile): Promise<(string | undefined)[]> {
+  if (source.sheets === undefined || !isWorkbook(source, file.path)) return [undefined];
+  if (source.sheets !== 'all') return source.sheets;
+  try {
+    return (await sheetsWithRows(file.open())) ?? [undefined];
+  } catch (error) {
+    // Reading the file as one table finds the same fault and says so.
+    if (error instanceof ArchiveFault || isFileError(error)) return [undefined];
+    throw error;
+  }
 }
 
 function openRows(

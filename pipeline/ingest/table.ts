@@ -14,7 +14,7 @@ export type TablePart =
   | { type: 'rows'; rows: readonly RawRow[] }
   | {
       type: 'fault';
-      code: 'unreadable_file' | 'sheet_not_found' | 'too_long';
+      code: 'unreadable_file' | 'sheet_not_found' | 'too_long' | 'header_not_found';
       expected: string;
       value?: string;
     };

@@ -1,7 +1,7 @@
 import readWorkbook from 'read-excel-file/node';
 import type { Source } from '../site/site-schema.ts';
 import { foldName } from '../site/unit-names.ts';
-import { type Cell, type RawRow, WallDate } from './cell.ts';
+import { type Cell, isBlankRow, type RawRow, WallDate } from './cell.ts';
 import { findHeader } from './find-header.ts';
 import { MAX_ROW_LENGTH } from './split-lines.ts';
 import { FAULTS } from './split-rows.ts';
@@ -49,11 +49,36 @@ export async function* workbookTable(
     yield { type: 'rows', rows: rows.slice(at, at + BATCH).map((row) => cutTo(row, width)) };
 }
 
+/** Names of the sheets that hold anything; undefined where the workbook can't be read. */
+export async function sheetsWithRows(pieces: AsyncIterable<Uint8Array>): Promise<string[] | undefined> {
+  return (await workbookRows(pieces))?.filter(({ rows }) => rows.length > 0).map(({ sheet }) => sheet);
+}
+
+/** All sheets of a workbook as rows of cells; undefined where it can't be read. */
+export async function workbookRows(
+  pieces: AsyncIterable<Uint8Array>,
+): Promise<{ sheet: string; rows: RawRow[] }[] | undefined> {
+  const bytes = await collect(pieces);
+  if (bytes === undefined || bytes.length === 0) return undefined;
+  try {
+    const sheets = await (readWorkbook as unknown as ReadAll)(unpackWorkbook(bytes));
+    return sheets.map(({ sheet, data }) => {
+      const withTime = columnsWithTime(data);
+      const rows = data.map((cells, index) => toRow(cells, index, withTime));
+      return { sheet, rows: rows.filter((row) => row.fault !== undefined || !isBlankRow(row.cells)) };
+    });
+  } catch {
+    // Whatever the library throws at a workbook that was unpacked is a fault of the workbook's content; reading it says which.
+    return undefined;
+  }
+}
+
 type SheetCell = string | number | boolean | Date | null;
 interface Sheet {
   sheet: string;
   data: SheetCell[][];
 }
+type ReadAll = (input: Buffer) => Promise<Sheet[]>;
 /** The library's option for reading some sheets only, which its types leave out: numbers from 1, or names. */
 type Read = (input: Buffer, options: { sheets: [string | number] }) => Promise<Sheet[]>;
 

@@ -33,7 +33,7 @@ export const wideSchema = z
 
 export const archiveLimitsSchema = z
   .strictObject({
-    file_bytes: z.number().int().positive().default(500_000_000).describe('Size of an archive, bytes'),
+    file_bytes: z.number().int().positive().default(200_000_000).describe('Size of an archive, bytes'),
     unpacked_bytes: z
       .number()
       .int()
