@@ -4,10 +4,15 @@ import { VERSION } from '../version.ts';
 import { checkCommand } from './check.ts';
 import { type Command, UsageError, type Values } from './command.ts';
 import { helpText } from './help-text.ts';
+import { intervalCommand } from './interval.ts';
 import { reviewCommand } from './review.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
 
-export const COMMANDS: Record<string, Command> = { review: reviewCommand, check: checkCommand };
+export const COMMANDS: Record<string, Command> = {
+  review: reviewCommand,
+  check: checkCommand,
+  interval: intervalCommand,
+};
 
 export const PROGRAM = {
   meta: {

@@ -1,4 +1,4 @@
-import { gaussLegendre } from '../../statistics/run-length/gauss-legendre.ts';
+import { ageReplacementRates } from '../../statistics/replacement/age-replacement-rates.ts';
 import type { Clock } from './clock-cells.ts';
 import type { Inputs } from './inputs-in-force.ts';
 import type { Pace } from './pace.ts';
@@ -64,14 +64,15 @@ export function expectedYear(
   for (const { pace, failures: level, aborts: abortLevel } of units) {
     // Days not at risk are taken as without chance.
     const yearly = level * growth * (clock === 'cycles' ? pace.cycles_at_risk : pace.test_days);
-    if (after === 'clock_goes_on') {
+    if (after === 'clock_goes_on' || yearly === 0) {
       cleanings += pace.ticks / interval;
       failed += yearly;
     } else {
-      const reach = (yearly * interval) / pace.ticks;
-      const spells = pace.ticks / meanLength(interval, failures.shape, reach);
-      cleanings += spells;
-      failed += spells * -Math.expm1(-reach);
+      const { shape } = failures;
+      const scale = interval * ((yearly * interval) / pace.ticks) ** (-1 / shape);
+      const { meanCycle, failures: perTick } = ageReplacementRates({ shape, scale, age: interval });
+      cleanings += pace.ticks / meanCycle;
+      failed += pace.ticks * perTick;
     }
     aborted += abortLevel * abortGrowth * pace.production;
   }
@@ -124,16 +125,4 @@ export function hoursPerCleaning(inputs: Inputs): number {
 /** Cleaner of a cleaning, ml: dose x water of the fillings. Half a US fluid ounce a gallon in 1.5 l is 5.86 ml. */
 export function cleanerMl(inputs: Inputs): number {
   return inputs.cleaner_ml_per_litre * inputs.sprayer_litres * inputs.fillings;
-}
-
-/** Mean length of a spell that ends at `interval` or at its first failure: the integral of exp(-reach (t / interval)^shape). */
-function meanLength(interval: number, shape: number, reach: number): number {
-  // t = interval x v^4 takes the steep start of small shapes out of the integrand.
-  const { nodes, weights } = gaussLegendre(16, 0, 1);
-  let sum = 0;
-  for (let i = 0; i < nodes.length; i++) {
-    const v = nodes[i]!;
-    sum += weights[i]! * 4 * v ** 3 * Math.exp(-reach * v ** (4 * shape));
-  }
-  return interval * sum;
 }

@@ -1,6 +1,7 @@
 import { benjaminiHochberg } from '../../statistics/multiplicity/benjamini-hochberg.ts';
 import { empiricalBayesNormal } from '../../statistics/ranking/empirical-bayes-normal.ts';
 import { groupBy } from '../../transform/group-by.ts';
+import { LEAST_FAILURES } from './answer.ts';
 import type { LevelRow } from './interval-schema.ts';
 import { type Fitted, fitShape } from './shape-fit.ts';
 
@@ -8,13 +9,15 @@ export type OwnShape = NonNullable<LevelRow['shape']>;
 
 /**
  * Shapes of the failures of each unit (or site) by itself, with p adjusted over them by Benjamini and Hochberg, and drawn to their mean on the log scale: one unit seldom has failures
- * enough, but all together say how far units differ.
+ * enough, but all together say how far units differ. A unit with fewer than five failures has none.
  */
 export function ownShapes(fitted: Fitted, by: 'unit' | 'site', level: number): Map<string, OwnShape> {
   const { clock, clusters, outcome } = fitted;
   const own = [...groupBy(clusters, (cluster) => cluster[by])].flatMap(([scope, of]) => {
     const { fit } = fitShape(of, clock, outcome, level);
-    return fit.computable && fit.logShapeError !== null ? [{ scope, fit, error: fit.logShapeError }] : [];
+    return fit.computable && fit.logShapeError !== null && fit.events >= LEAST_FAILURES
+      ? [{ scope, fit, error: fit.logShapeError }]
+      : [];
   });
   const { adjusted } = benjaminiHochberg(own.map(({ fit }) => fit.testOfShape1.pValue));
   const shrunk = empiricalBayesNormal(

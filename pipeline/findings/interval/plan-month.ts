@@ -38,9 +38,9 @@ export function planMonth(
   const month = monthOf(until);
   const monthEnd = monthSpan(month)!.until;
   const spans: Spans = {
-    coolDown: inputs.cool_down_hours * HOUR,
-    work: inputs.work_minutes * 60_000,
-    back: (inputs.warm_up_minutes + inputs.test_minutes) * 60_000,
+    coolDown: roundUp(inputs.cool_down_hours * 60),
+    work: roundUp(inputs.work_minutes),
+    back: roundUp(inputs.warm_up_minutes + inputs.test_minutes),
   };
   const used = histories.filter((history) => pace.some((of) => of.unit === history.unit));
   const first = used.reduce((low, history) => Math.min(low, history.use_days[0]!.day), until);
@@ -51,9 +51,9 @@ export function planMonth(
     from: formatDay(until),
     to: formatDay(monthEnd - 1),
     weeks,
-    cool_down_hours: inputs.cool_down_hours,
-    work_hours: inputs.work_minutes / 60,
-    return_hours: (inputs.warm_up_minutes + inputs.test_minutes) / 60,
+    cool_down_hours: spans.coolDown / HOUR,
+    work_hours: spans.work / HOUR,
+    return_hours: spans.back / HOUR,
     newest_event_at: newestEvent(histories),
   };
   const empty = { ...frame, sites: [], units: [], proposals: [], not_placed: [] };
@@ -219,6 +219,9 @@ const whyNot = (slots: readonly Slot[]): Schedule['not_placed'][number]['why'] =
   if (!slots.some((slot) => slot.spare >= 0)) return 'units_needed';
   return slots.some((slot) => slot.spare >= 0 && slot.worked) ? 'units_needed' : 'work_hours';
 };
+
+/** Minutes as ms, rounded up to five minutes: a plan is not a measurement. */
+const roundUp = (minutes: number): number => Math.ceil(minutes / 5 - 1e-9) * 5 * 60_000;
 
 /** An interval in calendar days at a unit's pace. */
 function daysOf(interval: number, clock: Clock, pace: Pace): number {

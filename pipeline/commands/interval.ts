@@ -1,0 +1,52 @@
+import { join, resolve } from 'node:path';
+import { intervalCase } from '../findings/interval/interval-case.ts';
+import { reviewPeriod, spanOfRecords } from '../findings/period.ts';
+import { calendarFile } from '../report/pages/interval/calendar-file.ts';
+import { caseText } from '../report/pages/interval/case-text.ts';
+import { intervalWords } from '../report/pages/interval/interval-words.ts';
+import { transform } from '../transform/transform.ts';
+import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT } from './command.ts';
+import { readInputs } from './read-inputs.ts';
+import { writeFile } from './write-file.ts';
+
+/** Makes the case for a cleaning interval: prints it in plain words and writes the proposed cleanings as a calendar file. */
+export const intervalCommand: Command = {
+  definition: {
+    meta: {
+      name: 'interval',
+      description:
+        'Make the case for a cleaning interval from the whole record, and propose cleanings for the next month as a calendar file.',
+    },
+    args: {
+      folder: FOLDER_ARGUMENT,
+      site: SITE_ARGUMENT,
+      month: {
+        type: 'string',
+        valueHint: 'YYYY-MM',
+        description: 'Last month of the record to use; left out: the last whole month in the records',
+      },
+      out: {
+        type: 'string',
+        valueHint: 'FOLDER',
+        description: 'Folder in which interval.ics is written',
+        default: 'reports',
+      },
+      json: JSON_ARGUMENT,
+    },
+  },
+  run: async (values, terminal) => {
+    const { site, reading } = await readInputs(values, terminal);
+    const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
+    terminal.progress('Joining records');
+    const { histories, panel, until } = transform(site, reading.records, period.until);
+    terminal.progress('Making the case');
+    const found = intervalCase(histories, panel, site, reading.records, until);
+    const path = join(String(values.out), 'interval.ics');
+    await writeFile(path, calendarFile(found, site.organisation, intervalWords));
+    terminal.progressDone();
+    terminal.print(
+      values.json ? JSON.stringify(found) : `${caseText(found, intervalWords)}\n\n${resolve(path)}`,
+    );
+    return undefined;
+  },
+};

@@ -1,0 +1,216 @@
+import type { IntervalCase, ShapeFit } from '../../../findings/interval/interval-schema.ts';
+import { format } from '../../words/en/format.ts';
+import type { IntervalWords } from './interval-words.ts';
+
+/** One part of the argument: its heading, what it says first, and the rest. */
+export interface ArgumentPart {
+  id: 'question' | 'records' | 'finding' | 'cost' | 'mind' | 'limits' | 'cautions';
+  heading: string;
+  lead: string | null;
+  paragraphs: string[];
+  list: string[];
+}
+
+const said = (texts: (string | null | undefined | false)[]): string[] =>
+  texts.filter((text): text is string => typeof text === 'string' && text !== '');
+
+/** The argument in words, in the order in which a committee reads it. The page and the command say the same. */
+export function argumentText(of: IntervalCase, words: IntervalWords): ArgumentPart[] {
+  const { argument } = words;
+  const { headings } = argument;
+  const part = (
+    id: ArgumentPart['id'],
+    lead: string | null,
+    paragraphs: string[],
+    list: string[] = [],
+  ): ArgumentPart => ({ id, heading: headings[id], lead, paragraphs, list });
+  return [
+    part('question', null, [
+      argument.question(of.units_in_use.length === 0 ? of.spells.units : of.units_in_use.length),
+      argument.inForce(of.in_force, of.clock, of.units_otherwise.length),
+      argument.instructions(of.longest_by_instructions, of.clock),
+    ]),
+    part('records', null, recordsText(of, words)),
+    part('finding', argument.answers[of.answer.code], findingText(of, words)),
+    part('cost', null, costText(of, words)),
+    part('mind', null, mindText(of, words)),
+    part('limits', null, [], [...argument.limits]),
+    part('cautions', null, [], [...argument.cautions]),
+  ];
+}
+
+function recordsText(of: IntervalCase, { argument }: IntervalWords): string[] {
+  const { cleanings, spells } = of;
+  const [failures, aborts] = mainFits(of);
+  return said([
+    argument.records({
+      records: cleanings.records,
+      starts: cleanings.starts,
+      reactive: cleanings.reactive,
+      contradicted: cleanings.contradicted,
+      notJudged: cleanings.not_judged,
+    }),
+    of.record_from !== null &&
+      of.record_to !== null &&
+      argument.observed({
+        failures: failures.events,
+        days: spells.days_at_risk,
+        aborts: aborts.events,
+        cycles: aborts.chances,
+        spells: spells.spells,
+        span: format.span(of.record_from, of.record_to),
+      }),
+    ...of.notes.filter((note) => RECORD_NOTES.has(note)).map(argument.note),
+  ]);
+}
+
+const RECORD_NOTES = new Set(['mostly_reactive', 'few_unit_eras', 'no_units_in_use']);
+
+/** Fits of failures and of aborts on the clock of the case, in the site's reading. */
+export function mainFits(of: IntervalCase): [ShapeFit, ShapeFit] {
+  const fit = (outcome: ShapeFit['outcome']) =>
+    of.fits.find((row) => row.outcome === outcome && row.clock === of.clock && row.reading === 'site')!;
+  return [fit('failed_test'), fit('cleanliness_abort')];
+}
+
+function findingText(of: IntervalCase, { argument }: IntervalWords): string[] {
+  const { answer } = of;
+  const [failures] = mainFits(of);
+  const level = format.percent(of.bootstrap.level);
+  const late =
+    of.in_force !== null && of.longest_observed !== null && of.in_force <= of.longest_observed
+      ? of.in_force
+      : of.longest_considered;
+  const early = late === null ? 0 : Math.max(1, Math.round(late / 4));
+  const units = of.levels.filter(
+    (row) =>
+      row.level === 'unit' &&
+      row.shape !== null &&
+      row.shape.estimate > 1 &&
+      (row.shape.adjusted_p ?? 1) <= 0.05,
+  );
+  const tested = of.levels.some((row) => row.level === 'unit' && row.shape !== null);
+  return said([
+    failures.shape !== null &&
+      answer.code !== 'cannot_tell' &&
+      argument.shape({
+        shape: failures.shape,
+        low: failures.low!,
+        high: failures.high,
+        p: failures.p!,
+        level,
+      }),
+    answer.code === 'supported' &&
+      late !== null &&
+      late > early &&
+      argument.risk(late, early, (late / early) ** (failures.shape! - 1), of.clock),
+    ...answer.because.filter((code) => code !== 'all_records_differ').map(argument.because),
+    answer.because.includes('all_records_differ') && argument.allRecords(answer.all_records!),
+    answer.code !== 'cannot_tell' && abortText(of, argument),
+    tested &&
+      answer.code !== 'cannot_tell' &&
+      (units.length > 0 ? argument.units(units.map((row) => row.scope)) : argument.noUnits),
+    of.surfaces.trend.answer === 'rises' && argument.appearance.rises(of.surfaces.trend.p!),
+    of.surfaces.trend.answer === 'not_shown' && argument.appearance.not_shown,
+  ]);
+}
+
+function abortText({ answer }: IntervalCase, argument: IntervalWords['argument']): string {
+  const alike = answer.code === answer.aborts;
+  if (answer.aborts === 'supported')
+    return alike ? argument.aborts.supported : argument.aborts.supportedAlone;
+  if (answer.aborts === 'not_supported')
+    return alike ? argument.aborts.not_supported : argument.aborts.notSupportedAlone;
+  return argument.aborts.cannot_tell;
+}
+
+function costText(of: IntervalCase, words: IntervalWords): string[] {
+  const { argument, inputs } = words;
+  const { best, candidates, clock, currency } = of;
+  const money = of.objective === 'cost';
+  const named = of.answer.code === 'supported' && best !== null;
+  const about = named ? best.interval : of.in_force;
+  const year =
+    candidates.find((row) => row.in_force)?.year ?? candidates.find((row) => row.interval === about)?.year;
+  const shown = candidates.find((row) => row.year === year);
+  const range = (value: { estimate: number; low: number; high: number }) =>
+    argument.withInterval(value.estimate, value.low, value.high);
+  const missing = of.inputs.filter((row) => row.origin === 'not_given');
+  return said([
+    year &&
+      shown &&
+      argument.year({
+        every: argument.interval(shown.interval, clock),
+        cleanings: year.cleanings.estimate,
+        failures: range(year.failures),
+        aborts: range(year.aborts),
+        hours: range(year.hours_total),
+        labour: year.labour_hours.estimate,
+        litres: year.cleaner_litres.estimate,
+      }),
+    named &&
+      argument.best({
+        best: argument.interval(best.interval, clock),
+        low: format.integer(best.low),
+        high: argument.interval(best.high, clock),
+        value: money
+          ? `${format.integer(best.value)}${currency === '' ? '' : ` ${currency}`}`
+          : format.count(Math.round(best.value), 'hour', 'hours'),
+        money,
+      }),
+    named && best.at_longest && argument.atLongest,
+    named && argument.advice[best.advice],
+    best !== null && !named && argument.notBest,
+    breakEvenText(of, argument),
+    ...of.notes.filter((note) => !RECORD_NOTES.has(note) && !ELSEWHERE.has(note)).map(argument.note),
+    of.objective !== null && argument.notCounted(missing.map((row) => inputs.name(row.name).toLowerCase())),
+  ]);
+}
+
+/** Said in the question already. */
+const ELSEWHERE = new Set(['limit_not_given', 'no_interval_in_force', 'units_with_other_intervals']);
+
+/** The break-even for the next shorter candidate: the step that a committee would take first. */
+function breakEvenText(of: IntervalCase, argument: IntervalWords['argument']): string | null {
+  const shorter = of.candidates.findLast(
+    (row) => row.standing === 'compared' && of.in_force !== null && row.interval < of.in_force,
+  );
+  if (!shorter) return null;
+  const to = argument.interval(shorter.interval, of.clock);
+  const even = shorter.break_even;
+  if (even === null) return argument.noBreakEven(to);
+  const money = even.cost !== null;
+  return argument.breakEven({
+    from: format.integer(of.in_force!),
+    to,
+    avoided: format.twoFigures(even.failures_avoided),
+    hours: money ? argument.breakEvenCost(even.cost!, of.currency) : argument.breakEvenHours(even.hours!),
+    range: money
+      ? argument.breakEvenRange(even.cost_low, even.cost_high)
+      : argument.breakEvenRange(even.hours_low, even.hours_high),
+  });
+}
+
+function mindText(of: IntervalCase, words: IntervalWords): string[] {
+  const { argument, inputs } = words;
+  const [failures] = mainFits(of);
+  const first = of.sensitivity.find((row) => row.moves > 0);
+  return said([
+    argument.mind[of.answer.code],
+    failures.smallest_detectable_shape !== null &&
+      argument.detectable(failures.smallest_detectable_shape, '80%'),
+    failures.data_needed_factor !== null &&
+      of.answer.code !== 'supported' &&
+      argument.more(failures.data_needed_factor),
+    of.sensitivity.length > 0 &&
+      of.answer.code === 'supported' &&
+      (first
+        ? argument.sensitive({
+            input: inputs.name(first.input).toLowerCase(),
+            low: format.twoFigures(first.low_value),
+            high: format.twoFigures(first.high_value),
+            at: [format.integer(first.best_at_low), argument.interval(first.best_at_high, of.clock)],
+          })
+        : argument.notSensitive),
+  ]);
+}
