@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
+import { Temporal } from 'temporal-polyfill';
 import type { Review } from '../findings/review-schema.ts';
-import { formatWall, type WallClock, wallClock } from '../site/wall-clock.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
+import type { ChartRuntimes } from './charts/chart-runtimes.ts';
 import { safeNames } from './html/page-names.ts';
 import type { VerdictSettings } from './words/en/comparisons.ts';
 import type { Words } from './words/words.ts';
@@ -13,6 +14,8 @@ export interface ReportContext {
   panel: readonly UnitDay[];
   due: readonly DueTask[];
   words: Words;
+  /** Charts compiled for this report. */
+  runtimes: ChartRuntimes;
   /** Level of the intervals as text, such as "95%". */
   level: string;
   settings: VerdictSettings;
@@ -55,20 +58,15 @@ export function reportContext(
   const pages = safeNames(review.units.map((unit) => unit.unit));
   const units = new Map(review.units.map((unit) => [unit.unit, unit]));
   const sites = new Map(review.sites.map((site) => [site.id, site.name]));
-  const clocks = new Map<string, WallClock>();
-  const clockOf = (unit: string): WallClock => {
-    const site = review.sites.find((of) => of.id === units.get(unit)?.site);
-    const zone = site?.zone ?? 'UTC';
-    const clock = clocks.get(zone) ?? wallClock(zone, site?.day_starts ?? '00:00');
-    clocks.set(zone, clock);
-    return clock;
-  };
+  const zoneOf = (unit: string): string =>
+    review.sites.find((site) => site.id === units.get(unit)?.site)?.zone ?? 'UTC';
   const { record_from, record_to } = review.period;
   return {
     review,
     panel,
     due,
     words,
+    runtimes: new Map(),
     level: `${Number((level * 100).toFixed(1))}%`,
     settings: {
       alpha: setting('alpha', 0.05),
@@ -83,7 +81,12 @@ export function reportContext(
     unitPage: (unit) => `unit-${pages.get(unit) ?? 'x'}.html`,
     unitName: (unit) => units.get(unit)?.name ?? '',
     siteName: (site) => sites.get(site) ?? site,
-    wallTime: (unit, instant) => formatWall(clockOf(unit).wallOf(instant)),
+    wallTime: (unit, instant) =>
+      Temporal.Instant.fromEpochMilliseconds(instant)
+        .toZonedDateTimeISO(zoneOf(unit))
+        .toPlainDateTime()
+        .toString({ smallestUnit: 'minute' })
+        .replace('T', ' '),
   };
 }
 

@@ -78,13 +78,15 @@ describe.each(['fleet', 'hostile', 'empty'])('pages of the %s report', (report) 
   });
 
   it('show no accessibility violation that a checker can find (WCAG 2.2 A and AA)', async () => {
-    // One page of each kind: the checker looks at every mark of every picture.
+    // One page of each kind.
     const once = new Set<string>();
     const complaints = await visit(report, { javaScriptEnabled: true }, async (page, path) => {
       const kind = path.replace(/^unit-.*/, 'unit');
       if (once.has(kind)) return;
       once.add(kind);
       const { violations } = await new AxeBuilder({ page })
+        // A picture is one image with title and description; its marks are not read out. Their contrast is measured in the tests of the palette.
+        .exclude('.chart svg > g')
         .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
         .analyze();
       const found = violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);

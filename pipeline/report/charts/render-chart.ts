@@ -1,9 +1,9 @@
 import * as vega from 'vega';
-import { compile, type TopLevelSpec } from 'vega-lite';
+import type { TopLevelSpec } from 'vega-lite';
 import { escapeHtml, fitText, type Html, trusted } from '../html/html.ts';
+import { type ChartRuntimes, viewOf } from './chart-runtimes.ts';
 import { ChartError, checkFields } from './check-spec.ts';
 import { textWidth } from './text-width.ts';
-import { theme } from './theme.ts';
 
 /** What a chart is called for those who can't see it. `id` must be unique in its page and is the stem of all ids in the picture. */
 export interface ChartText {
@@ -24,14 +24,18 @@ setTextWidth();
 /**
  * Draws a chart as SVG for a page with a strict content policy: no style, no script, ids unique in the page, the same bytes each time.
  *
+ * @param runtimes compiled charts to use again, and to add to
  * @throws ChartError where a field is not in the rows or Vega-Lite or Vega warns of anything
  */
-export async function renderChart(spec: TopLevelSpec, text: ChartText): Promise<DrawnChart> {
+export async function renderChart(
+  spec: TopLevelSpec,
+  text: ChartText,
+  runtimes: ChartRuntimes = new Map(),
+): Promise<DrawnChart> {
   checkFields(spec);
   const logger = warnings(text.id);
-  const compiled = compile(spec, { config: theme, logger });
   vega.resetSVGDefIds();
-  const view = new vega.View(vega.parse(compiled.spec), { renderer: 'none', logger });
+  const view = viewOf(spec, runtimes, logger);
   const markup = await view.toSVG();
   view.finalize();
   logger.fail();

@@ -21,12 +21,12 @@ export interface FigureParts {
 
 /** A numbered figure: title and what to see above, picture, then the way to its numbers. */
 export async function figure(
-  { words }: Pick<ReportContext, 'words'>,
+  { words, runtimes }: Pick<ReportContext, 'words' | 'runtimes'>,
   numbers: Numbering,
   parts: FigureParts,
 ): Promise<Html> {
   const name = words.pages.figure(numbers.figure());
-  const { svg } = await renderChart(parts.spec, parts);
+  const { svg } = await renderChart(parts.spec, parts, runtimes);
   return html`<figure id="${parts.id}">
 <figcaption><span class="number">${name}</span><span class="title">${parts.title}</span>
 ${parts.reading && html`<p>${parts.reading}</p>`}</figcaption>
