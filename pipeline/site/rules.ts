@@ -76,9 +76,70 @@ const comparisonSchema = z
   })
   .describe('Comparison of days after missed cleaning with the other days');
 
+const driftSchema = z
+  .strictObject({
+    least_values: z
+      .number()
+      .int()
+      .min(12)
+      .max(200)
+      .default(20)
+      .describe(
+        'Days with a value before a probe is judged in an era, days; half as many where values come once a week. Fewer give no baseline worth the name',
+      ),
+    least_units: z
+      .number()
+      .int()
+      .min(3)
+      .default(3)
+      .describe(
+        'Units of a site with a value on a day before their common movement is taken out, units; with two nobody can say which of them moved',
+      ),
+    memory_days: z
+      .number()
+      .int()
+      .min(180)
+      .max(1100)
+      .default(400)
+      .describe(
+        'Days back to which a probe is judged, days: a little over a year, so that a season is seen whole',
+      ),
+    show_step_days: z
+      .number()
+      .int()
+      .min(1)
+      .default(60)
+      .describe('A step is shown as the probe’s state for so long, days; then the new level is the baseline'),
+    near_limit_share: z
+      .number()
+      .min(0.3)
+      .max(1)
+      .default(0.8)
+      .describe(
+        'A probe is near its limit from this share of the way from baseline to limit on (our choice)',
+      ),
+    wet_hours: z
+      .number()
+      .min(0)
+      .default(12)
+      .describe(
+        'A leak test so soon after a chamber cleaning or drain flush is shown and not judged, hours: rinse water reads as a leak',
+      ),
+    heat_up_deviations: z
+      .number()
+      .min(2)
+      .max(10)
+      .default(4)
+      .describe(
+        'Own limits of the heat-up time of a passing test, robust standard deviations either side: about one false mark in 50 unit-years',
+      ),
+  })
+  .describe('Watch on the empty daily cycles');
+
 export const rulesSchema = z.strictObject({
   purge: purgeSchema.prefault({}),
   comparison: comparisonSchema.prefault({}),
+  drift: driftSchema.prefault({}),
   cool_down_hours: z
     .number()
     .min(0)

@@ -39,9 +39,11 @@ export interface ChangeScan {
 }
 
 export interface ScanRoom {
-  /** Fewest values before a change, and after it. */
+  /** Fewest values before a change, after a step and after the knot of a slope; and fewest days since the knot. */
   before: number;
-  after: number;
+  afterStep: number;
+  afterKnot: number;
+  daysAfterKnot: number;
   /** Whether a straight line over the whole series counts as a slope that began at or before its first value. */
   wholeSlope: boolean;
 }
@@ -84,8 +86,7 @@ export function scanChanges(series: WeightedSeries, room: ScanRoom): ChangeScan 
     y1 += w[k]! * value;
     ty += w[k]! * time * value;
     const after = n - k;
-    if (after < room.after) continue;
-    if (k >= room.before) {
+    if (k >= room.before && after >= room.afterStep) {
       const before = (Y - y1) / (W - w1);
       const sse = YY - (y1 * y1) / w1 - ((Y - y1) * (Y - y1)) / (W - w1);
       if (!step || sse < step.sse)
@@ -93,8 +94,10 @@ export function scanChanges(series: WeightedSeries, room: ScanRoom): ChangeScan 
     }
     // The knot lies at the value before, so that the value at k is the first off the level.
     const whole = k === 0;
+    if (after < room.afterKnot) continue;
     if (whole ? !room.wholeSlope : k < room.before) continue;
     const knot = whole ? t[0]! - end : t[k - 1]! - end;
+    if (-knot < room.daysAfterKnot) continue;
     const sx = t1 - knot * w1;
     const sxx = tt - 2 * knot * t1 + knot * knot * w1;
     const sxy = ty - knot * y1;

@@ -1,9 +1,28 @@
+/** See `EVIDENCE`. */
+export interface Evidence {
+  moving: number;
+  slopeMargin: number;
+  step: number;
+  stepMargin: number;
+  leastStep: number;
+  leastRise: number;
+  leastRate: number;
+  leastRateAlone: number;
+  leastMeasured: number;
+  profileBound: number;
+  valuesAfterKnot: number;
+  daysAfterKnot: number;
+  valuesAfterStep: number;
+  valuesOfNewLevel: number;
+  daysOfWholeSlope: number;
+}
+
 /**
  * How much must speak for a change before it is called. Gains are falls in the weighted sum of squares, in units of the variance that a slow movement
  * sees (noise variance x (1 + phi)/(1 - phi)); twice a log likelihood ratio for normal noise. The values come from the calibration
  * (`npm run calibrate:drift`), where they hold the false alarms to the goal; they are no site's taste and can't be set.
  */
-export const EVIDENCE = {
+export const EVIDENCE: Evidence = {
   /** Gain of the best slope over a constant level. */
   moving: 17,
   /** ... and over the best step. */
@@ -14,8 +33,18 @@ export const EVIDENCE = {
   /** Smallest step and smallest rise, in noise standard deviations of a day's value. */
   leastStep: 1.2,
   leastRise: 1.2,
-  valuesAfterChange: 5,
-  valuesAfterStep: 10,
+  /** Slowest slope that counts, in noise standard deviations a day: 4 of them in nine months; slower where the season could not be taken out. */
+  leastRate: 0.015,
+  leastRateAlone: 0.025,
+  /** Share of the slope that the values as measured must show, before the site's movement was taken out. */
+  leastMeasured: 0.4,
+  /** What a rate or a crossing may lose against the best and still be in the interval. */
+  profileBound: 4.5,
+  /** Fewest values on a slope, and days since its beginning; on a new level before it is called one, and before it is judged. */
+  valuesAfterKnot: 6,
+  daysAfterKnot: 9,
+  valuesAfterStep: 5,
+  valuesOfNewLevel: 10,
   /** A slope may have begun before the first value where the series is so long, days. */
   daysOfWholeSlope: 90,
-} as const;
+};

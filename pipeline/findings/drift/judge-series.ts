@@ -1,13 +1,15 @@
 import type { Day } from '../../site/day.ts';
 import { type ChangeScan, type SlopeFit, scanChanges } from './change-scan.ts';
 import { chartSignal } from './chart-signal.ts';
-import { EVIDENCE } from './evidence.ts';
+import { EVIDENCE, type Evidence } from './evidence.ts';
 
 /** A series ready for judgement: tamed, freed of the site's movement and of a saw-tooth, with its noise. */
 export interface JudgeInput {
   t: readonly number[];
   y: readonly number[];
   w: readonly number[];
+  /** The same before the site's movement was taken out: a movement must show there too. */
+  measured: readonly number[];
   /** Standard deviation of a value of weight 1, and the autocorrelation that matters for slow movements. */
   spread: number;
   autocorrelation: number;
@@ -20,6 +22,8 @@ export interface JudgeInput {
 }
 
 export interface SeriesStep {
+  /** Position and day of the first value of the new level. */
+  index: number;
   day: Day;
   before: number;
   after: number;
@@ -32,7 +36,8 @@ export interface Judgement {
   slope: SlopeFit | null;
   scan: ChangeScan | null;
   signal: 'ewma' | 'cusum' | null;
-  lastStep: SeriesStep | null;
+  /** All steps, in order of time. */
+  steps: SeriesStep[];
   /** The charts signal, yet nothing tells a step from a slope so far. */
   undecided: boolean;
 }
@@ -40,70 +45,110 @@ export interface Judgement {
 /**
  * Judges a series as it stands at its last value: steady, moving or stepped.
  *
- * Steps are looked for first, the largest first, and the series is then read from the last one on. A movement is called where the EWMA or CUSUM signals at the end of
- * the series and a slope explains the values so much better than a constant level that chance would not (EVIDENCE.moving, in units of the noise variance of a
- * slow movement), better than any step by a margin, and over enough values.
+ * Steps are looked for first, the largest first, on either side of those found, and the series is then read from the last one on. A movement is called where the EWMA or
+ * CUSUM signals at the end of the series and a slope explains the values so much better than a constant level that chance would not (EVIDENCE.moving, in units of
+ * the noise variance of a slow movement), better than any step by a margin, and over enough values. A step of the last few values competes with the slope before it
+ * can be called itself.
  */
-export function judgeSeries(input: JudgeInput): Judgement {
-  const { t, y, w, leastValues } = input;
-  let from = 0;
-  let lastStep: SeriesStep | null = null;
-  for (;;) {
-    const part = { t: t.slice(from), y: y.slice(from), w: w.slice(from) };
-    const n = part.y.length;
-    if (n < (lastStep ? Math.min(leastValues, EVIDENCE.valuesAfterStep) : leastValues)) {
-      return {
-        state: lastStep ? 'stepped' : 'not_enough_data',
-        from,
-        slope: null,
-        scan: null,
-        signal: null,
-        lastStep,
-        undecided: false,
-      };
-    }
-    const scan = scanChanges(part, {
-      before: Math.max(4, Math.min(8, Math.floor(leastValues / 3))),
-      after: EVIDENCE.valuesAfterChange,
-      wholeSlope: n >= leastValues && part.t[n - 1]! - part.t[0]! >= EVIDENCE.daysOfWholeSlope,
-    });
-    const unit = (input.spread * input.spread * (1 + input.autocorrelation)) / (1 - input.autocorrelation);
-    const gain = (sse: number | undefined) => (sse === undefined ? 0 : (scan.constant.sse - sse) / unit);
-    const stepGain = gain(scan.step?.sse);
-    const slopeGain = gain(scan.slope?.sse);
-    const { step, slope } = scan;
-    const stepSize = step ? Math.abs(step.after - step.before) : 0;
-    const isStep =
-      step !== null &&
-      stepGain >= EVIDENCE.step &&
-      stepGain - slopeGain >= EVIDENCE.stepMargin &&
-      stepSize >= Math.max(input.leastChange, EVIDENCE.leastStep * input.spread);
-    if (isStep) {
-      lastStep = { day: part.t[step.index]!, before: step.before, after: step.after };
-      from += step.index;
-      continue;
-    }
-    const rise = slope ? Math.abs(slope.slope) * (part.t[n - 1]! - slope.knot) : 0;
-    const signal = chartSignal(part, input.spread, input.autocorrelation);
-    const isSlope =
-      slope !== null &&
-      signal !== null &&
-      slopeGain >= EVIDENCE.moving &&
-      slopeGain - stepGain >= EVIDENCE.slopeMargin &&
-      rise >= Math.max(input.leastChange, EVIDENCE.leastRise * input.spread) &&
-      Math.abs(slope.slope) >= input.leastRate * input.spread;
-    return {
-      state: isSlope ? 'moving' : lastStep ? 'stepped' : 'steady',
-      from,
-      slope: isSlope ? slope : null,
-      scan,
-      signal: isSlope ? signal : null,
-      lastStep,
-      undecided:
-        !isSlope &&
-        signal !== null &&
-        Math.max(stepGain, slopeGain) >= EVIDENCE.moving &&
-        Math.abs(stepGain - slopeGain) < Math.max(EVIDENCE.slopeMargin, EVIDENCE.stepMargin),
-    };
+export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): Judgement {
+  const { t, y, leastValues } = input;
+  const steps: SeriesStep[] = [];
+  findSteps(input, evidence, 0, y.length, steps);
+  steps.sort((a, b) => a.index - b.index);
+  const from = steps.at(-1)?.index ?? 0;
+  const n = y.length - from;
+  const none = { from, slope: null, scan: null, signal: null, steps, undecided: false };
+  if (n < (steps.length > 0 ? evidence.valuesOfNewLevel : leastValues))
+    return { ...none, state: steps.length > 0 ? 'stepped' : 'not_enough_data' };
+
+  const part = partOf(input, from, y.length);
+  const { scan, stepGain, slopeGain } = gains(input, evidence, from, y.length);
+  const { slope } = scan;
+  const rise = slope ? Math.abs(slope.slope) * (t.at(-1)! - slope.knot) : 0;
+  const signal = chartSignal(part, input.spread, input.autocorrelation);
+  const isSlope =
+    slope !== null &&
+    signal !== null &&
+    slopeGain >= evidence.moving &&
+    slopeGain - stepGain >= evidence.slopeMargin &&
+    rise >= Math.max(input.leastChange, evidence.leastRise * input.spread) &&
+    Math.abs(slope.slope) >= input.leastRate * input.spread &&
+    shareMeasured(input, from, slope) >= evidence.leastMeasured;
+  return {
+    ...none,
+    state: isSlope ? 'moving' : steps.length > 0 ? 'stepped' : 'steady',
+    slope: isSlope ? slope : null,
+    scan,
+    signal: isSlope ? signal : null,
+    undecided: !isSlope && signal !== null && Math.max(stepGain, slopeGain) >= evidence.moving,
+  };
+}
+
+/**
+ * Slope of the values as measured from the same place, as a share of the slope of the adjusted ones. Near 1 as a rule; near 0 where the adjusted series moves only because
+ * the site's movement was misjudged (several other units stepped one after the other).
+ */
+function shareMeasured({ t, w, measured }: JudgeInput, from: number, slope: SlopeFit): number {
+  let [sw, sx, sy, sxx, sxy] = [0, 0, 0, 0, 0];
+  for (let i = from; i < t.length; i++) {
+    const x = Math.max(0, t[i]! - slope.knot);
+    sw += w[i]!;
+    sx += w[i]! * x;
+    sy += w[i]! * measured[i]!;
+    sxx += w[i]! * x * x;
+    sxy += w[i]! * x * measured[i]!;
   }
+  return (sxy - (sx * sy) / sw) / (sxx - (sx * sx) / sw) / slope.slope;
+}
+
+/** Steps between two positions, found one by one; each divides what is left. */
+function findSteps(
+  input: JudgeInput,
+  evidence: Evidence,
+  first: number,
+  end: number,
+  steps: SeriesStep[],
+): void {
+  if (end - first < input.leastValues) return;
+  const { scan, stepGain, slopeGain } = gains(input, evidence, first, end);
+  const { step } = scan;
+  if (!step || end - first - step.index < evidence.valuesAfterStep) return;
+  const least = Math.max(input.leastChange, evidence.leastStep * input.spread);
+  if (stepGain < evidence.step || stepGain - slopeGain < evidence.stepMargin) return;
+  if (Math.abs(step.after - step.before) < least) return;
+  const index = first + step.index;
+  steps.push({ index, day: input.t[index]!, before: step.before, after: step.after });
+  findSteps(input, evidence, first, index, steps);
+  findSteps(input, evidence, index, end, steps);
+}
+
+const partOf = ({ t, y, w }: JudgeInput, first: number, end: number) => ({
+  t: t.slice(first, end),
+  y: y.slice(first, end),
+  w: w.slice(first, end),
+});
+
+/** Best step and slope of a part, with their gains in units of the variance that a slow movement sees. */
+function gains(input: JudgeInput, evidence: Evidence, first: number, end: number) {
+  const part = partOf(input, first, end);
+  const scan = scanChanges(part, {
+    before: Math.ceil(input.leastValues / 2),
+    afterStep: 1,
+    afterKnot: evidence.valuesAfterKnot,
+    daysAfterKnot: evidence.daysAfterKnot,
+    wholeSlope: end - first >= input.leastValues && part.t.at(-1)! - part.t[0]! >= evidence.daysOfWholeSlope,
+  });
+  const unit = (input.spread * input.spread * (1 + input.autocorrelation)) / (1 - input.autocorrelation);
+  const gain = (sse: number | undefined) => (sse === undefined ? 0 : (scan.constant.sse - sse) / unit);
+  return { scan, stepGain: gain(scan.step?.sse), slopeGain: gain(scan.slope?.sse) };
+}
+
+/** What the judgement says that the series did, by position: 0 on its first level. */
+export function shapeOf(judgement: Judgement, t: readonly number[]): number[] {
+  const { slope, steps, from } = judgement;
+  return t.map((day, i) => {
+    let moved = slope && i >= from ? slope.slope * Math.max(0, day - slope.knot) : 0;
+    for (const step of steps) if (i >= step.index) moved += step.after - step.before;
+    return moved;
+  });
 }

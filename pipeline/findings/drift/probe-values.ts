@@ -15,8 +15,11 @@ export interface ProbeValue {
   value: number;
 }
 
-/** Values of a unit's probes, each list in order of time, and how many cycles should have given one. */
-export type ProbeValues = Record<Probe, { values: ProbeValue[]; cycles: number; without: number }>;
+/** Values of a unit's probes, each list in order of time; days of the cycles that should have given one, and of those that did not. */
+export type ProbeValues = Record<
+  Probe,
+  { values: ProbeValue[]; cycles: number; cycleDays: Day[]; missingDays: Day[] }
+>;
 
 /**
  * Takes the probes from a unit's empty cycles: of each operating day the first completed cycle of each kind. Later ones of the day start
@@ -27,7 +30,7 @@ export type ProbeValues = Record<Probe, { values: ProbeValue[]; cycles: number; 
  */
 export function probeValues(history: UnitHistory, until: Day): ProbeValues {
   const result = Object.fromEntries(
-    PROBES.map((probe) => [probe, { values: [], cycles: 0, without: 0 }]),
+    PROBES.map((probe) => [probe, { values: [], cycles: 0, cycleDays: [], missingDays: [] }]),
   ) as unknown as ProbeValues;
   const seen = new Set<string>();
   for (const cycle of history.cycles) {
@@ -41,7 +44,8 @@ export function probeValues(history: UnitHistory, until: Day): ProbeValues {
       const value = measured(cycle, probe);
       if (cycle.kind !== 'leak_test') {
         result[probe].cycles++;
-        if (value === undefined) result[probe].without++;
+        result[probe].cycleDays.push(cycle.day);
+        if (value === undefined) result[probe].missingDays.push(cycle.day);
       }
       if (value !== undefined)
         result[probe].values.push({ day: cycle.day, at: cycle.start, kind: cycle.kind, value });

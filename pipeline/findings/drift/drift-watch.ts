@@ -1,0 +1,132 @@
+import { type Day, formatDay } from '../../site/day.ts';
+import type { Rules } from '../../site/rules.ts';
+import type { Site } from '../../site/site.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { AdjustedSeries } from './adjusted-series.ts';
+import type { Drift, ProbeDrift, SiteMovement } from './drift-schema.ts';
+import { type EraSeries, eraSeries } from './era-series.ts';
+import { heatUpPasses } from './heat-up-passes.ts';
+import { wetBefore } from './leak-after-cleaning.ts';
+import { alarmLimit, configuredLimit, movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
+import { probeDrift } from './probe-drift.ts';
+import { fromScale, PROBES } from './probes.ts';
+import { median, rounded } from './robust.ts';
+import { siteMovement } from './site-movement.ts';
+import { type SiteSeries, siteSeries } from './site-series.ts';
+import { inOrder, unitDrift } from './unit-drift.ts';
+
+/**
+ * Watches the empty daily cycles of all units: what is steady, moving, near its limit or stepped on the day before `until`. Pure.
+ *
+ * For each site and probe: values of the day by unit and era; the movement common to the site taken out (median polish); a saw-tooth that falls back at a cleaning
+ * recognised and taken out; noise and its autocorrelation, partly borrowed from the site's other units; then EWMA and CUSUM, the step told from the slope, the rate, and
+ * the days to the limit. Nothing after `until` is looked at, so that a past day can be judged again.
+ *
+ * Assumes that a unit is alike from day to day inside an era. A fault that comes at once gives no drift.
+ *
+ * @param until first operating day that is left out
+ */
+export function driftWatch(histories: readonly UnitHistory[], site: Site, until: Day): Drift {
+  const rules = site.rules.drift;
+  const probes: ProbeDrift[] = [];
+  const sites: SiteMovement[] = [];
+  for (const [siteId, ofSite] of groupBy(histories, (history) => history.site)) {
+    const all = ofSite.flatMap((history) => eraSeries(history, until, rules.wet_hours));
+    for (const probe of PROBES) {
+      const series = all.filter((of) => of.probe === probe);
+      const together = siteSeries(series, rules);
+      const row = siteMovement(siteId, probe, together.common);
+      if (row) sites.push(row);
+      probes.push(...judgeProbe(series, together, site.rules, until));
+    }
+  }
+  const unitOrder = new Map(histories.map((history, index) => [history.unit, index]));
+  probes.sort((a, b) => unitOrder.get(a.unit)! - unitOrder.get(b.unit)!);
+  return {
+    to: formatDay(until - 1),
+    units: inOrder(histories.map((history) => unitDrift(history, probes, until))),
+    probes,
+    sites,
+    heat_up_passes:
+      site.rules.heat_up_limits === 'off'
+        ? []
+        : histories.flatMap((history) => heatUpPasses(history, until, rules.heat_up_deviations)),
+    leak_tests_after_cleaning: histories.flatMap((history) =>
+      wetLeakTests(history, until, rules.wet_hours),
+    ),
+  };
+}
+
+/** All units and eras of one probe of a site. */
+function judgeProbe(
+  series: readonly EraSeries[],
+  { common, adjusted, noises }: SiteSeries,
+  rules: Rules,
+  until: Day,
+): ProbeDrift[] {
+  const moves = new Map<string, number[]>();
+  for (const [i, one] of adjusted.entries()) {
+    const { history } = one.of;
+    if (one.sawTooth) continue;
+    const episodes = history.episodes.filter((of) => of.from < until && of.from <= one.of.to);
+    const found = movesBeforeFailure(
+      one.values,
+      episodes.filter((of) => of.from >= one.of.from),
+      noises[i]!.spread,
+    );
+    moves.set(history.unit, [...(moves.get(history.unit) ?? []), ...found]);
+  }
+  const fixed = new Map<string, ProbeLimit[]>();
+  for (const { history, probe } of series) {
+    if (fixed.has(history.unit)) continue;
+    const limits = [
+      configuredLimit(history, probe, until, rules.leak_limit_kpa_min),
+      alarmLimit(history, probe, until),
+    ];
+    fixed.set(
+      history.unit,
+      limits.filter((limit) => limit !== null),
+    );
+  }
+  return adjusted.map((one, i) =>
+    probeDrift({
+      series: one,
+      noise: noises[i]!,
+      common,
+      limits: [
+        ...fixed.get(one.of.history.unit)!,
+        ...failureLimits(one, moves.get(one.of.history.unit) ?? []),
+      ],
+      until,
+      rules: rules.drift,
+    }),
+  );
+}
+
+/** Levels at which the unit failed before, the nearest on either side, carried over to the present era. */
+function failureLimits({ of, values, memory }: AdjustedSeries, moves: readonly number[]): ProbeLimit[] {
+  const level = median(values.slice(memory).map((value) => value.y));
+  if (level === undefined) return [];
+  return [moves.filter((move) => move > 0), moves.filter((move) => move < 0)].flatMap((side) => {
+    if (side.length === 0) return [];
+    const least = side.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
+    return [{ value: fromScale(of.probe, level + least), source: 'failed_before', seen: side.length }];
+  });
+}
+
+function wetLeakTests(history: UnitHistory, until: Day, hours: number): Drift['leak_tests_after_cleaning'] {
+  return history.leak_tests.flatMap((test) => {
+    const wet = test.day < until ? wetBefore(history, test, hours) : null;
+    return wet
+      ? [
+          {
+            unit: history.unit,
+            date: formatDay(test.day),
+            leak_rate_kpa_min: rounded(test.leak_rate_kpa_min),
+            ...wet,
+          },
+        ]
+      : [];
+  });
+}

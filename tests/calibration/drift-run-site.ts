@@ -1,0 +1,145 @@
+import type { ProbeDrift } from '../../pipeline/findings/drift/drift-schema.ts';
+import { driftWatch } from '../../pipeline/findings/drift/drift-watch.ts';
+import type { Probe } from '../../pipeline/findings/drift/probes.ts';
+import { transform } from '../../pipeline/transform/transform.ts';
+import type { DriftScenario } from './drift-scenarios.ts';
+import { simulateSite, type TrueDrift } from './drift-simulate-site.ts';
+
+/** What the watch said of one simulated site, beside what was true. */
+export interface SiteResult {
+  /** Unit-years on which no drift was built in, and the calls of a movement in them: all, and by probe. */
+  quietYears: number;
+  falseCalls: number;
+  falseByProbe: Partial<Record<Probe, number>>;
+  falseNearLimit: number;
+  drifts: { length: number; lead: number | null; probe: Probe }[];
+  steps: number;
+  stepsCalledSlope: number;
+  stepsSeen: number;
+  /** Days-to-limit intervals at the first call of a drift, and how many hold the truth; the same each week after. */
+  firstIntervals: number;
+  firstCovered: number;
+  laterIntervals: number;
+  laterCovered: number;
+  /** Intervals with an upper bound, and their width over the true days. */
+  widths: number[];
+}
+
+/** Days after the end of a drift (a repair) or before the first judgement that count nowhere. */
+const AFTER_DRIFT = 45;
+const FIRST_LOOK = 30;
+/** A call within so many days after the last one of the same probe is the same call. */
+const SAME_CALL = 14;
+const STEP_WATCHED = 60;
+
+/** Runs the watch on every `stride`-th day of a simulated site, as a scheduler would. */
+export function runSite(scenario: DriftScenario, seed: number, stride: number): SiteResult {
+  const made = simulateSite(scenario, seed);
+  const { histories } = transform(made.site, made.records, made.until);
+  const result: SiteResult = {
+    quietYears: 0,
+    falseCalls: 0,
+    falseByProbe: {},
+    falseNearLimit: 0,
+    drifts: [],
+    steps: 0,
+    stepsCalledSlope: 0,
+    stepsSeen: 0,
+    firstIntervals: 0,
+    firstCovered: 0,
+    laterIntervals: 0,
+    laterCovered: 0,
+    widths: [],
+  };
+  const driftOf = new Map(made.drifts.map((drift) => [drift.unit, drift]));
+  const lastCall = new Map<string, number>();
+  const found = new Map<TrueDrift, { day: number; checked: number }>();
+  const called: { unit: string; probe: Probe; day: number; up: boolean }[] = [];
+  const stepped: { unit: string; probe: Probe; day: number; on: number }[] = [];
+
+  for (let day = made.first + FIRST_LOOK; day <= made.until; day += stride) {
+    const drift = driftWatch(histories, made.site, day);
+    for (const unit of histories) if (!inDrift(driftOf.get(unit.unit), null, day)) result.quietYears += stride / 365.25;
+    for (const row of drift.probes) {
+      if (!row.era.current) continue;
+      if (row.step && row.state === 'stepped')
+        stepped.push({ unit: row.unit, probe: row.probe, day, on: dayOf(row.step.date) });
+      const moving = row.state === 'moving' || (row.state === 'near_limit' && row.rate_per_week !== null);
+      const own = driftOf.get(row.unit);
+      if (!moving && !(row.state === 'near_limit')) continue;
+      if (own && inDrift(own, row.probe, day)) {
+        if (row.probe === own.probe && moving) onDrift(row, own, day, found, result);
+        continue;
+      }
+      if (!moving) {
+        result.falseNearLimit++;
+        continue;
+      }
+      const key = `${row.unit} ${row.probe}`;
+      if (day - (lastCall.get(key) ?? Number.NEGATIVE_INFINITY) > SAME_CALL) {
+        result.falseCalls++;
+        result.falseByProbe[row.probe] = (result.falseByProbe[row.probe] ?? 0) + 1;
+      }
+      lastCall.set(key, day);
+      called.push({ unit: row.unit, probe: row.probe, day, up: row.direction === 'up' });
+    }
+  }
+  for (const drift of made.drifts) {
+    const at = found.get(drift)?.day;
+    result.drifts.push({
+      length: drift.failed - drift.from,
+      lead: at === undefined ? null : drift.failed - at,
+      probe: drift.probe,
+    });
+  }
+  for (const step of made.steps) {
+    const { unit, probe } = step;
+    if (step.day < made.first + 60 || step.day > made.until - STEP_WATCHED) continue;
+    if (inDrift(driftOf.get(unit), probe, step.day)) continue;
+    const near = (of: { unit: string; day: number }) =>
+      of.unit === unit && of.day > step.day && of.day <= step.day + STEP_WATCHED;
+    if (made.eras.some((era) => near(era)) || made.steps.some((of) => of !== step && of.probe === probe && near(of)))
+      continue;
+    result.steps++;
+    if (called.some((of) => near(of) && of.probe === probe && of.up === step.size > 0)) result.stepsCalledSlope++;
+    if (stepped.some((of) => near(of) && of.probe === probe && Math.abs(of.on - step.day) <= 10))
+      result.stepsSeen++;
+  }
+  return result;
+}
+
+/** Inside a drift of the unit, or so soon after it that its traces are still there. With a probe given, only that probe's. */
+function inDrift(drift: TrueDrift | undefined, probe: Probe | null, day: number): boolean {
+  if (!drift || (probe !== null && drift.probe !== probe)) return false;
+  return day > drift.from && day <= drift.failed + AFTER_DRIFT;
+}
+
+function onDrift(
+  row: ProbeDrift,
+  drift: TrueDrift,
+  day: number,
+  found: Map<TrueDrift, { day: number; checked: number }>,
+  result: SiteResult,
+): void {
+  if (row.direction !== 'up' || day > drift.failed) return;
+  const before = found.get(drift);
+  if (!before) found.set(drift, { day, checked: day });
+  if (before && day - before.checked < 7) return;
+  if (before) before.checked = day;
+  // The interval counts from the last value; the truth is the day on which the level reaches the limit.
+  const { days_to_limit: said, series } = row;
+  if (!said || drift.atLimit === null || row.limit?.source === 'failed_before') return;
+  const truth = drift.atLimit - (dayOf(series.from) + series.day.at(-1)!);
+  if (truth < 1 || drift.atLimit < drift.from) return;
+  const covered = said.low <= truth && truth <= (said.high ?? Number.POSITIVE_INFINITY);
+  if (!before) {
+    result.firstIntervals++;
+    if (covered) result.firstCovered++;
+    if (said.high !== null) result.widths.push((said.high - said.low) / truth);
+  } else {
+    result.laterIntervals++;
+    if (covered) result.laterCovered++;
+  }
+}
+
+const dayOf = (date: string): number => Math.round(Date.parse(`${date}T00:00:00Z`) / 86_400_000);

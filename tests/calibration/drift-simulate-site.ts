@@ -1,0 +1,282 @@
+import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
+import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { saturationPressure } from '../../data-samples/generator/saturation.ts';
+import { PROBES, type Probe } from '../../pipeline/findings/drift/probes.ts';
+import { parseDay } from '../../pipeline/site/day.ts';
+import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
+import type { Cycle, Records } from '../../pipeline/site/records.ts';
+import type { Site } from '../../pipeline/site/site.ts';
+import type { DriftScenario } from './drift-scenarios.ts';
+
+/** A drift as it was built in: from its first day to the failure at its end. */
+export interface TrueDrift {
+  unit: string;
+  probe: Probe;
+  from: number;
+  failed: number;
+  /** Day on which the level under the noise reaches the probe's limit, were the drift to go on; null where there is no limit. */
+  atLimit: number | null;
+}
+
+/** An unrecorded step as it was built in. */
+export interface TrueStep {
+  unit: string;
+  probe: Probe;
+  day: number;
+  /** In noise standard deviations. */
+  size: number;
+}
+
+/** A simulated site: its records as an export would give them, and what is true of it. */
+export interface SimulatedSite {
+  site: Site;
+  records: Records;
+  first: number;
+  until: number;
+  drifts: TrueDrift[];
+  steps: TrueStep[];
+  /** Days on which a unit's record opens a new era. */
+  eras: { unit: string; day: number }[];
+}
+
+const DAY_MS = 86_400_000;
+const MINUTE = 60_000;
+const FIRST_DAY = parseDay('2024-01-01')!;
+/** Noise of a single cycle: a share of the time, or the measure itself. */
+const NOISE: Record<Probe, number> = {
+  evacuation_time: 0.024,
+  heat_up_time: 0.024,
+  exhaust_time: 0.024,
+  leak_rate: 0.0035,
+  exposure_spread: 0.08,
+  saturation_residual: 0.06,
+};
+const LEVEL: Record<Probe, number> = {
+  evacuation_time: 400,
+  heat_up_time: 125,
+  exhaust_time: 82,
+  leak_rate: 0.045,
+  exposure_spread: 0.6,
+  saturation_residual: 0,
+};
+const IS_TIME: ReadonlySet<Probe> = new Set(['evacuation_time', 'heat_up_time', 'exhaust_time']);
+const ALARM_TEXT: Partial<Record<Probe, string>> = {
+  evacuation_time: 'evacuation too slow',
+  heat_up_time: 'heat-up too long',
+  exhaust_time: 'exhaust too slow',
+};
+const COMMON_KEEP = 0.7;
+/** The leak rate of a unit is its own affair: no season, no common movement. */
+const OWN_AFFAIR: ReadonlySet<Probe> = new Set(['leak_rate']);
+
+/** Seeded chance: uniform, normal. */
+export function dice(seed: number) {
+  const generator = xoroshiro128plus(seed);
+  const float = () => uniformFloat64(generator);
+  const normal = () => Math.sqrt(-2 * Math.log(1 - float())) * Math.cos(2 * Math.PI * float());
+  const between = (low: number, high: number) => low + (high - low) * float();
+  return { float, normal, between, int: (low: number, high: number) => Math.floor(between(low, high + 1)) };
+}
+type Dice = ReturnType<typeof dice>;
+
+/** A series that keeps a share of itself from day to day, with standard deviation 1. */
+function slowSeries(draw: Dice, keep: number, days: number): number[] {
+  const series: number[] = [draw.normal()];
+  for (let i = 1; i < days; i++)
+    series.push(keep * series[i - 1]! + Math.sqrt(1 - keep * keep) * draw.normal());
+  return series;
+}
+
+/**
+ * Simulates a site: the empty cycles of each day of use with their phases, leak tests, flushes, repairs, failures. Knows nothing of the code under test but the
+ * form of its input.
+ */
+export function simulateSite(scenario: DriftScenario, seed: number): SimulatedSite {
+  const { days } = scenario;
+  const ids = Array.from({ length: scenario.units }, (_, i) => `U${i + 1}`);
+  const records: Records = {
+    cycles: [],
+    air_removal_tests: [],
+    leak_tests: [],
+    cleanings: [],
+    service: [],
+    inspections: [],
+    water: [],
+  };
+  const truth: SimulatedSite = {
+    site: readSiteFile(
+      `sites: [{ id: s, zone: Etc/UTC }]\nunits: [${ids.map((id) => `{ id: ${id} }`).join(', ')}]`,
+      'simulated',
+    ),
+    records,
+    first: FIRST_DAY,
+    until: FIRST_DAY + days,
+    drifts: [],
+    steps: [],
+    eras: [],
+  };
+  const draw = dice(seed * 7919 + 13);
+  const phase = draw.float();
+  const common = new Map(
+    PROBES.map((probe) => {
+      const slow = slowSeries(draw, COMMON_KEEP, days);
+      const season = draw.float() < 0.5 ? 1 : -1;
+      return [
+        probe,
+        OWN_AFFAIR.has(probe)
+          ? slow.map(() => 0)
+          : slow.map(
+              (value, day) =>
+                scenario.common * value +
+                season * scenario.season * Math.cos(2 * Math.PI * (day / 365.25 + phase)),
+            ),
+      ] as const;
+    }),
+  );
+  for (const [index, unit] of ids.entries())
+    simulateUnit(scenario, truth, unit, index, common, dice(seed * 104_729 + index * 31 + 7));
+  return truth;
+}
+
+function simulateUnit(
+  scenario: DriftScenario,
+  truth: SimulatedSite,
+  unit: string,
+  index: number,
+  common: ReadonlyMap<Probe, readonly number[]>,
+  draw: Dice,
+): void {
+  const { records } = truth;
+  const { days } = scenario;
+  let row = 0;
+  const mark = () => ({
+    unit,
+    time_mark: 'time' as const,
+    origin: { source: 'simulated', file: unit, sheet: null, row: ++row },
+  });
+  const kept = index % 3 === 2 ? 7 : 5;
+  const level = new Map(PROBES.map((probe) => [probe, draw.normal() * 2]));
+  const slow = new Map(PROBES.map((probe) => [probe, slowSeries(draw, scenario.slowKeep, days)]));
+  const base = new Map(level);
+  const drift = planDrift(scenario, truth, unit, draw);
+  let flushed = 0;
+  let repairDue = -1;
+  const alarm = drift && ALARM_TEXT[drift.probe] ? drift : null;
+
+  for (let day = 0; day < days; day++) {
+    const today = FIRST_DAY + day;
+    const at = (minutes: number) => today * DAY_MS + minutes * MINUTE;
+    if (day === repairDue || draw.float() < scenario.erasPerYear / 365) {
+      // Not during a drift but at its end: what a repair does to a drift is known.
+      if (day === repairDue || !drift || today < drift.from - 60 || today > drift.failed) {
+        records.service.push({ ...mark(), from: at(300), to: at(330), kind: 'repair' });
+        truth.eras.push({ unit, day: today });
+        for (const probe of PROBES) level.set(probe, base.get(probe)! + draw.normal());
+      }
+    }
+    const quiet = drift !== null && today >= drift.from - 60 && today <= drift.failed;
+    if (!quiet && draw.float() < scenario.stepsPerYear / 365) {
+      const size = draw.between(2, 5) * (draw.float() < 0.5 ? 1 : -1);
+      const moved = draw.int(1, 3);
+      for (let i = 0; i < moved; i++) {
+        const probe = PROBES[draw.int(0, PROBES.length - 1)]!;
+        truth.steps.push({ unit, probe, day: today, size });
+        level.set(probe, level.get(probe)! + size);
+      }
+    }
+    if (today === drift?.from) drift.atLimit = limitDay(scenario, drift, level, base);
+    const closed = (today + 3) % 7 >= kept || draw.float() < 0.02;
+    if (closed && today !== drift?.failed) continue;
+
+    const flushDay = index < scenario.sawTeeth && day - flushed >= 7;
+    if (flushDay) {
+      flushed = day;
+      records.cleanings.push({ ...mark(), task: 'drain_flush', time: at(340), state: 'done' });
+    }
+    const moved = (probe: Probe): number => {
+      let sum = level.get(probe)! + common.get(probe)![day]!;
+      if (drift?.probe === probe && today >= drift.from && today <= drift.failed)
+        sum += (scenario.driftSize * (today - drift.from)) / (drift.failed - drift.from);
+      if (probe === 'exhaust_time' && index < scenario.sawTeeth) sum += 0.6 * (day - flushed);
+      return sum + Math.sqrt(scenario.slowShare) * slow.get(probe)![day]!;
+    };
+    const value = (probe: Probe): number => {
+      const far = draw.float() < scenario.outliers ? draw.between(4, 8) : 0;
+      const off = NOISE[probe] * (moved(probe) + Math.sqrt(1 - scenario.slowShare) * draw.normal() + far);
+      return IS_TIME.has(probe) ? LEVEL[probe] * Math.exp(off) : LEVEL[probe] + off;
+    };
+    const seconds = (time: number) =>
+      scenario.wholeMinutes ? 60 * Math.max(1, Math.round(time / 60)) : Math.round(time);
+    const cycle = (kind: 'warm_up' | 'air_removal_test', start: number): Cycle => {
+      const residual = value('saturation_residual');
+      const spread = Math.max(0, value('exposure_spread'));
+      const middle = 134.5 + 0.1 * draw.normal();
+      return {
+        ...mark(),
+        kind,
+        start: at(start),
+        end: at(start + 24),
+        outcome: 'completed',
+        evacuation_s: seconds(value('evacuation_time')),
+        heat_up_s: seconds(value('heat_up_time') * (kind === 'warm_up' ? 1.12 : 1)),
+        exhaust_s: seconds(value('exhaust_time')),
+        exposure_temperature_min_c: Math.round(10 * (middle - spread / 2)) / 10,
+        exposure_temperature_max_c: Math.round(10 * (middle + spread / 2)) / 10,
+        exposure_pressure_kpa: Math.round(10 * saturationPressure(middle - residual)) / 10,
+      };
+    };
+    records.cycles.push(cycle('warm_up', 360), cycle('air_removal_test', 420));
+    const fails = drift?.failed === today;
+    records.air_removal_tests.push({ ...mark(), time: at(446), result: fails ? 'fail' : 'pass' });
+    if (scenario.leakTests === 'daily' || today % 7 === index % 5)
+      records.leak_tests.push({
+        ...mark(),
+        time: at(400),
+        leak_rate_kpa_min: Math.round(1000 * value('leak_rate')) / 1000,
+      });
+    if (fails) repairDue = day + 1;
+    if (alarm && day < 12) {
+      // Two loads early on that the control gave up: its alarm time lies where the drift will end.
+      const time = LEVEL[alarm.probe] * Math.exp(NOISE[alarm.probe] * (base.get(alarm.probe)! + scenario.driftSize));
+      const field = alarm.probe.replace('_time', '_s') as 'evacuation_s' | 'heat_up_s' | 'exhaust_s';
+      records.cycles.push({
+        ...mark(),
+        kind: 'production',
+        start: at(600),
+        end: at(630),
+        outcome: 'aborted',
+        abort_text: ALARM_TEXT[alarm.probe]!,
+        [field]: Math.round(time),
+      });
+    }
+  }
+}
+
+/** A drift that begins when the unit has been on record for four months and ends with the failure, a day of use. */
+function planDrift(scenario: DriftScenario, truth: SimulatedSite, unit: string, draw: Dice): TrueDrift | null {
+  if (scenario.drifting.length === 0) return null;
+  const probe = scenario.drifting[draw.int(0, scenario.drifting.length - 1)]!;
+  const [shortest, longest] = scenario.driftDays;
+  const length = draw.int(shortest, longest);
+  const start = draw.int(120, scenario.days - longest - 20);
+  let failed = FIRST_DAY + start + length;
+  while ((failed + 3) % 7 >= 5) failed++;
+  const drift = { unit, probe, from: FIRST_DAY + start, failed, atLimit: null };
+  truth.drifts.push(drift);
+  return drift;
+}
+
+/** The limit of a time is the alarm time, `driftSize` above the first level; that of the leak rate is the default of the site file. */
+function limitDay(
+  scenario: DriftScenario,
+  drift: TrueDrift,
+  level: ReadonlyMap<Probe, number>,
+  base: ReadonlyMap<Probe, number>,
+): number | null {
+  const { probe } = drift;
+  const rate = scenario.driftSize / (drift.failed - drift.from);
+  if (probe === 'leak_rate')
+    return drift.from + ((0.13 - LEVEL.leak_rate) / NOISE.leak_rate - level.get(probe)!) / rate;
+  if (!ALARM_TEXT[probe]) return null;
+  return drift.from + (base.get(probe)! + scenario.driftSize - level.get(probe)!) / rate;
+}
