@@ -63,6 +63,6 @@ export function dueBarsChart(rows: readonly DueRow[], { shareTitle }: { shareTit
 
 /** The longest of the labels that fits into the part of the bar; none where not even the letter does. */
 function fittingLabel(row: DueRow): string {
-  const room = (row.share_to - row.share_from) * BAR_WIDTH - 6;
+  const room = (row.share_to - row.share_from) * BAR_WIDTH - 2;
   return [row.label, row.short_label].find((text) => textWidth(text, FONT_SIZE, true) <= room) ?? '';
 }

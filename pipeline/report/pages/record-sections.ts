@@ -139,7 +139,7 @@ function dataSection(context: ReportContext, numbers: Numbering, scope: Scope): 
     body: html`<p>${data.intro}${review.period.later_records > 0 && ` ${data.later(review.period.later_records)}`}</p>
 ${sourcesTable(context, numbers)}
 ${problemsTable(context, numbers, scope === 'record' ? 'with_examples' : 'counts_only')}
-${scope === 'month' && html`<p class="screen"><a href="records.html#data">${data.filesSummary(review.files.length)}</a></p>`}
+${scope === 'month' && review.files.length > 0 && html`<p class="screen"><a href="records.html#data">${data.filesSummary(review.files.length)}</a></p>`}
 ${scope === 'record' && review.files.length > 0 && filesTable(context, numbers)}
 ${scope === 'record' && review.joins.length > 0 && joinsTable(context, numbers)}`,
   };

@@ -15,12 +15,13 @@ export interface TableParts<Row> {
   total?: Row;
 }
 
-/** A table with caption, number and scopes; it scrolls sideways by itself where the page is narrow. */
+/** A table with caption, number and scopes; it scrolls sideways by itself where the page is narrow. With no rows there is none. */
 export function dataTable<Row>(
   { words }: Pick<ReportContext, 'words'>,
   numbers: Numbering,
   { caption, columns, rows, total }: TableParts<Row>,
 ): Html {
+  if (rows.length === 0) return html``;
   const name = words.pages.table(numbers.table());
   const line = (row: Row, className: string) =>
     html`<tr${className !== '' && html` class="${className}"`}>${columns.map((column) => cellOf(column, row))}</tr>

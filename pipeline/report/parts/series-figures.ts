@@ -215,6 +215,7 @@ export async function clockFigure(
   const what = failed ? terms.outcomes.failed_test : terms.outcomes.cleanliness_abort;
   const rows = clockRows(review, scope, outcome, words);
   const scopeText = scope === 'fleet' ? series.allUnits : series.unit(scope);
+  if (rows.length === 0) return html`<p class="empty">${series.noClock}</p>`;
   if (rows.every((row) => row.events === 0)) return html`<p class="empty">${series.noEvents(what, span)}</p>`;
   const title = failed ? series.clockFailedTitle(scopeText) : series.clockAbortsTitle(scopeText);
   return figure(context, numbers, {

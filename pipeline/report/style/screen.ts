@@ -29,7 +29,7 @@ ul, ol { padding-left: 1.3rem; max-width: 44rem; }
 .masthead .organisation { font-size: 1.1rem; margin: 0.35rem 0 0; }
 .facts { display: flex; flex-wrap: wrap; gap: 0.3rem 1.8rem; margin: 1rem 0 0; font-size: 0.87rem; }
 .facts div { display: flex; gap: 0.45rem; min-width: 0; }
-.facts dt { color: var(--muted); }
+.facts dt { color: var(--muted); flex: none; }
 .facts dd { margin: 0; min-width: 0; }
 .pages { padding: 0.7rem 0; border-bottom: 1px solid var(--rule); font-size: 0.92rem; }
 .pages ul { list-style: none; margin: 0; padding: 0; display: flex; flex-wrap: wrap; gap: 0.25rem 1.1rem; max-width: none; }

@@ -57,14 +57,17 @@ ${dataTable(context, numbers, {
     },
   ],
 })}
-<p class="left-out">${series.testsLeftOut({
-      retests: counts('retests'),
-      afterRepair: counts('after_repair'),
-      qualification: counts('qualification'),
-      invalid: counts('invalid'),
-      notAtRisk,
-      span,
-    })}</p>`,
+${
+  review.units.length > 0 &&
+  html`<p class="left-out">${series.testsLeftOut({
+    retests: counts('retests'),
+    afterRepair: counts('after_repair'),
+    qualification: counts('qualification'),
+    invalid: counts('invalid'),
+    notAtRisk,
+    span,
+  })}</p>`
+}`,
   };
 }
 
@@ -115,15 +118,18 @@ ${dataTable(context, numbers, {
     },
   ],
 })}
-<p class="left-out">${series.abortsLeftOut({
-      purges: counts('purges'),
-      earlyStops: counts('early_stops'),
-      open: counts('open'),
-      testAborts: counts('test_and_warm_up_aborts'),
-      unrelated: panelSum('unrelated_aborts'),
-      unclassified: panelSum('unclassified_aborts'),
-      span,
-    })}</p>`,
+${
+  review.units.length > 0 &&
+  html`<p class="left-out">${series.abortsLeftOut({
+    purges: counts('purges'),
+    earlyStops: counts('early_stops'),
+    open: counts('open'),
+    testAborts: counts('test_and_warm_up_aborts'),
+    unrelated: panelSum('unrelated_aborts'),
+    unclassified: panelSum('unclassified_aborts'),
+    span,
+  })}</p>`
+}`,
   };
 }
 
@@ -138,11 +144,14 @@ export async function clockSection(context: ReportContext, numbers: Numbering): 
     body: html`<p>${series.clockIntro}</p>
 ${await clockFigure(context, numbers, 'fleet', 'failed_days')}
 ${await clockFigure(context, numbers, 'fleet', 'aborts')}
-<p class="left-out">${series.clockLeftOut({
-      before: inStretch.filter((row) => row.at_risk === 1 && row.chamber_clock_days === null).length,
-      notAtRisk: inStretch.filter((row) => row.at_risk === 0).length,
-      span,
-    })}</p>`,
+${
+  context.panel.length > 0 &&
+  html`<p class="left-out">${series.clockLeftOut({
+    before: inStretch.filter((row) => row.at_risk === 1 && row.chamber_clock_days === null).length,
+    notAtRisk: inStretch.filter((row) => row.at_risk === 0).length,
+    span,
+  })}</p>`
+}`,
   };
 }
 

@@ -32,8 +32,9 @@ export const comparisons = {
   ratioCell: ({ ratio: r, low, high, exposed, unexposed }: Comparison): string => {
     if (r === null && low === null && high === null)
       return exposed.events + unexposed.events === 0 ? 'no events' : 'no ratio';
-    const estimate = r === null ? 'no end' : ratio(r);
-    return `${estimate} (${low === null ? '0' : ratio(low)} to ${high === null ? 'no end' : ratio(high)})`;
+    const from = low === null ? '0' : ratio(low);
+    const bounds = high === null ? `${from} or more` : `${from} to ${ratio(high)}`;
+    return r === null ? bounds : `${ratio(r)} (${bounds})`;
   },
   side: (side: Side, outcome: Comparison['outcome']): string =>
     `${integer(side.events)} ${outcome === 'failed_test' ? 'of' : 'in'} ${integer(side.trials)}`,

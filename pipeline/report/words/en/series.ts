@@ -50,6 +50,7 @@ export const series = {
   noEvents: (what: string, span: string) =>
     `No ${what} in ${span}. There is nothing to draw; the counts are in the table.`,
   noPoints: 'No month of the record has a day at risk.',
+  noClock: 'No chamber cleaning that counts is on record, so there are no days since one.',
   limits: (from: string, to: string) =>
     `Limits come from ${from} to ${to} (pale band) and are carried forward.`,
   noLimits: 'Too few events for limits: fewer than three expected a month, so the points stand alone.',
