@@ -1,5 +1,7 @@
 import { formatDay } from '../site/day.ts';
 import type { UnitHistory } from '../transform/unit-history.ts';
+import type { Drift } from './drift/drift-schema.ts';
+import type { Period } from './period.ts';
 import type { AttentionCode, AttentionReason, Comparison, Review } from './review-schema.ts';
 
 type Unit = Omit<Review['units'][number], 'attention'>;
@@ -13,6 +15,9 @@ export interface AttentionInput {
   incompleteReturns: Review['incomplete_returns'];
   requalifications: Review['requalifications'];
   contradicted: Review['contradicted_records'];
+  drift: Drift;
+  aborts: Review['charts']['aborts'];
+  period: Period;
 }
 
 /** Share of a leak limit from which a leak rate is near it (common practice, no source). */
@@ -30,6 +35,8 @@ export function attentionReasons(input: AttentionInput): AttentionReason[] {
     ...cleaning(input),
     ...leak(input),
     ...stops(input),
+    ...drifting(input),
+    ...rates(input),
   ];
   return all.toSorted((a, b) => LEVEL_ORDER[a.level] - LEVEL_ORDER[b.level]);
 }
@@ -147,4 +154,44 @@ function* leak({ unit }: AttentionInput): Generator<AttentionReason> {
 function* stops({ unit }: AttentionInput): Generator<AttentionReason> {
   const month = unit.cycles.find((cycles) => cycles.span === 'month')!;
   if (month.early_stops > 0) yield reason('early_stops', 'look', { early_stops: month.early_stops });
+}
+
+/** Probes that move in the era in force. A saw-tooth that cleaning sets back is no reason for a repair, but one for cleaning: it is named as such. */
+function* drifting({ unit, drift, period }: AttentionInput): Generator<AttentionReason> {
+  const codes = { near_limit: 'drift_near_limit', moving: 'drift_moving', stepped: 'drift_stepped' } as const;
+  const levels = { near_limit: 'decide', moving: 'look', stepped: 'look' } as const;
+  const cause = drift.units.find((of) => of.unit === unit.unit)?.cause?.fits_best.join(' or ') ?? null;
+  for (const probe of drift.probes) {
+    const { state, since } = probe;
+    if (probe.unit !== unit.unit || !probe.era.current) continue;
+    if (state !== 'near_limit' && state !== 'moving' && state !== 'stepped') continue;
+    if (state === 'stepped' && (since === null || since < formatDay(period.from))) continue;
+    yield reason(codes[state], levels[state], {
+      probe: probe.probe,
+      measure: probe.measure,
+      direction: probe.direction,
+      since,
+      rate: probe.rate_per_week?.value ?? null,
+      rate_low: probe.rate_per_week?.low ?? null,
+      rate_high: probe.rate_per_week?.high ?? null,
+      days: probe.days_to_limit?.days ?? null,
+      days_low: probe.days_to_limit?.low ?? null,
+      days_high: probe.days_to_limit?.high ?? null,
+      before: probe.step?.before ?? null,
+      after: probe.step?.after ?? null,
+      falls_back_at: probe.saw_tooth?.falls_back_at ?? null,
+      cause,
+    });
+  }
+  const passes = drift.heat_up_passes.filter(
+    (pass) => pass.unit === unit.unit && pass.date >= formatDay(period.from),
+  ).length;
+  if (passes > 0) yield reason('heat_up_out_of_range', 'look', { passes });
+}
+
+function* rates({ unit, aborts, period }: AttentionInput): Generator<AttentionReason> {
+  const point = aborts.find((of) => of.scope === unit.unit && of.month === period.month);
+  if (point?.signals.some((signal) => signal.endsWith('high'))) {
+    yield reason('abort_rate_signal', 'look', { events: point.events, of: point.of });
+  }
 }

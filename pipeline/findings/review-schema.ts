@@ -3,6 +3,7 @@ import { fileReadSchema, problemSchema } from '../ingest/reading.ts';
 import { ABORT_CLASSES, CLEANING_TASKS, CYCLE_KINDS } from '../site/vocabulary.ts';
 import { lookBackSchema } from '../transform/look-back.ts';
 import { requalificationSchema } from '../transform/service/requalification.ts';
+import { driftSchema } from './drift/drift-schema.ts';
 import { operatingCharacteristicsSchema } from './operating-characteristics.ts';
 
 /**
@@ -162,6 +163,9 @@ export const ATTENTION_CODES = [
   'records_contradicted',
   'leak_over_limit',
   'leak_near_limit',
+  'drift_near_limit',
+  'drift_moving',
+  'drift_stepped',
   'heat_up_out_of_range',
   'abort_rate_signal',
   'early_stops',
@@ -404,6 +408,7 @@ export const reviewSchema = z.strictObject({
       }),
     )
     .describe('Failed day results by unit over the record, highest shrunken rate first'),
+  drift: driftSchema,
   by_clock: z
     .array(
       z.strictObject({

@@ -11,6 +11,7 @@ import { doses } from './comparisons/dose.ts';
 import { jointModels } from './comparisons/joint-model.ts';
 import { mostlyReactiveUnits } from './comparisons/mostly-reactive.ts';
 import { strataTable } from './comparisons/strata-table.ts';
+import { driftWatch } from './drift/drift-watch.ts';
 import { problemsByCode, readingTotals } from './lists/reading-account.ts';
 import {
   contradictedRecords,
@@ -64,6 +65,10 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
   const returns = incompleteReturns(histories, from, until);
   const requalified = requalificationList(histories, from, rules);
 
+  const drift = driftWatch(histories, site, until);
+  const failedDays = [...failedDaysChart(panel, 'fleet'), ...each(rowsOf, failedDaysChart)];
+  const aborts = [...abortsChart(panel, 'fleet'), ...each(rowsOf, abortsChart)];
+
   const units = histories.map((history) => {
     const rows = rowsOf.get(history.unit) ?? [];
     const declared = site.declared.units?.find((unit) => unit.id === history.unit);
@@ -96,6 +101,9 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
       incompleteReturns: returns,
       requalifications: requalified,
       contradicted,
+      drift,
+      aborts,
+      period,
     });
     return { ...unit, attention };
   });
@@ -133,10 +141,11 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     joint_models: jointModels(panel, rules.comparison, reactive),
     family_size: size,
     charts: {
-      failed_days: [...failedDaysChart(panel, 'fleet'), ...each(rowsOf, failedDaysChart)],
-      aborts: [...abortsChart(panel, 'fleet'), ...each(rowsOf, abortsChart)],
+      failed_days: failedDays,
+      aborts,
     },
     ranking: ranking(panel, level),
+    drift,
     by_clock: [
       ...byClock(panel, 'fleet', level),
       ...[...rowsOf].flatMap(([unit, rows]) => byClock(rows, unit, level)),

@@ -1,3 +1,4 @@
+import type { Probe } from '../../../findings/drift/probes.ts';
 import type {
   AttentionCode,
   AttentionReason,
@@ -45,6 +46,29 @@ const association = (numbers: Numbers, verdict: string, level: string): string =
 const interval = (numbers: Numbers): string => {
   const [every, unit] = text(numbers, 'interval').split(' ');
   return every && unit ? `${every} ${terms.countedIn[unit] ?? unit}` : 'stated';
+};
+
+const probeName = (numbers: Numbers): string => format.sentence(terms.probe[text(numbers, 'probe') as Probe]);
+
+const amount = (numbers: Numbers, key: string): string =>
+  `${Number(num(numbers, key).toPrecision(3))} ${text(numbers, 'measure')}`;
+
+/** "Evacuation time of the empty daily cycles has been rising since 13 August 2026, by 17 s a week (16 to 18)." and what follows from it. */
+const movement = (numbers: Numbers): string => {
+  const rate =
+    typeof numbers.rate === 'number'
+      ? `, by ${amount(numbers, 'rate')} a week (90% interval ${amount(numbers, 'rate_low')} to ${amount(numbers, 'rate_high')})`
+      : '';
+  const days =
+    typeof numbers.days === 'number'
+      ? ` At this pace its limit is ${count(num(numbers, 'days'), 'day', 'days')} away (from ${format.integer(num(numbers, 'days_low'))}${
+          typeof numbers.days_high === 'number' ? ` to ${format.integer(num(numbers, 'days_high'))}` : ' on'
+        }).`
+      : '';
+  const cause =
+    numbers.cause === null ? '' : ` The pattern fits best: ${text(numbers, 'cause')} (a hint, no diagnosis).`;
+  const going = text(numbers, 'direction') === 'down' ? 'falling' : 'rising';
+  return `${probeName(numbers)} of the empty daily cycles has been ${going} since ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
 };
 
 /** One function for each code; `level` is that of the intervals as text, such as "95%". Nothing here releases or holds back a load: it points to records, and names who decides. */
@@ -112,6 +136,28 @@ export const attention: Record<AttentionCode, (numbers: Numbers, level: string) 
     evidence: `The last leak test (${time(text(n, 'at'))}) gave ${fixed(num(n, 'last'), 3)} kPa/min, near the limit of ${fixed(num(n, 'limit'), 2)} kPa/min.`,
     next: 'Have door gasket and fittings looked at before the limit is reached.',
     decides: 'biomedical engineering',
+  }),
+  drift_near_limit: (n) => ({
+    evidence: `${movement(n)} It is near its limit.`,
+    next: 'Have the unit looked at before the limit is reached; in doubt take it out of use.',
+    decides: LEAD_AND_ENGINEERING,
+  }),
+  drift_moving: (n) => ({
+    evidence: movement(n),
+    next:
+      n.falls_back_at === null
+        ? 'Look at strainer, drain and gasket, and have it inspected if the movement goes on.'
+        : 'It falls back at each cleaning: clean, and look at the interval.',
+    decides: LEAD_AND_ENGINEERING,
+  }),
+  drift_stepped: (n) => ({
+    evidence: `${probeName(n)} stepped ${text(n, 'direction')} on ${date(text(n, 'since'))}${
+      typeof n.before === 'number' && typeof n.after === 'number'
+        ? `, from ${amount(n, 'before')} to ${amount(n, 'after')}`
+        : ''
+    }.`,
+    next: 'Ask what was changed on that day: a repair, a part, a setting.',
+    decides: LEAD_AND_ENGINEERING,
   }),
   heat_up_out_of_range: (n) => ({
     evidence: `${count(num(n, 'passes'), 'passing test', 'passing tests')} with a heat-up time outside the unit’s own limits; slow admission of steam can hide trapped air.`,

@@ -1,8 +1,17 @@
+import type { Probe } from '../../../findings/drift/probes.ts';
 import type { DUE_STATES, Exposure, OutcomeName, Verdict } from '../../../findings/review-schema.ts';
 import type { AbortClass, CleaningTask, CycleKind, RecordKind } from '../../../site/vocabulary.ts';
 
 /** Names of things that the data holds as codes. */
 export const terms = {
+  probe: {
+    evacuation_time: 'evacuation time',
+    heat_up_time: 'heat-up time',
+    exhaust_time: 'exhaust time',
+    leak_rate: 'leak rate',
+    exposure_spread: 'temperature spread in exposure',
+    saturation_residual: 'temperature against saturated steam',
+  } satisfies Record<Probe, string>,
   task: {
     drain_strainer: 'Drain strainer',
     drain_flush: 'Drain flush',
