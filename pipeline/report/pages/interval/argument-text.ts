@@ -27,8 +27,7 @@ export function argumentText(of: IntervalCase, words: IntervalWords): ArgumentPa
   return [
     part('question', null, [
       argument.question(of.units_in_use.length === 0 ? of.spells.units : of.units_in_use.length),
-      argument.inForce(of.in_force, of.clock, of.units_otherwise.length),
-      argument.instructions(of.longest_by_instructions, of.clock),
+      `${argument.inForce(of.in_force, of.clock, of.units_otherwise.length)} ${argument.instructions(of.longest_by_instructions, of.clock)}`,
     ]),
     part('records', null, recordsText(of, words)),
     part('finding', argument.answers[of.answer.code], findingText(of, words)),
@@ -135,7 +134,7 @@ function costText(of: IntervalCase, words: IntervalWords): string[] {
   const shown = candidates.find((row) => row.year === year);
   const range = (value: { estimate: number; low: number; high: number }) =>
     argument.withInterval(value.estimate, value.low, value.high);
-  const missing = of.inputs.filter((row) => row.origin === 'not_given');
+  const missing = of.inputs.filter((row) => row.origin === 'not_given' && (money || row.unit !== 'cost'));
   return said([
     year &&
       shown &&
@@ -168,7 +167,13 @@ function costText(of: IntervalCase, words: IntervalWords): string[] {
 }
 
 /** Said in the question already. */
-const ELSEWHERE = new Set(['limit_not_given', 'no_interval_in_force', 'units_with_other_intervals']);
+const ELSEWHERE = new Set([
+  'limit_not_given',
+  'no_interval_in_force',
+  'units_with_other_intervals',
+  'candidates_without_limit',
+  'candidates_beyond_instructions',
+]);
 
 /** The break-even for the next shorter candidate: the step that a committee would take first. */
 function breakEvenText(of: IntervalCase, argument: IntervalWords['argument']): string | null {
@@ -200,6 +205,7 @@ function mindText(of: IntervalCase, words: IntervalWords): string[] {
     failures.smallest_detectable_shape !== null &&
       argument.detectable(failures.smallest_detectable_shape, '80%'),
     failures.data_needed_factor !== null &&
+      failures.data_needed_factor > 1 &&
       of.answer.code !== 'supported' &&
       argument.more(failures.data_needed_factor),
     of.sensitivity.length > 0 &&

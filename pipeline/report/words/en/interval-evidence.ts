@@ -30,7 +30,7 @@ export const intervalEvidence = {
   clockFailures: 'Failed tests by time since cleaning, all units',
   clockAborts: 'Aborts plausibly about cleanliness by time since cleaning, all units',
   clockReading:
-    'Point: failures of days at risk in the class, on its exact interval. Short bar: what the fit expects of the same days.',
+    'Point: the record in this class of the clock, on its exact interval. Short bar: what the fit expects of the same days.',
   clockDescription: (rows: string[], what: string) => `${what}. ${rows.join(' ')}`,
   clockPoint: (name: string, events: number, of: number, fitted: number | null) =>
     `${name}: ${integer(events)} of ${integer(of)}${fitted === null ? '' : `, fit ${twoFigures(fitted)}`}.`,
@@ -124,6 +124,7 @@ export const intervalEvidence = {
   },
   candidatesNote:
     'Estimate and interval of the bootstrap. Hours out of use hold cool-down, work, warm-up and test, the time after failed tests, and the time lost by aborts; cool-down at night counts as well. A failure must take: the hours (cost) of a failed test from which the shorter of this interval and the one in force pays, with its interval.',
+  leftOut: (intervals: string, why: string) => `Not compared: ${intervals} (${why}).`,
   noCandidates: 'Nothing can be compared, for the reason named in the argument.',
   sensitivityCaption: 'Best interval when one input alone is changed',
   sensitivityHeads: { input: 'Input', values: 'From and to', best: 'Best interval' },
@@ -150,7 +151,7 @@ export const intervalEvidence = {
   noInspections:
     'No inspection is recorded. Appearance by days since cleaning learns faster than failures do.',
   trend: (gamma: string, p: string, units: number) =>
-    `Within units (${integer(units)}): of pairs that differ, the share worse at the later clock is ${gamma} larger than the share better; Kendall test p ${p}.`,
+    `Within units (${integer(units)}): of pairs of inspections that differ in both, the share worse at the later clock less the share better is ${gamma}; Kendall test p ${p}.`,
   residueTrend: (p: number | null, reason: string | null) =>
     p === null
       ? `Residue after rinsing by clock: ${reason ?? ''}`

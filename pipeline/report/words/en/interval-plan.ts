@@ -16,9 +16,9 @@ export const intervalPlan = {
       `${site}: as many units must stay available in each hour of the week as ran in it in the median week.`,
   },
   worked: {
-    site: (site: string) => `${site}: work is proposed in the hours of the site file.`,
-    record: (site: string) =>
-      `${site}: work is proposed in hours in which cycles were started in at least half of the weeks, and the hour before each.`,
+    site: 'Work is proposed in the hours of the site file.',
+    record:
+      'Work is proposed in hours in which cycles were started in at least half of the weeks, and the hour before each.',
   },
   patternTitle: (site: string) => `How often each unit runs, by hour of the week, ${site}`,
   patternReading: 'Darker: a cycle ran in this hour in more of the weeks. White hours are idle.',
@@ -31,7 +31,7 @@ export const intervalPlan = {
   windowsCaption: 'Windows that displace the fewest cycles',
   windowHeads: {
     unit: 'Unit',
-    window: 'Window',
+    window: 'Day of the work',
     out: 'Out of use from',
     work: 'Work',
     back: 'Back in use',

@@ -2,7 +2,7 @@ import type { Clock } from '../../../findings/interval/clock-cells.ts';
 import type { Best, Note, Reason } from '../../../findings/interval/interval-schema.ts';
 import { format } from './format.ts';
 
-const { integer, count, list, twoFigures, pValue } = format;
+const { integer, count, fixed, list, twoFigures, pValue } = format;
 
 const UNITS: Record<Clock, [string, string]> = {
   calendar_days: ['day', 'days'],
@@ -34,19 +34,16 @@ export const intervalArgument = {
     cautions: 'Cautions',
   },
   question: (units: number) =>
-    `How often is the chamber of a sterilizer to be cleaned? Nobody prescribes it: within the instructions for use the site decides, and has to defend what it decided. This is the case from the records of ${count(units, 'unit', 'units')}.`,
+    `How often is a chamber to be cleaned? Nobody prescribes it: within the instructions for use the site decides, and has to defend it. Here from the records of ${count(units, 'unit', 'units')}.`,
   inForce: (every: number | null, clock: Clock, otherwise: number) => {
     if (every === null) return 'The site file states no interval for the chamber.';
-    const others =
-      otherwise > 0
-        ? ` ${integer(otherwise)} of the units have another one, and are counted all the same.`
-        : '';
-    return `Interval in force: ${interval(every, clock)}.${others}`;
+    const others = otherwise > 0 ? ` (${integer(otherwise)} of the units have another)` : '';
+    return `Interval in force: ${interval(every, clock)}${others}.`;
   },
   instructions: (longest: number | null, clock: Clock) =>
     longest === null
-      ? 'The longest interval that the instructions for use allow is not given in the site file, so that nothing longer than the interval in force is considered.'
-      : `The instructions for use allow ${interval(longest, clock)} at most; nothing longer is considered.`,
+      ? 'The limit by the instructions for use is not given in the site file: nothing longer is considered.'
+      : `The instructions for use allow ${interval(longest, clock)} at most: nothing longer is considered.`,
   records: (n: {
     records: number;
     starts: number;
@@ -54,7 +51,7 @@ export const intervalArgument = {
     contradicted: number;
     notJudged: number;
   }) =>
-    `${count(n.records, 'chamber cleaning is', 'chamber cleanings are')} recorded. ${integer(n.starts)} of them start a clock: routine, and not contradicted by the cycle log${n.notJudged > 0 ? ` (${integer(n.notJudged)} of all hold a date only, which the cycle log can’t be asked about)` : ''}. ${integer(n.reactive)} followed a failure (reactive): these end the observation and start no clock, so that a unit just mended is not taken for one just cleaned. ${integer(n.contradicted)} are contradicted: the unit was running or hot.`,
+    `${count(n.records, 'chamber cleaning is', 'chamber cleanings are')} recorded; ${integer(n.starts)} start a clock: routine, and not contradicted by the cycle log. ${integer(n.reactive)} followed a failure: these end the observation and start none, so that a unit just mended is not taken for one just cleaned. ${integer(n.contradicted)} are contradicted (unit running or hot)${n.notJudged > 0 ? `; ${integer(n.notJudged)} hold a date only` : ''}.`,
   observed: (n: {
     failures: number;
     days: number;
@@ -63,7 +60,7 @@ export const intervalArgument = {
     spells: number;
     span: string;
   }) =>
-    `From ${n.span}, on the clock: ${count(n.failures, 'failed test', 'failed tests')} (episodes) in ${integer(n.days)} test days at risk, and ${count(n.aborts, 'abort', 'aborts')} plausibly about cleanliness in ${integer(n.cycles)} production cycles, over ${count(n.spells, 'spell', 'spells')} between cleanings.`,
+    `${n.span}, over ${count(n.spells, 'spell', 'spells')} between cleanings: ${count(n.failures, 'failed test', 'failed tests')} (episodes) on ${integer(n.days)} test days at risk, ${count(n.aborts, 'abort', 'aborts')} plausibly about cleanliness in ${integer(n.cycles)} production cycles.`,
 
   answers: {
     supported: 'The risk of a failed test rises with the time since the last cleaning.',
@@ -71,7 +68,7 @@ export const intervalArgument = {
     cannot_tell: 'These records cannot say.',
   },
   shape: (n: { shape: number; low: number; high: number | null; p: number; level: string }) =>
-    `Shape ${twoFigures(n.shape)} (${n.level} interval ${between(twoFigures(n.low), n.high === null ? null : twoFigures(n.high))}, p ${pValue(n.p)}): 1 would mean that the risk does not depend on the clock, more that it rises.`,
+    `Shape ${fixed(n.shape, 2)} (${n.level} interval ${between(fixed(n.low, 2), n.high === null ? null : fixed(n.high, 2))}, p ${pValue(n.p)}); 1 would mean no dependence on the clock, more a rise.`,
   risk: (late: number, early: number, ratio: number, clock: Clock) =>
     `At ${interval(late, clock)} it is by this fit ${twoFigures(ratio)} times that at ${integer(early)}.`,
   because: (code: Reason): string => REASONS[code],
@@ -94,7 +91,7 @@ export const intervalArgument = {
   noUnits: 'No single unit shows a rise by itself, adjusted for the number of units.',
   appearance: {
     rises: (p: number) =>
-      `Inspections learn faster: the appearance of the chambers worsens with the days since cleaning (p ${pValue(p)}). That speaks of deposits, not of failures.`,
+      `Inspections learn faster: the chambers look worse with the days since cleaning (p ${pValue(p)}). That speaks of deposits, not of failures.`,
     not_shown: 'The inspections show no worsening of the chambers with the days since cleaning.',
   },
 
@@ -136,9 +133,7 @@ export const intervalArgument = {
     names.length === 0 ? null : `Not counted, as the site file gives no value: ${list(names)}.`,
 
   more: (factor: number) =>
-    factor <= 1
-      ? 'A shape of 1.5 (a risk that rises with the square root of the clock) could have been told from 1 with this record.'
-      : `About ${twoFigures(factor)} times this record would tell a shape of 1.5 (a risk that rises with the square root of the clock) from 1.`,
+    `About ${twoFigures(factor)} times this record would tell a shape of 1.5 (a risk that rises with the square root of the clock) from 1.`,
   detectable: (shape: number, power: string) =>
     `With ${power} power this record could have shown a shape of ${twoFigures(shape)} or more.`,
   sensitive: (n: { input: string; low: string; high: string; at: [string, string] }) =>
@@ -152,26 +147,21 @@ export const intervalArgument = {
     cannot_tell: 'What is missing, named above.',
   },
   limits: [
-    'Failures are counted by episode and at risk alone; the clock is that of the day’s first cycle. Shape and level come from a power-law (Weibull) intensity of recurrent failures: each spell is observed from its cleaning, an unfinished one is cut off, and after a failure the observation goes on from where it was. Each unit between two repairs has its own level, so that bad units speak for no interval.',
-    'The intervals of the expectations come from drawing whole unit eras (or spells, where these are few) anew. They hold for the record as it was; they do not know what changes next year.',
-    'A rise with the clock is a link, not a proof of cause. What else changes between cleanings (workload, season, people) is only held still as far as it differs between units and eras.',
-    'A risk that jumps at some day, or in one unit alone, fits a power law badly; see the classes of the clock and the units.',
+    'Failures count by episode and at risk alone. The fit is a power law (Weibull) with a level for each unit between repairs; observation ends with a reactive cleaning, a repair or the record.',
+    'The intervals come from drawing whole units between repairs (or their spells) anew. They do not know what changes next year.',
+    'A rise with the clock is a link, not a cause: workload, season or people may go with it. A risk that jumps at some day fits badly; see the classes of the clock.',
   ],
   cautions: [
-    'This describes records. It never releases, rejects or recalls a load.',
-    'The instructions for use of the sterilizer and the cleaning agent rule. No interval may be lengthened beyond them on this evidence.',
-    'Local policy, infection prevention, biomedical engineering and those authorised decide.',
-    'A failed test means: out of use until inspected and passed, whatever the interval.',
+    'This describes records; it never releases, rejects or recalls a load. After a failed test the unit stays out of use until it is inspected and passes.',
+    'The instructions for use of sterilizer and cleaner rule: no interval may be lengthened beyond them on this evidence. Local policy, infection prevention, biomedical engineering and those authorised decide.',
   ],
   note: (note: Note): string => NOTES[note],
 };
 
 const REASONS: Record<Reason, string> = {
   shape_above_1: 'The interval of the shape lies above 1, and so it does between units and eras.',
-  shape_at_or_below_1:
-    'The shape is not above 1: the record does not show failures to come sooner or later after a cleaning.',
-  shape_not_above_1_beyond_chance:
-    'The shape is above 1, but not beyond what chance does with so few failures.',
+  shape_at_or_below_1: 'The shape is not above 1: failures do not come more often as the clock runs on.',
+  shape_not_above_1_beyond_chance: 'That is not beyond what chance does with so few failures.',
   not_above_1_between_units:
     'The interval of the shape lies above 1, but not once bad spells and bad units are allowed for.',
   all_records_differ: 'The answer differs if records that the cycle log contradicts count as done.',
@@ -188,8 +178,7 @@ const REASONS: Record<Reason, string> = {
 };
 
 const NOTES: Record<Note, string> = {
-  costs_missing:
-    'No prices on both sides (cleaning and failure) are given: the case is made in hours and failures, not in money.',
+  costs_missing: 'No prices for both cleaning and failure are given: the case is in hours and failures.',
   limit_not_given:
     'The longest interval by the instructions for use is not given: nothing longer than the interval in force is considered.',
   no_interval_in_force: 'The site file states no interval for the chamber.',
