@@ -1,12 +1,12 @@
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
-import { cleaningLogs } from '../../transform/cleaning/cleaning-log.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import type { JudgedCleaning } from '../../transform/cleaning/judge-cleanings.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { eraOf } from '../../transform/service/eras.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
+import { logCover } from './log-cover.ts';
 
 export const SPELL_ENDS = [
   'routine_cleaning',
@@ -63,24 +63,11 @@ export function cleaningSpells(
   reading: RecordReading,
 ): Spell[] {
   const rowsOf = groupBy(panel, (row) => row.unit);
-  const logs = cleaningLogs(
-    histories.map(({ unit, site: of, clock, cleanings }) => ({
-      unit,
-      site: of,
-      clock,
-      cleanings,
-      cycles: [],
-      air_removal_tests: [],
-      leak_tests: [],
-      service: [],
-    })),
-    site.policyOf,
-  );
+  const covers = logCover(histories, site);
   const counts = reading === 'all_records' || site.rules.contradicted_counts_as_done;
   return histories.flatMap((history) => {
     const rows = new Map((rowsOf.get(history.unit) ?? []).map((row) => [row.day, row]));
-    const log = logs.get(history.site)!;
-    return spellsOfUnit(history, rows, counts, (day) => log.covers('chamber', day));
+    return spellsOfUnit(history, rows, counts, covers.get(history.site)!);
   });
 }
 
