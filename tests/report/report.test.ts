@@ -74,6 +74,8 @@ describe('writeReport', () => {
       'tables/failed-days-by-clock.csv',
       'tables/aborts-by-clock.csv',
       'tables/ranking.csv',
+      'tables/drift.csv',
+      'tables/unit-days.csv',
       'tables/strata.csv',
       'tables/comparisons.csv',
       'tables/unit-history.csv',

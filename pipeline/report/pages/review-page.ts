@@ -7,6 +7,7 @@ import { answersSection } from './review/answers.ts';
 import { attentionSection, unitsSection } from './review/attention.ts';
 import { cleaningSection } from './review/cleaning.ts';
 import { comparisonsSection, keySection } from './review/comparisons.ts';
+import { driftSection } from './review/drift.ts';
 import { abortsSection, clockSection, testsSection } from './review/series.ts';
 
 /** The review: the month in two minutes, then evidence, then records, then methods. */
@@ -22,6 +23,7 @@ export async function reviewPage(context: ReportContext): Promise<string> {
     await testsSection(context, numbers),
     await abortsSection(context, numbers),
     await clockSection(context, numbers),
+    await driftSection(context, numbers),
     await comparisonsSection(context, numbers),
     ...recordSections(context, numbers, 'month'),
     methodsSection(context),

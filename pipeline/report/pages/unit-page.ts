@@ -3,6 +3,7 @@ import { type Html, html } from '../html/html.ts';
 import { type Numbering, numbering, type ReportContext } from '../page-context.ts';
 import { page, type Section } from '../parts/page.ts';
 import { reasonList } from '../parts/reasons.ts';
+import { unitDriftSection } from './unit/drift.ts';
 import { unitCleaningSection, unitComparisonsSection, unitRecordsSection } from './unit/evidence.ts';
 import { historySection } from './unit/history.ts';
 import { cyclesSection, erasSection, testsSection } from './unit/numbers.ts';
@@ -18,6 +19,7 @@ export async function unitPage(context: ReportContext, unit: Unit): Promise<stri
     await historySection(context, numbers, unit),
     await testsSection(context, numbers, unit),
     await cyclesSection(context, numbers, unit),
+    await unitDriftSection(context, numbers, unit),
     await unitCleaningSection(context, numbers, unit),
     await unitComparisonsSection(context, numbers, unit),
     unitRecordsSection(context, numbers, unit),

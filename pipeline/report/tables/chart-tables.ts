@@ -1,6 +1,8 @@
+import { type UnitDay, unitDaySchema } from '../../transform/panel/unit-day.ts';
 import type { ReportContext } from '../page-context.ts';
 import { CALENDAR_COLUMNS, calendarRows } from '../rows/calendar-rows.ts';
 import { CLOCK_COLUMNS, clockRows } from '../rows/clock-rows.ts';
+import { DRIFT_COLUMNS, driftRows } from '../rows/drift-rows.ts';
 import { DUE_COLUMNS, dueRows } from '../rows/due-rows.ts';
 import { FOREST_COLUMNS, forestRows } from '../rows/forest-rows.ts';
 import { HISTORY_COLUMNS, historyRows } from '../rows/history-rows.ts';
@@ -42,6 +44,9 @@ const STRATA_COLUMNS = [
   'unexposed_events',
 ] as const;
 
+/** The panel itself: with it the shift test of a comparison can be made again. */
+const UNIT_DAY_COLUMNS = Object.keys(unitDaySchema.shape) as (keyof UnitDay & string)[];
+
 /** One table for each kind of chart; charts of single units draw their rows of it. */
 export function chartTables(context: ReportContext): TableFile[] {
   const { review, words } = context;
@@ -71,6 +76,8 @@ export function chartTables(context: ReportContext): TableFile[] {
       scopes.flatMap((scope) => clockRows(review, scope, 'aborts', words)),
     ),
     table('ranking', RANKING_COLUMNS, rankingRows(review, words)),
+    table('drift', DRIFT_COLUMNS, driftRows(review.drift.probes)),
+    table('unit-days', UNIT_DAY_COLUMNS, [...context.panel]),
     table('strata', STRATA_COLUMNS, review.strata),
     table('comparisons', FOREST_COLUMNS, forestRows(review.comparisons, words)),
     table(

@@ -3,6 +3,7 @@ import { attentionWords } from './en/attention.ts';
 import { charts } from './en/charts.ts';
 import { cleaning } from './en/cleaning.ts';
 import { comparisons } from './en/comparisons.ts';
+import { drift } from './en/drift.ts';
 import { format } from './en/format.ts';
 import { methods } from './en/methods.ts';
 import { pages } from './en/pages.ts';
@@ -22,6 +23,7 @@ export const en = {
   cleaning,
   series,
   comparisons,
+  drift,
   records,
   methods,
   pages,

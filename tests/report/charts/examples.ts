@@ -2,6 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import { byClockChart } from '../../../pipeline/report/charts/by-clock.ts';
 import { cleaningCalendarChart } from '../../../pipeline/report/charts/cleaning-calendar.ts';
 import { clockHistogramChart } from '../../../pipeline/report/charts/clock-histogram.ts';
+import { driftChart } from '../../../pipeline/report/charts/drift.ts';
 import { dueBarsChart } from '../../../pipeline/report/charts/due-bars.ts';
 import { forestChart } from '../../../pipeline/report/charts/forest.ts';
 import { historyChart } from '../../../pipeline/report/charts/history.ts';
@@ -14,6 +15,7 @@ import { rankingChart } from '../../../pipeline/report/charts/ranking.ts';
 import { reportContext } from '../../../pipeline/report/page-context.ts';
 import { calendarRows } from '../../../pipeline/report/rows/calendar-rows.ts';
 import { clockRows } from '../../../pipeline/report/rows/clock-rows.ts';
+import type { DriftRow } from '../../../pipeline/report/rows/drift-rows.ts';
 import { dueRows } from '../../../pipeline/report/rows/due-rows.ts';
 import { forestRows } from '../../../pipeline/report/rows/forest-rows.ts';
 import { histogramRows } from '../../../pipeline/report/rows/histogram-rows.ts';
@@ -21,6 +23,7 @@ import { historyRows, LANES } from '../../../pipeline/report/rows/history-rows.t
 import { monthlyRows } from '../../../pipeline/report/rows/monthly-rows.ts';
 import { rankingRows } from '../../../pipeline/report/rows/ranking-rows.ts';
 import { en } from '../../../pipeline/report/words/en.ts';
+import { formatDay } from '../../../pipeline/site/day.ts';
 import { fleetInput } from '../fixtures/fleet.ts';
 
 /** One example of each chart, with the rows of a small fleet: its test and its entry in the gallery. */
@@ -129,5 +132,36 @@ export function chartExamples(): ChartExample[] {
         labelWidth: 40,
       }),
     },
+    {
+      name: 'drift',
+      rows: driftExample,
+      spec: driftChart(driftExample, {
+        valueTitle: 'Evacuation time, s',
+        timeTitle: 'Operating day',
+        from: 20_000,
+        to: 20_039,
+        monthFrom: 20_030,
+        months: [{ day: 20_000, label: ['Oct', '2024'] }],
+        bands: [{ from: 20_000, to: 20_039, low: 97, high: 103 }],
+        limit: { value: 118, name: 'alarm time' },
+        movement: { from: 20_025, to: 20_039, from_value: 100, to_value: 114 },
+        events: [
+          { day: 20_005, kind: 'cleaning' },
+          { day: 20_012, kind: 'failure' },
+          { day: 20_020, kind: 'service' },
+        ],
+      }),
+    },
   ];
 }
+
+/** Forty days, level and then rising. */
+const driftExample: DriftRow[] = Array.from({ length: 40 }, (_, index) => ({
+  unit: 'U1',
+  probe: 'evacuation_time',
+  era: 0,
+  day: 20_000 + index,
+  date: formatDay(20_000 + index),
+  value: 100 + ((index * 7) % 5) - 2 + Math.max(0, index - 25),
+  adjusted: 100,
+}));

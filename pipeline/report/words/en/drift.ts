@@ -1,0 +1,80 @@
+import type { DriftNote, DriftState } from '../../../findings/drift/drift-schema.ts';
+import { format } from './format.ts';
+import { terms } from './terms.ts';
+
+const { count, date } = format;
+
+const figures = (value: number): string => String(Number(value.toPrecision(3)));
+
+/** Words about the watch on the empty daily cycles. */
+export const drift = {
+  heading: 'Units that drift before they fail',
+  intro:
+    'The warm-up, air-removal test and leak test of a day run empty and are the same each day, so a unit can be compared with itself. What moves all units of a site on a day (steam, water, season) is taken out first. No flag does not mean no fault: sudden faults give no drift.',
+  state: {
+    steady: 'steady',
+    moving: 'moving',
+    near_limit: 'near its limit',
+    stepped: 'stepped',
+    not_enough_data: 'not enough data',
+  } satisfies Record<DriftState, string>,
+  none: 'Nothing moves: no probe of any unit is moving, near its limit or stepped this month.',
+  tableCaption: (to: string) => `Probes that move, are near their limit or stepped, to ${date(to)}`,
+  unitCaption: (to: string) => `State of each probe, to ${date(to)}`,
+  noteOf: (unit: string, probe: string, notes: string) => `${unit}, ${probe}: ${notes}`,
+  siteCaption: 'What moved all units of a site, over the last four weeks',
+  siteNote: 'Several units moving together point to steam, water or air supply, not to a strainer.',
+  heads: {
+    unit: 'Unit',
+    probe: 'Probe',
+    state: 'State',
+    since: 'Since',
+    now: 'Now',
+    rate: 'Change a week (90% interval)',
+    days: 'Days to limit (90% interval)',
+    site: 'Site',
+    change: 'Change',
+  },
+  up: 'up',
+  down: 'down',
+  probe: (probe: keyof typeof terms.probe) => format.sentence(terms.probe[probe]),
+  valueTitle: (probe: keyof typeof terms.probe, measure: string) =>
+    `${format.sentence(terms.probe[probe])}, ${measure}`,
+  value: (value: number, measure: string) => `${figures(value)} ${measure}`,
+  usual: (low: number, high: number) => `usual ${figures(low)} to ${figures(high)}`,
+  span: (low: number, high: number) => `${figures(low)} to ${figures(high)}`,
+  days: (days: number | null) => (days === null ? 'over two years' : format.integer(days)),
+  daysSpan: (low: number, high: number | null) =>
+    `${format.integer(low)} ${high === null ? 'or more' : `to ${format.integer(high)}`}`,
+  daysUnknown: (hasLimit: boolean) => (hasLimit ? 'can’t be said' : 'no limit known'),
+  limit: {
+    configured: 'limit',
+    alarm_time: 'the unit’s own alarm time',
+    failed_before: 'level at which it failed before',
+  },
+  sawTooth: (task: keyof typeof terms.task, cleanings: number) =>
+    `Saw-tooth: falls back at ${terms.task[task].toLowerCase()} (${count(cleanings, 'time', 'times')}), which argues for cleaning and not for a repair.`,
+  cause: (causes: readonly string[]) =>
+    `Several probes together fit best: ${causes.join(' or ')}. A hint, no diagnosis.`,
+  note: {
+    whole_minutes: 'whole minutes only',
+    stuck: 'a stretch stuck at one value is left out',
+    measure_changed: 'unit of measure changed; converted',
+    missing_values: 'many values missing',
+    no_recent_values: 'no recent values',
+    after_cleaning: 'leak tests soon after a cleaning left out: a wet chamber reads as a leak',
+    controller_replaced: 'controller replaced: new baseline',
+    common_movement_not_removed: 'too few units to take out the common movement',
+    undecided: 'off its level, not yet clear how',
+  } satisfies Record<DriftNote, string>,
+  figureTitle: (probe: keyof typeof terms.probe, unit: string) =>
+    `${format.sentence(terms.probe[probe])} of the empty daily cycles, unit ${unit}`,
+  reading:
+    'Points: each day’s value. Band: two standard deviations of a usual day around the unit’s own level. Line: the movement. Triangles: cleanings, diamonds: failed tests, vertical lines: repairs and what else resets the baseline.',
+  describe: (probe: string, state: string, values: number) =>
+    `${probe}: ${state}, ${count(values, 'value', 'values')}.`,
+  passesCaption: 'Passing tests with a heat-up time outside the unit’s own limits, this month',
+  passesNote: 'Slow admission of steam can let a test pass that should have failed.',
+  passHeads: { unit: 'Unit', date: 'Day', value: 'Heat-up time, s', limits: 'Own limits, s' },
+  unitNone: 'No probe of this unit has a value.',
+};
