@@ -1,4 +1,3 @@
-import type { Review } from '../../findings/review-schema.ts';
 import { type Html, html } from '../html/html.ts';
 import { type Numbering, numbering, type ReportContext } from '../page-context.ts';
 import { page, type Section } from '../parts/page.ts';
@@ -7,8 +6,7 @@ import { unitDriftSection } from './unit/drift.ts';
 import { unitCleaningSection, unitComparisonsSection, unitRecordsSection } from './unit/evidence.ts';
 import { historySection } from './unit/history.ts';
 import { cyclesSection, erasSection, testsSection } from './unit/numbers.ts';
-
-export type Unit = Review['units'][number];
+import type { Unit } from './unit/unit.ts';
 
 /** A unit: why it is on the list, its whole record at a glance, then the evidence. */
 export async function unitPage(context: ReportContext, unit: Unit): Promise<string> {

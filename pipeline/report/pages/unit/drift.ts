@@ -4,7 +4,7 @@ import { driftFigure } from '../../parts/drift-figure.ts';
 import { driftTable } from '../../parts/drift-table.ts';
 import type { Section } from '../../parts/page.ts';
 import { probesOf } from '../../rows/drift-rows.ts';
-import type { Unit } from '../unit-page.ts';
+import type { Unit } from './unit.ts';
 
 /** All probes of a unit: their states, then each one's full series. */
 export async function unitDriftSection(

@@ -18,7 +18,7 @@ import { stateKey } from '../../parts/state-key.ts';
 import { calendarRows } from '../../rows/calendar-rows.ts';
 import { histogramRows } from '../../rows/histogram-rows.ts';
 import { calendarOptions, chamberTable, dueTable, stateCounts } from '../review/cleaning.ts';
-import type { Unit } from '../unit-page.ts';
+import type { Unit } from './unit.ts';
 
 /** Cleaning of a unit: the month by task and day, counts, records beside the log, days since cleaning. */
 export async function unitCleaningSection(

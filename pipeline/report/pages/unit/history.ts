@@ -5,7 +5,7 @@ import { figure } from '../../parts/figure.ts';
 import type { Section } from '../../parts/page.ts';
 import { historyRows, LANES } from '../../rows/history-rows.ts';
 import { monthsFromTo } from '../../rows/months.ts';
-import type { Unit } from '../unit-page.ts';
+import type { Unit } from './unit.ts';
 
 /** The whole record of a unit as a strip. */
 export async function historySection(

@@ -5,7 +5,7 @@ import type { Section } from '../../parts/page.ts';
 import { rateCell } from '../../parts/rates.ts';
 import { monthlyFigure, seriesKinds } from '../../parts/series-figures.ts';
 import { monthlyRows } from '../../rows/monthly-rows.ts';
-import type { Unit } from '../unit-page.ts';
+import type { Unit } from './unit.ts';
 
 interface CountLine {
   what: string;

@@ -13,7 +13,7 @@ export const intervalPlan = {
   needed: {
     site: (site: string) => `${site}: the units that must stay available are those of the site file.`,
     record: (site: string) =>
-      `${site}: as many units must stay available in each hour of the week as ran in it in the median week.`,
+      `${site}: as many units must stay available in each hour of the week as ran in it in the median week, warm-ups and tests aside.`,
   },
   worked: {
     site: 'Work is proposed in the hours of the site file.',
