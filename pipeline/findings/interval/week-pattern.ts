@@ -24,8 +24,8 @@ export interface UnitWeek {
   site: string;
   cycles: PatternCycle[];
   in_use: number[];
-  /** Weeks by hours: whether the unit ran. */
-  ran: Uint8Array[];
+  /** Weeks by hours: whether the unit was needed, that is ran a cycle that a cleaning would displace. */
+  needed: Uint8Array[];
 }
 
 export interface SiteWeek {
@@ -47,7 +47,7 @@ const WORKED_SHARE = 0.5;
  * The weekly pattern of the units in use over the last whole weeks before `until`: which hours each unit ran, how many units the site had in use in each hour of the
  * week (median over the weeks), and in which hours people were at work.
  *
- * Needed: the site's number, else as many units as ran in that hour in the median week. Worked: the site's hours, else those in which a cycle was started in at least half of the weeks, and
+ * Needed: the site's number, else as many units as ran in that hour in the median week, warm-ups and tests aside (they move with the return). Worked: the site's hours, else those in which a cycle was started in at least half of the weeks, and
  * the hour before each.
  */
 export function weekPatterns(
@@ -85,6 +85,7 @@ function unitWeek(history: UnitHistory, until: Day, weeks: number): UnitWeek {
   const begin = (until - 7 * weeks) * 24 * HOUR;
   const end = until * 24 * HOUR;
   const ran = Array.from({ length: weeks }, () => new Uint8Array(HOURS));
+  const needed = Array.from({ length: weeks }, () => new Uint8Array(HOURS));
   const cycles: PatternCycle[] = [];
   for (const cycle of history.cycles) {
     if (cycle.standing === 'purge' || cycle.standing === 'open') continue;
@@ -93,21 +94,25 @@ function unitWeek(history: UnitHistory, until: Day, weeks: number): UnitWeek {
     if (from < begin || from >= end) continue;
     const length = Math.max(0, to - from);
     const at = sinceMonday(from);
-    cycles.push({ from: at, to: at + length, displaceable: !WITH_THE_RETURN.has(cycle.kind) });
+    const displaceable = !WITH_THE_RETURN.has(cycle.kind);
+    cycles.push({ from: at, to: at + length, displaceable });
     const week = Math.floor((from - begin) / WEEK);
     const last = Math.floor((at + Math.max(0, length - 1)) / HOUR);
-    for (let hour = Math.floor(at / HOUR); hour <= last; hour++) ran[week]![hour % HOURS] = 1;
+    for (let hour = Math.floor(at / HOUR); hour <= last; hour++) {
+      ran[week]![hour % HOURS] = 1;
+      if (displaceable) needed[week]![hour % HOURS] = 1;
+    }
   }
   const in_use = Array.from(
     { length: HOURS },
     (_, hour) => ran.reduce((sum, week) => sum + week[hour]!, 0) / weeks,
   );
-  return { unit: history.unit, site: history.site, cycles, in_use, ran };
+  return { unit: history.unit, site: history.site, cycles, in_use, needed };
 }
 
 function medianInUse(units: readonly UnitWeek[], hour: number, weeks: number): number {
   const counts = Array.from({ length: weeks }, (_, week) =>
-    units.reduce((sum, unit) => sum + unit.ran[week]![hour]!, 0),
+    units.reduce((sum, unit) => sum + unit.needed[week]![hour]!, 0),
   ).sort((a, b) => a - b);
   return counts[weeks >> 1]!;
 }

@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import { caseOf, every, type UnitPlan } from './fleet.ts';
+
+/** Units in use from 06:00 to 17:00 on each day but Sunday, cleaned every 28 days. */
+const units = (count: number, days = 365): UnitPlan[] =>
+  Array.from({ length: count }, (_, index) => ({
+    unit: `U${index + 1}`,
+    days,
+    cleanings: every(28, 2 + 3 * index, days - 20).map((day) => ({ day })),
+    fails: every(31, 9 + index, days),
+    production: every(60, 480, 990),
+    idle: every(7, 6, days),
+  }));
+const plan = (list: UnitPlan[], site = '') => caseOf(list, site).found.schedule;
+const HOUR = 3_600_000;
+
+describe('when to clean', () => {
+  it('finds windows outside the hours in which a unit runs, with work in hours of work', () => {
+    const schedule = plan(units(3));
+    const window = schedule.units[0]!.windows[0]!;
+    expect(window.displaced).toBe(0);
+    // Cycles start from 06:00 on: work from the hour before on, so that a unit that cooled overnight is ready in the morning.
+    for (const { windows } of schedule.units)
+      for (const { work_from } of windows) expect(work_from >= '05:00' && work_from < '17:00').toBe(true);
+    const monday = schedule.units[0]!.in_use.slice(0, 24);
+    expect(monday[3]).toBe(0);
+    expect(monday[8]).toBe(1);
+    expect(schedule.sites[0]!.worked.slice(0, 24).indexOf(1)).toBe(5);
+    expect(schedule.sites[0]!.needed[8]).toBe(3);
+  });
+
+  it('takes the hours of the site file, and displaces cycles where they leave no other choice', () => {
+    const planning = 'interval: { planning: { work_from: "10:00", work_to: "16:00", units_in_use: 1 } }';
+    const schedule = plan(units(3), planning);
+    expect(schedule.sites[0]).toMatchObject({ worked_origin: 'site', needed_origin: 'site' });
+    const weekdays = schedule.units[0]!.windows.filter((window) => window.weekday < 7);
+    expect(weekdays.length).toBe(6);
+    for (const { work_from, back, displaced } of weekdays) {
+      expect(work_from >= '10:00' && back <= '16:00').toBe(true);
+      expect(displaced).toBeGreaterThan(0);
+    }
+    // On Sunday nothing runs, so that it comes first.
+    expect(schedule.units[0]!.windows[0]).toMatchObject({ weekday: 7, displaced: 0 });
+    // By hand: work at 10:00 with cool-down from 05:30 and 1.5 h of work and return touches the cycles at 08:00 to 11:00.
+    const slow = weekdays.find((window) => window.work_from === '10:00');
+    if (slow) expect(slow.displaced).toBe(4);
+  });
+
+  it('keeps the units that must stay in use', () => {
+    const none = plan(units(2), 'interval: { planning: { units_in_use: 2 } }');
+    expect(none.units.every((unit) => unit.windows.length === 0 && unit.no_window === 'units_needed')).toBe(
+      true,
+    );
+    expect(none.proposals).toEqual([]);
+    expect(none.not_placed.length).toBeGreaterThan(0);
+    expect(none.not_placed[0]!.why).toBe('units_needed');
+
+    const one = plan(units(4), 'interval: { planning: { units_in_use: 3 } }');
+    for (const [index, a] of one.proposals.entries())
+      for (const b of one.proposals.slice(index + 1))
+        expect(a.back_at <= b.out_at || b.back_at <= a.out_at, `${a.unit} ${a.out}, ${b.unit} ${b.out}`).toBe(
+          true,
+        );
+    expect(one.proposals.length).toBeGreaterThanOrEqual(4);
+  });
+
+  it('proposes never after the due day, in the week before it, and again after the interval', () => {
+    const schedule = plan(units(3));
+    expect(schedule.month).toBe('2026-01');
+    const due = schedule.proposals.filter((proposal) => proposal.state === 'due');
+    expect(due.length).toBeGreaterThan(0);
+    for (const proposal of due) {
+      expect(proposal.work.slice(0, 10) <= proposal.due!, proposal.work).toBe(true);
+      expect(Date.parse(proposal.due!) - Date.parse(proposal.work.slice(0, 10))).toBeLessThanOrEqual(
+        7 * 24 * HOUR,
+      );
+    }
+    for (const proposal of schedule.proposals) {
+      expect(proposal.work_at - proposal.out_at).toBe(schedule.cool_down_hours * HOUR);
+      expect(proposal.work_to_at - proposal.work_at).toBeCloseTo(schedule.work_hours * HOUR, 0);
+      expect(proposal.back_at - proposal.work_to_at).toBeCloseTo(schedule.return_hours * HOUR, 0);
+    }
+  });
+
+  it('puts overdue units into the first week, and says where no cleaning is recorded', () => {
+    const list = units(3);
+    const late = plan([
+      { ...list[0]!, cleanings: [{ day: 2 }, { day: 30 }] },
+      { ...list[1]!, cleanings: [] },
+      list[2]!,
+    ]);
+    const of = (unit: string) => late.proposals.find((proposal) => proposal.unit === unit)!;
+    expect(of('U1').state).toBe('overdue');
+    expect(of('U2')).toMatchObject({ state: 'never_recorded', due: null });
+    expect(of('U1').work.slice(0, 10) <= '2026-01-12').toBe(true);
+  });
+
+  it('says why nothing is proposed', () => {
+    expect(plan(units(2, 10)).not_planned).toBe('record_too_short');
+    expect(plan(units(2), 'cleaning: []\ninterval: {}').not_planned).not.toBe('no_units_in_use');
+    const noInterval = plan([{ ...units(1)[0]!, cleanings: [], fails: [] }], 'cleaning: []');
+    expect(noInterval.not_planned).toBe('no_interval');
+    expect(noInterval.units[0]!.in_use.some((share) => share > 0)).toBe(true);
+  });
+});
