@@ -159,7 +159,7 @@ function* stops({ unit }: AttentionInput): Generator<AttentionReason> {
 /** Probes that move in the era in force. A saw-tooth that cleaning sets back is no reason for a repair, but one for cleaning: it is named as such. */
 function* drifting({ unit, drift, period }: AttentionInput): Generator<AttentionReason> {
   const codes = { near_limit: 'drift_near_limit', moving: 'drift_moving', stepped: 'drift_stepped' } as const;
-  const levels = { near_limit: 'decide', moving: 'look', stepped: 'look' } as const;
+  const levels = { near_limit: 'decide', moving: 'decide', stepped: 'look' } as const;
   const cause = drift.units.find((of) => of.unit === unit.unit)?.cause?.fits_best.join(' or ') ?? null;
   for (const probe of drift.probes) {
     const { state, since } = probe;
