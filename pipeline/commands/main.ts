@@ -5,6 +5,7 @@ import { checkCommand } from './check.ts';
 import { type Command, UsageError, type Values } from './command.ts';
 import { helpText } from './help-text.ts';
 import { intervalCommand } from './interval.ts';
+import { learnCommand } from './learn.ts';
 import { reviewCommand } from './review.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
 
@@ -12,6 +13,7 @@ export const COMMANDS: Record<string, Command> = {
   review: reviewCommand,
   check: checkCommand,
   interval: intervalCommand,
+  learn: learnCommand,
 };
 
 export const PROGRAM = {

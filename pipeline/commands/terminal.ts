@@ -1,7 +1,11 @@
+import { createInterface } from 'node:readline';
+
 /** What a command may do to the outside: print, show progress, end. Tests pass their own. */
 export interface Terminal {
   print(text: string): void;
   printError(text: string): void;
+  /** Asks a question and gives the line that was typed; undefined where the input has ended. Left out where nobody can be asked. */
+  ask?(question: string): Promise<string | undefined>;
   /** Shows what is going on, where someone watches and the work takes over a second; nothing otherwise. */
   progress(text: string): void;
   /** Takes the line of progress away. */
@@ -17,7 +21,20 @@ export function processTerminal(): Terminal {
     if (shown) process.stderr.write('\r\u001b[K');
     shown = false;
   };
+  const ask = async (question: string): Promise<string | undefined> => {
+    clear();
+    const lines = createInterface({ input: process.stdin, output: process.stderr });
+    try {
+      return await new Promise((resolve) => {
+        lines.once('close', () => resolve(undefined));
+        lines.question(question, resolve);
+      });
+    } finally {
+      lines.close();
+    }
+  };
   return {
+    ...(process.stdin.isTTY ? { ask } : {}),
     print: (text) => {
       clear();
       process.stdout.write(`${text}\n`);

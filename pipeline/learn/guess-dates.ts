@@ -1,0 +1,212 @@
+import { datePattern } from '../ingest/codecs/date-pattern.ts';
+import { serialReader } from '../ingest/codecs/serial-date.ts';
+import { certain, type Guess, likely, open } from './guess.ts';
+
+const MS_PER_DAY = 86_400_000;
+/** Share of a column's texts that a pattern must read to be its pattern; the rest are slips, which reading reports. */
+const LEAST_READ = 0.9;
+/** Texts that a refuted order must fail on to be refuted beyond slips. */
+const REFUTED_SHARE = 0.01;
+
+const NUMBERS = /^(\d{1,4})([-/. ])(\d{1,2})\2(\d{1,4})(?=$|[\sT,])/;
+const COMPACT = /^(20\d\d)(\d{2})(\d{2})(?=$|[\sT])/;
+const NAMED =
+  /^(?:(\d{1,2})(\.?[-/. ]|\. )(\p{L}{3,10}\.?)([-/., ]{1,2})(\d{2,4})|(\p{L}{3,10}\.?)([-/. ])(\d{1,2})(,? )(\d{4}))(?=$|[\sT,])/u;
+const TIME =
+  /^(\d{1,2})([:.h])(\d{2})(?:([:.])(\d{2})([.,]\d{1,9})?)?(\s?[ap]\.?\s?m\.?)?(\s?(?:Z|[+-]\d\d:?\d\d))?( Uhr)?$/i;
+
+/** Whether a text looks like a date, a time of day, or both. */
+export function looksLikeTime(text: string): boolean {
+  return (
+    NUMBERS.test(text) || COMPACT.test(text) || NAMED.test(text) || (TIME.test(text) && /[:h]/.test(text))
+  );
+}
+
+/** The pattern of a time of day; undefined where the texts are none. */
+export function timePattern(texts: readonly string[]): string | undefined {
+  const found = texts.map((text) => timeTokens(text.trim())).filter((pattern) => pattern !== undefined);
+  if (found.length < texts.length * LEAST_READ || found.length === 0) return undefined;
+  return loosest(found);
+}
+
+function timeTokens(text: string): string | undefined {
+  const match = TIME.exec(text);
+  if (!match) return undefined;
+  const [, hour = '', mark = ':', , second, seconds, part, half, , clock] = match;
+  if (mark === '.' && seconds === undefined && clock === undefined && !/^\d{1,2}\.\d\d$/.test(text))
+    return undefined;
+  const h = half ? (hour.length === 1 ? 'h' : 'hh') : hour.length === 1 ? 'H' : 'HH';
+  const literal = mark === 'h' ? "'h'" : mark;
+  const fraction = part === undefined ? '' : `${part[0]}SSS`;
+  const rest = seconds === undefined ? '' : `${second}ss${fraction}`;
+  return `${h}${literal}mm${rest}${half ? (/^\s/.test(half) ? ' a' : 'a') : ''}${clock ? " 'Uhr'" : ''}`;
+}
+
+/** One digit may stand for two; the pattern with most in it reads those with less. */
+function loosest(patterns: readonly string[]): string {
+  const counts = [...new Set(patterns)].sort((a, b) => b.length - a.length);
+  const short = counts.some((pattern) => /(?<![Hh])[Hh](?![Hh])/.test(pattern));
+  const best = counts[0]!;
+  return short ? best.replace('HH', 'H').replace('hh', 'h') : best;
+}
+
+/** All patterns that the shape of a text allows. */
+function patternsFor(text: string): string[] {
+  const dates = datePart(text);
+  if (!dates) return [];
+  const rest = text.slice(dates.length);
+  if (rest === '') return dates.patterns;
+  const lead = /^(?:T|,? +(?:- )?|,)/i.exec(rest)?.[0] ?? '';
+  const time = timeTokens(rest.slice(lead.length));
+  if (time === undefined) return [];
+  const isIso = dates.patterns[0] === 'yyyy-MM-dd' && /^(?:T| +)$/i.test(lead);
+  if (isIso && /^H+:mm(:ss([.,]SSS)?)?$/.test(time) && /\d\d:\d\d/.test(rest)) return ['yyyy-MM-dd HH:mm:ss'];
+  if (/(?:Z|[+-]\d\d:?\d\d)$/i.test(rest)) return [];
+  const between = /^T$/i.test(lead) ? "'T'" : lead;
+  return dates.patterns.map((pattern) => `${pattern}${between}${time}`);
+}
+
+function datePart(text: string): { length: number; patterns: string[] } | undefined {
+  const compact = COMPACT.exec(text);
+  if (compact) return { length: compact[0].length, patterns: ['yyyyMMdd'] };
+  const numbers = NUMBERS.exec(text);
+  if (numbers) {
+    const [whole, first = '', mark = '', second = '', third = ''] = numbers;
+    const days = (part: string) => (part.length === 1 ? 'd' : 'dd');
+    const months = (part: string) => (part.length === 1 ? 'M' : 'MM');
+    const join = (...parts: string[]) => parts.join(mark);
+    const length = whole.length;
+    if (first.length === 4)
+      return {
+        length,
+        patterns: [join('yyyy', months(second), days(third)), join('yyyy', days(second), months(third))],
+      };
+    if (third.length === 4)
+      return {
+        length,
+        patterns: [join(days(first), months(second), 'yyyy'), join(months(first), days(second), 'yyyy')],
+      };
+    if (third.length > 2 || first.length > 2) return undefined;
+    const shortYear = [join(days(first), months(second), 'yy'), join(months(first), days(second), 'yy')];
+    return {
+      length,
+      patterns: first.length === 2 ? [...shortYear, join('yy', months(second), days(third))] : shortYear,
+    };
+  }
+  const named = NAMED.exec(text);
+  if (!named) return undefined;
+  const [whole, day, mark1, , mark2, year, , mark3, day2, mark4] = named;
+  if (day !== undefined)
+    return {
+      length: whole.length,
+      patterns: [`${day.length === 1 ? 'd' : 'dd'}${mark1}MMM${mark2}${year!.length === 2 ? 'yy' : 'yyyy'}`],
+    };
+  return { length: whole.length, patterns: [`MMM${mark3}${day2!.length === 1 ? 'd' : 'dd'}${mark4}yyyy`] };
+}
+
+/** Candidates for all texts: from several of them, with the digits that may be one loosened. */
+function candidates(texts: readonly string[]): string[] {
+  const found = new Set<string>();
+  for (const text of texts) for (const pattern of patternsFor(text)) found.add(pattern);
+  const groups = new Map<string, string[]>();
+  for (const pattern of found) {
+    const key = orderOf(pattern);
+    groups.set(key, [...(groups.get(key) ?? []), pattern]);
+  }
+  return [...groups.values()].flatMap((patterns) => {
+    const best = patterns.toSorted((a, b) => b.length - a.length)[0]!;
+    const loose = (token: string, one: string) =>
+      patterns.some((pattern) => new RegExp(`(?<!${one})${one}(?!${one})`).test(pattern))
+        ? (text: string) => text.replace(token, one)
+        : (text: string) => text;
+    return [loose('dd', 'd')(loose('MM', 'M')(loose('HH', 'H')(loose('hh', 'h')(best))))];
+  });
+}
+
+/** Order of year, month and day and the marks between: what tells patterns apart beyond the number of digits. */
+const orderOf = (pattern: string): string =>
+  (pattern.match(/yyyy|yy|MMM|M+|d+|[^A-Za-z]/g) ?? [])
+    .slice(0, 5)
+    .map((token) => token[0]! + (token.length > 3 ? 'y' : token === 'MMM' ? 'N' : ''))
+    .join('') + (/T/.test(pattern) ? 'T' : '');
+
+/** What a column of texts says about its date pattern. */
+export interface DateGuess extends Guess<string> {
+  /** Share of the texts that the pattern (or each of those left) reads. */
+  share: number;
+}
+
+/**
+ * The date pattern of a column: proved where the other orders of day, month and year can't read what stands there, likely where only one puts the rows in
+ * order of time, else open. Undefined where the texts are no dates.
+ *
+ * @param texts texts that are not blank, in order of their rows
+ */
+export function guessDates(texts: readonly string[]): DateGuess | undefined {
+  if (texts.length === 0) return undefined;
+  const step = Math.max(1, Math.floor(texts.length / 300));
+  const sample = texts.filter((_, at) => at % step === 0);
+  const tried = candidates(sample).map((pattern) => {
+    const read = datePattern(pattern);
+    const times = texts.map((text) => read(text)?.wallMs);
+    return { pattern, times, share: times.filter(isYear).length / texts.length };
+  });
+  const best = Math.max(0, ...tried.map(({ share }) => share));
+  if (best < LEAST_READ) return undefined;
+  const left = tried.filter(({ share }) => share >= best - REFUTED_SHARE && share >= LEAST_READ);
+  const out = tried.filter((one) => !left.includes(one));
+  const first = left[0]!;
+  if (left.length === 1) {
+    const against = out.toSorted((a, b) => b.share - a.share)[0];
+    if (!against) return { ...certain(first.pattern, 'the only way to read it'), share: best };
+    const at = against.times.findIndex((time, index) => !isYear(time) && isYear(first.times[index]));
+    return {
+      ...certain(first.pattern, `"${texts[at] ?? ''}" can't be read as ${against.pattern}`),
+      share: best,
+    };
+  }
+  const options = left.map(({ pattern }) => pattern);
+  const ordered = left.filter(({ times }) => disorder(times) === 0);
+  const distinct = new Set(
+    first.times.map((time) => (time === undefined ? 0 : Math.floor(time / MS_PER_DAY))),
+  ).size;
+  if (
+    ordered.length === 1 &&
+    distinct >= 10 &&
+    left.every((one) => one === ordered[0] || disorder(one.times) >= 0.1)
+  ) {
+    const { pattern } = ordered[0]!;
+    return { ...likely(pattern, 'only so the rows stand in order of time', options), share: best };
+  }
+  return { ...open(options, `nothing in the file tells ${options.join(' from ')}`), share: best };
+}
+
+const isYear = (time: number | undefined): boolean =>
+  time !== undefined && time >= Date.UTC(2000, 0, 1) && time < Date.UTC(2100, 0, 1);
+
+/** Share of the steps between rows that go back in time. */
+function disorder(times: readonly (number | undefined)[]): number {
+  const known = times.filter((time) => time !== undefined);
+  if (known.length < 2) return 1;
+  let back = 0;
+  for (let at = 1; at < known.length; at++) if (known[at]! < known[at - 1]!) back++;
+  return back / (known.length - 1);
+}
+
+/** Days as a spreadsheet counts them: all numbers of years 2000 to 2060 or so. Which of the two counts it is, is likely the newer one's. */
+export function guessSerial(texts: readonly string[]): DateGuess | undefined {
+  const read = serialReader('serial 1900')!;
+  const fits = texts.filter((text) => {
+    const time = read(text)?.wallMs;
+    return isYear(time) && time! < Date.UTC(2060, 0, 1);
+  });
+  if (texts.length === 0 || fits.length < texts.length * LEAST_READ) return undefined;
+  return {
+    ...likely(
+      'serial 1900',
+      'numbers as a spreadsheet counts days; counted from 1904 they would be four years later',
+      ['serial 1900', 'serial 1904'],
+    ),
+    share: fits.length / texts.length,
+  };
+}

@@ -1,0 +1,311 @@
+import { recordFields } from '../site/records.ts';
+import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
+import { FIELD_CONCEPTS, wordList } from './field-concepts.ts';
+import { type Confidence, certain, type Guess, likely, open } from './guess.ts';
+import { withoutMeasure } from './header-measure.ts';
+import { type ColumnProfile, isDates } from './profile-column.ts';
+import type { Meaning, Vocabulary } from './vocabulary.ts';
+
+/** A field and the column (or date column with time column) that is proposed for it. */
+export interface FieldMatch {
+  field: string;
+  columns: readonly ColumnProfile[];
+  confidence: Confidence;
+  why: string;
+  score: number;
+}
+
+/** What a kind of record would make of a table. */
+export interface KindMatch {
+  kind: RecordKind;
+  matches: readonly FieldMatch[];
+  missing: readonly string[];
+  score: number;
+}
+
+type Field = ReturnType<typeof recordFields>[number];
+
+interface Candidate {
+  field: Field;
+  column: ColumnProfile;
+  score: number;
+  meaning: Meaning;
+}
+
+/** General concepts count a little less than a field's own. */
+const GENERAL = 0.9;
+const CERTAIN_FROM = 0.88;
+
+/**
+ * The kinds of record that a table may hold, the likeliest first: how many of the kind's fields find a column whose name means them and whose cells fit, how
+ * well the words in them are known, and what titles and names of files speak of.
+ */
+export function matchKinds(
+  columns: readonly ColumnProfile[],
+  titles: readonly string[],
+  vocabulary: Vocabulary,
+): KindMatch[] {
+  const meanings = new Map(
+    columns.map((column) => [column, vocabulary.header(withoutMeasure(column.header))]),
+  );
+  const spoken = new Map<string, number>();
+  for (const title of titles)
+    for (const { key, score } of vocabulary.kinds(title))
+      spoken.set(key, Math.max(spoken.get(key) ?? 0, score));
+  return RECORD_KINDS.map((kind) =>
+    matchKind(kind, columns, meanings, spoken.get(kind) ?? 0, vocabulary),
+  ).sort((a, b) => b.score - a.score);
+}
+
+/** The kind of record that the matches speak for. */
+export function guessKind(kinds: readonly KindMatch[]): Guess<RecordKind> {
+  const [best, second] = kinds;
+  if (!best || best.score <= 2) return open([...RECORD_KINDS], 'its columns are those of no kind of record');
+  const options = kinds.filter(({ score }) => score > best.score - 3).map(({ kind }) => kind);
+  const fields = best.matches.map(({ field }) => field).join(', ');
+  if (best.missing.length === 0 && best.score - (second?.score ?? 0) >= 3)
+    return certain(best.kind, `its columns are ${fields}`);
+  if (best.score - (second?.score ?? 0) >= 1)
+    return likely(best.kind, `its columns are nearest to it: ${fields}`, options);
+  return open(options, `its columns fit ${options.join(' and ')}`);
+}
+
+function matchKind(
+  kind: RecordKind,
+  columns: readonly ColumnProfile[],
+  meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
+  spoken: number,
+  vocabulary: Vocabulary,
+): KindMatch {
+  const fields = recordFields(kind).filter(({ name }) => name in FIELD_CONCEPTS[kind]);
+  const candidates: Candidate[] = [];
+  for (const field of fields)
+    for (const column of columns) {
+      const best = bestMeaning(kind, field.name, column, meanings.get(column)!);
+      if (best && fits(kind, field, column, vocabulary)) candidates.push({ field, column, ...best });
+    }
+  candidates.sort(
+    (a, b) =>
+      b.score - a.score || Number(b.field.required) - Number(a.field.required) || a.column.at - b.column.at,
+  );
+  const taken = new Map<string, Candidate>();
+  const used = new Set<ColumnProfile>();
+  for (const candidate of candidates) {
+    if (taken.has(candidate.field.name) || used.has(candidate.column)) continue;
+    taken.set(candidate.field.name, candidate);
+    used.add(candidate.column);
+  }
+  const matches = fields.flatMap((field): FieldMatch[] => {
+    const match = taken.get(field.name);
+    if (!match) return [];
+    return [
+      {
+        field: field.name,
+        columns: [match.column],
+        score: match.score,
+        ...sureness(match, candidates, used, meanings.get(match.column)!),
+      },
+    ];
+  });
+  const timed = pairTimes(kind, matches, columns, used, meanings);
+  const missing = fields
+    .filter(({ name, required }) => required && !timed.some((match) => match.field === name))
+    .map(({ name }) => name);
+  return { kind, matches: timed, missing, score: scoreOf(kind, timed, missing, spoken, vocabulary) };
+}
+
+function bestMeaning(
+  kind: RecordKind,
+  field: string,
+  column: ColumnProfile,
+  found: readonly Meaning[],
+): { score: number; meaning: Meaning } | undefined {
+  // A column named as the record's own field needs no vocabulary.
+  if (column.header.trim().toLowerCase() === field)
+    return { score: 1, meaning: { key: field, score: 1, weak: false, language: 'en', phrase: field } };
+  let best: { score: number; meaning: Meaning } | undefined;
+  for (const [index, concept] of FIELD_CONCEPTS[kind][field]!.entries()) {
+    const meaning = found.find(({ key }) => key === concept);
+    if (!meaning) continue;
+    const score = meaning.score * (index === 0 ? 1 : GENERAL);
+    if (score > (best?.score ?? 0)) best = { score, meaning };
+  }
+  // A name that means something else by its own words is not this field by a part of them.
+  const other = found.find(({ key }) => key === 'unread' || key === 'person');
+  return best && other && other.score > best.meaning.score ? undefined : best;
+}
+
+function sureness(
+  { field, score, meaning, column }: Candidate,
+  all: readonly Candidate[],
+  used: ReadonlySet<ColumnProfile>,
+  meanings: readonly Meaning[],
+): { confidence: Confidence; why: string } {
+  const rival = all.find(
+    (other) =>
+      other.field === field &&
+      other.column !== column &&
+      other.score >= score - 0.1 &&
+      !used.has(other.column),
+  );
+  const otherField = all.find(
+    (other) => other.column === column && other.field !== field && other.score >= score - 0.02,
+  );
+  if (column.texts.length === 0)
+    return { confidence: 'likely', why: `"${column.header}" by its name; it holds nothing` };
+  if (rival)
+    return {
+      confidence: 'likely',
+      why: `"${column.header}" by its name; "${rival.column.header}" may mean it too`,
+    };
+  if (otherField)
+    return { confidence: 'likely', why: `"${column.header}" may mean ${otherField.field.name} too` };
+  const person = meanings.find(({ key }) => key === 'person');
+  if (score >= CERTAIN_FROM && !meaning.weak && !(person && person.score >= score))
+    return { confidence: 'certain', why: `"${column.header}" means it, and what it holds fits` };
+  return {
+    confidence: 'likely',
+    why: `"${column.header}" is near to "${meaning.phrase}", and what it holds fits`,
+  };
+}
+
+/** Whether the cells of a column can be what the field holds. A column of blanks fits anything. */
+function fits(kind: RecordKind, field: Field, column: ColumnProfile, vocabulary: Vocabulary): boolean {
+  if (column.texts.length === 0) return !field.required;
+  switch (field.meta.holds) {
+    case 'instant':
+      return isDates(column) || column.serial !== undefined;
+    case 'duration':
+      return column.clocks.length > 0 || column.numeric >= 0.8;
+    case 'temperature':
+    case 'pressure':
+    case 'leak_rate':
+    case 'number':
+      return column.numeric >= 0.8 && column.dates === undefined;
+    case 'integer':
+      return column.integer >= 0.8 && column.dates === undefined;
+    case 'yes_no':
+    case 'word': {
+      if (isDates(column) || column.timeOfDay !== undefined) return false;
+      if (column.words.size > 60 || (column.numeric > 0.8 && column.words.size > 4)) return false;
+      return column.words.size <= 25 || knownShare(kind, field.name, column, vocabulary) >= 0.3;
+    }
+    default:
+      return field.name === 'unit' || field.name === 'point'
+        ? column.words.size <= 120 && !isDates(column)
+        : !isDates(column);
+  }
+}
+
+/** Share of the cells whose word is in the vocabulary. */
+export function knownShare(
+  kind: RecordKind,
+  field: string,
+  column: ColumnProfile,
+  vocabulary: Vocabulary,
+): number {
+  const list = wordList(kind, field);
+  if (list === undefined || column.texts.length === 0) return 0;
+  let known = 0;
+  for (const [word, count] of column.words)
+    if ((vocabulary.word(list, word)[0]?.score ?? 0) >= 0.6) known += count;
+  return known / column.texts.length;
+}
+
+/** A date column gets the time-of-day column that belongs to it; an end that is a time of day alone gets the date of the start. */
+function pairTimes(
+  kind: RecordKind,
+  matches: readonly FieldMatch[],
+  columns: readonly ColumnProfile[],
+  used: Set<ColumnProfile>,
+  meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
+): FieldMatch[] {
+  const own = kind === 'service' ? 'from' : kind === 'cycles' ? 'start' : 'time';
+  const clocks = columns.filter(
+    (column) => column.timeOfDay !== undefined && !used.has(column) && !isDates(column),
+  );
+  const meaning = (column: ColumnProfile, concepts: readonly string[]): number =>
+    Math.max(
+      0,
+      ...meanings
+        .get(column)!
+        .filter(({ key }) => concepts.includes(key))
+        .map(({ score }) => score),
+    );
+  const paired: FieldMatch[] = [];
+  for (const match of matches) {
+    const [date] = match.columns;
+    const bare = date && isDates(date) && !hasTime(date);
+    if (match.field !== own || !bare) {
+      paired.push(match);
+      continue;
+    }
+    const concepts = ['time_of_day', ...FIELD_CONCEPTS[kind][own]!];
+    const free = clocks.filter((column) => meaning(column, concepts) >= 0.6);
+    free.sort(
+      (a, b) =>
+        meaning(b, concepts) - meaning(a, concepts) || Math.abs(a.at - date.at) - Math.abs(b.at - date.at),
+    );
+    const [clock] = free;
+    if (!clock) paired.push(match);
+    else {
+      used.add(clock);
+      const both =
+        match.confidence === 'certain' && meaning(clock, concepts) >= CERTAIN_FROM && free.length === 1;
+      paired.push({
+        ...match,
+        columns: [date, clock],
+        confidence: both || match.confidence === 'certain' ? match.confidence : 'likely',
+      });
+    }
+  }
+  const start = paired.find(({ field }) => field === own);
+  const end = kind === 'cycles' ? 'end' : kind === 'service' ? 'to' : undefined;
+  if (
+    end !== undefined &&
+    start &&
+    start.columns.length === 2 &&
+    !paired.some(({ field }) => field === end)
+  ) {
+    const clock = clocks.find(
+      (column) => !used.has(column) && meaning(column, FIELD_CONCEPTS[kind][end]!) >= 0.6,
+    );
+    if (clock) {
+      used.add(clock);
+      paired.push({
+        field: end,
+        columns: [start.columns[0]!, clock],
+        confidence: 'likely',
+        why: `"${clock.header}" on the date of the start; a cycle over midnight loses its end so`,
+        score: 0.8,
+      });
+    }
+  }
+  return paired;
+}
+
+const hasTime = (column: ColumnProfile): boolean =>
+  column.dateCells > 0.5
+    ? column.texts.some((text) => !text.endsWith(' 00:00'))
+    : column.dates === undefined || /[hH]/.test(column.dates.value ?? column.dates.options[0] ?? '');
+
+/** Fields that most kinds have, and that say little about which kind it is. */
+const COMMON = new Set(['unit', 'time', 'start', 'from', 'note', 'cycle_number', 'entered_at', 'end', 'to']);
+
+function scoreOf(
+  kind: RecordKind,
+  matches: readonly FieldMatch[],
+  missing: readonly string[],
+  spoken: number,
+  vocabulary: Vocabulary,
+): number {
+  let score = spoken >= 0.7 ? 4 * spoken : 0;
+  for (const { field, columns, score: near } of matches) {
+    const required = recordFields(kind).some(({ name, required }) => name === field && required);
+    score += near * (COMMON.has(field) ? 0.5 : required ? 2 : 1.2);
+    if (wordList(kind, field)) score += 3 * knownShare(kind, field, columns[0]!, vocabulary) - 1;
+  }
+  // The unit may stand in the name of the file, a task or kind in the title: missing, it costs less than what only a column can hold.
+  for (const field of missing) score -= ['unit', 'task', 'kind', 'outcome'].includes(field) ? 1.5 : 6;
+  return score;
+}

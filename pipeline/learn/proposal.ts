@@ -1,0 +1,77 @@
+import type { Encoding } from '../ingest/decode-text.ts';
+import type { Personal } from '../ingest/personal-columns.ts';
+import type { Measure } from '../site/measures.ts';
+import type { RecordKind } from '../site/vocabulary.ts';
+import type { Guess } from './guess.ts';
+import type { Mark } from './guess-numbers.ts';
+import type { ProposedWord } from './map-words.ts';
+import type { Delimiter } from './read-sample.ts';
+
+/** Where a field is proposed to come from. */
+export type ProposedFrom =
+  | { headers: readonly string[] }
+  | { always: string | undefined; options: readonly string[] }
+  | { file_name: string }
+  | { sheet_name: string };
+
+/** A field of the record and where it is proposed to come from, with how sure that is and three values. */
+export interface ProposedColumn {
+  field: string;
+  required: boolean;
+  from: ProposedFrom;
+  match: Pick<Guess<string>, 'confidence' | 'why'>;
+  measure: Guess<Measure> | undefined;
+  dates: Guess<string> | undefined;
+  samples: readonly string[];
+}
+
+/** A sheet with a column a day, as `wide` of the site file has it. */
+export interface ProposedWide {
+  days: Guess<string>;
+  month:
+    | { always: string | undefined }
+    | { file_name: string }
+    | { sheet_name: string }
+    | { title: true }
+    | undefined;
+  initials: boolean;
+}
+
+/** Files of one make and how they are proposed to be read. */
+export interface ProposedSource {
+  name: string;
+  kind: Guess<RecordKind>;
+  files: readonly string[];
+  /** Files or sheets that it stands for, as found. */
+  found: readonly string[];
+  workbook: boolean;
+  delimiter: Guess<Delimiter> | undefined;
+  encoding: Guess<Encoding> | undefined;
+  sheet: string | undefined;
+  sheets: 'all' | readonly string[] | undefined;
+  headerRows: 1 | 2;
+  headerRow: number;
+  comment: string | undefined;
+  decimalMark: Guess<Mark>;
+  columns: readonly ProposedColumn[];
+  words: Readonly<Record<string, readonly ProposedWord[]>>;
+  skip: Readonly<Record<string, readonly string[]>>;
+  wide: ProposedWide | undefined;
+  /** Columns that are proposed for nothing: they are not kept. */
+  unread: readonly { header: string; samples: readonly string[]; personal: Personal | undefined }[];
+  /** Names that stand for units. */
+  units: readonly string[];
+  rows: number;
+  /** Whether there are more rows than were looked at: words that stand there alone are not known yet. */
+  cut: boolean;
+  /** Language of most of the words that were known. */
+  language: string | undefined;
+}
+
+/** What was learned of a folder: the draft of a site file before it is written. */
+export interface Proposal {
+  zone: string | undefined;
+  sources: readonly ProposedSource[];
+  /** Files of which nothing is proposed, and why. */
+  left: readonly { file: string; why: string }[];
+}

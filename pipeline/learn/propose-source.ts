@@ -1,0 +1,296 @@
+import { nameUnpacked } from '../ingest/archives.ts';
+import { partOfName } from '../ingest/file-pattern.ts';
+import { looksPersonal } from '../ingest/personal-columns.ts';
+import { recordFields } from '../site/records.ts';
+import type { RecordKind } from '../site/vocabulary.ts';
+import { wordList } from './field-concepts.ts';
+import type { FoundTable } from './find-table.ts';
+import { patternsOf, type TableGroup } from './group-files.ts';
+import { type Guess, likely } from './guess.ts';
+import { guessDecimalMark } from './guess-numbers.ts';
+import { mapWords, type ProposedWord } from './map-words.ts';
+import { type FieldMatch, guessKind, type KindMatch, matchKinds } from './match-fields.ts';
+import { type ColumnProfile, isDates, profileColumn } from './profile-column.ts';
+import type { ProposedColumn, ProposedFrom, ProposedSource } from './proposal.ts';
+import { proposeMeasures } from './propose-measures.ts';
+import { proposeWide } from './propose-wide.ts';
+import { SAMPLE } from './read-sample.ts';
+import type { Vocabulary } from './vocabulary.ts';
+
+/**
+ * Proposes how the tables of a group are to be read: kind, columns, measures, dates, words. Undefined where they hold no record of a kind that is known.
+ *
+ * @param all all files that were found, so that a pattern means no others
+ */
+export function proposeSource(
+  { tables, files }: TableGroup,
+  all: readonly string[],
+  vocabulary: Vocabulary,
+): ProposedSource | undefined {
+  const [first] = tables;
+  if (!first) return undefined;
+  const rows = tables.flatMap((table) => table.rows).slice(0, SAMPLE.together);
+  const days = new Set(first.dayColumns);
+  const columns = first.headers
+    .map((header, at) => ({ header, at }))
+    .filter(({ header, at }) => !days.has(at) && (header !== '' || (days.size > 0 && at === 0)))
+    .map(({ header, at }) => profileColumn(header, at, rows));
+  const titles = [
+    ...first.above,
+    ...files.map(baseName),
+    ...tables.flatMap(({ sample }) => sample.sheet ?? []),
+  ];
+  const wide = days.size > 0;
+  const kinds = wide ? wideKinds(columns, titles, vocabulary) : matchKinds(columns, titles, vocabulary);
+  const kind = wide
+    ? likely<RecordKind>('cleanings', 'a column a day with marks is how cleaning is kept on paper')
+    : guessKind(kinds);
+  const best = kinds[0];
+  if (!best || (kind.confidence === 'open' && best.score <= 2)) return undefined;
+
+  const { patterns, star } = patternsOf(files, all);
+  const names = sheetsOf(tables);
+  const proposedWide = wide ? proposeWide(first, tables, star, vocabulary) : undefined;
+  const fixed = best.matches.filter(
+    ({ field }) => !wide || field === 'unit' || field === 'task' || field === 'note',
+  );
+  const mark = guessDecimalMark(numericTexts(columns));
+  const used = new Set(fixed.flatMap((match) => match.columns));
+  const found: ProposedColumn[] = fixed.map((match) => toColumn(best.kind, match));
+  proposeMeasures(fixed, found, mark.value ?? '.');
+  sameOrder(found);
+  const lacking = missingFields(best.kind, found, wide, { star, names, tables, titles, vocabulary });
+  const words: Record<string, readonly ProposedWord[]> = {};
+  for (const match of fixed) {
+    const list = wordsOf(best.kind, match, vocabulary);
+    if (list) words[match.field] = list;
+  }
+  if (proposedWide) words.state = proposedWide.marks;
+  return {
+    name: '',
+    kind,
+    files: patterns,
+    found: tables.map(({ sample }) =>
+      sample.sheet === null ? sample.file : `${sample.file} (sheet ${sample.sheet})`,
+    ),
+    workbook: first.delimiter === undefined,
+    delimiter: first.delimiter,
+    encoding: tables.find(({ sample }) => !sample.ascii)?.sample.encoding ?? first.sample.encoding,
+    sheet: names.sheet,
+    sheets: names.sheets,
+    headerRows: first.headerRows,
+    headerRow: first.headerRow,
+    comment: first.comment,
+    decimalMark: mark,
+    columns: [...found, ...lacking],
+    words,
+    skip: skipOf(tables),
+    wide: proposedWide?.wide,
+    unread: columns
+      .filter((column) => !used.has(column))
+      .map(({ header, samples, texts }) => ({ header, samples, personal: looksPersonal(header, texts) })),
+    units: [...(fixed.find(({ field }) => field === 'unit')?.columns[0]?.words.keys() ?? [])].slice(0, 200),
+    rows: tables.reduce((sum, table) => sum + table.rows.length, 0),
+    cut:
+      tables.some(({ sample }) => sample.cut) ||
+      rows.length < tables.reduce((sum, table) => sum + table.rows.length, 0),
+    language: languageOf(columns, vocabulary),
+  };
+}
+
+export const baseName = (file: string): string =>
+  nameUnpacked(file.slice(file.lastIndexOf('/') + 1))
+    .replace(/\.[^.]*$/, '')
+    .replace(/[-_]+/g, ' ');
+
+function toColumn(kind: RecordKind, match: FieldMatch): ProposedColumn {
+  const field = recordFields(kind).find(({ name }) => name === match.field)!;
+  return {
+    field: match.field,
+    required: field.required,
+    from: { headers: match.columns.map(({ header }) => header) },
+    match: { confidence: match.confidence, why: match.why },
+    measure: undefined,
+    dates: field.meta.holds === 'instant' ? datesOf(match.columns) : undefined,
+    samples: match.columns.length === 1 ? match.columns[0]!.samples : joinedSamples(match.columns),
+  };
+}
+
+function joinedSamples([a, b]: readonly ColumnProfile[]): string[] {
+  return a!.texts.slice(0, 3).map((text, at) => `${text} ${b!.texts[at] ?? ''}`.trim());
+}
+
+/** The date pattern of one column, or of a date column and a time column joined with a blank. Undefined: date cells of a workbook need none. */
+function datesOf([date, clock]: readonly ColumnProfile[]): Guess<string> | undefined {
+  const own = date!.dates ?? (date!.dateCells > 0.5 ? undefined : date!.serial);
+  if (!own) return undefined;
+  const time = clock?.timeOfDay;
+  if (time === undefined) return own;
+  const join = (pattern: string): string => `${pattern} ${time}`;
+  return {
+    ...own,
+    value: own.value === undefined ? undefined : join(own.value),
+    options: own.options.map(join),
+  };
+}
+
+/** A column that proves the order of day and month speaks for the others of its table. */
+function sameOrder(columns: readonly ProposedColumn[]): void {
+  const orderOf = (pattern: string): string => pattern.replace(/[^yMd]/g, '').replace(/(.)\1+/g, '$1');
+  const proved = columns.find(({ dates }) => dates?.value !== undefined && dates.confidence === 'certain');
+  if (!proved) return;
+  const order = orderOf(proved.dates!.value!);
+  for (const column of columns) {
+    if (column.dates?.confidence !== 'open') continue;
+    const same = column.dates.options.find((option) => orderOf(option) === order);
+    if (same !== undefined)
+      column.dates = likely(same, `as ${proved.field}, which shows it`, column.dates.options);
+  }
+}
+
+function* numericTexts(columns: readonly ColumnProfile[]): Generator<string> {
+  for (const column of columns)
+    if (column.numeric >= 0.8 && !isDates(column) && column.timeOfDay === undefined) yield* column.texts;
+}
+
+function wordsOf(
+  kind: RecordKind,
+  { field, columns }: FieldMatch,
+  vocabulary: Vocabulary,
+): ProposedWord[] | undefined {
+  const { schema, meta } = recordFields(kind).find(({ name }) => name === field)!;
+  if (wordList(kind, field) === undefined) return undefined;
+  const options =
+    meta.holds === 'yes_no' ? ['yes', 'no'] : (schema as unknown as { options: readonly string[] }).options;
+  return mapWords(kind, field, columns[0]!, options, vocabulary);
+}
+
+function sheetsOf(tables: readonly FoundTable[]): {
+  sheet: string | undefined;
+  sheets: 'all' | string[] | undefined;
+  many: boolean;
+} {
+  const names = [...new Set(tables.flatMap(({ sample }) => sample.sheet ?? []))];
+  if (names.length === 0) return { sheet: undefined, sheets: undefined, many: false };
+  if (names.length === 1) return { sheet: names[0]!, sheets: undefined, many: false };
+  return { sheet: undefined, sheets: names, many: true };
+}
+
+function skipOf(tables: readonly FoundTable[]): Record<string, string[]> {
+  const skip: Record<string, string[]> = Object.create(null);
+  for (const { totals } of tables)
+    if (totals) skip[totals.header] = [...new Set([...(skip[totals.header] ?? []), ...totals.texts])];
+  return { ...skip };
+}
+
+/** Required fields without a column: from the name of the file or sheet, from the title, or open. */
+function missingFields(
+  kind: RecordKind,
+  found: readonly ProposedColumn[],
+  wide: boolean,
+  place: {
+    star: string | undefined;
+    names: ReturnType<typeof sheetsOf>;
+    tables: readonly FoundTable[];
+    titles: readonly string[];
+    vocabulary: Vocabulary;
+  },
+): ProposedColumn[] {
+  const { star, names, titles, vocabulary } = place;
+  const fields = recordFields(kind).filter(
+    ({ name, required }) =>
+      required && !found.some(({ field }) => field === name) && !(wide && name === 'time'),
+  );
+  return fields.map(({ name: field, schema }): ProposedColumn => {
+    const options = 'options' in schema ? (schema.options as string[]) : [];
+    const make = (
+      from: ProposedFrom,
+      match: ProposedColumn['match'],
+      samples: string[] = [],
+    ): ProposedColumn => ({
+      field,
+      required: true,
+      from,
+      match,
+      measure: undefined,
+      dates: undefined,
+      samples,
+    });
+    if (
+      field === 'unit' &&
+      star !== undefined &&
+      !(wide && /\d{4}/.test(starParts(star, place.tables).join('')))
+    ) {
+      const pattern = star.slice(star.lastIndexOf('/') + 1);
+      if (pattern.includes('*'))
+        return make(
+          { file_name: pattern },
+          { confidence: 'likely', why: 'no column names it; the files differ there' },
+          starParts(star, place.tables).slice(0, 3),
+        );
+    }
+    if (field === 'unit' && names.many)
+      return make(
+        { sheet_name: '*' },
+        { confidence: 'likely', why: 'no column names it; the sheets do' },
+        [...(names.sheets ?? [])].slice(0, 3),
+      );
+    const list = wordList(kind, field);
+    if (list !== undefined && (field === 'task' || field === 'kind')) {
+      const meant = titles
+        .flatMap((title) => vocabulary.word(list, title))
+        .filter(({ key, score }) => options.includes(key) && score >= 0.6);
+      const keys = [...new Set(meant.map(({ key }) => key))];
+      if (keys.length === 1 && field === 'task')
+        return make(
+          { always: keys[0]!, options },
+          { confidence: 'likely', why: 'no column says it; the title or name of the file does' },
+        );
+    }
+    return make({ always: undefined, options }, { confidence: 'open', why: 'no column says it' });
+  });
+}
+
+function starParts(star: string, tables: readonly FoundTable[]): string[] {
+  const part = partOfName(star);
+  return [...new Set(tables.map(({ sample }) => part(nameUnpacked(sample.file)) ?? ''))];
+}
+
+function wideKinds(
+  columns: readonly ColumnProfile[],
+  titles: readonly string[],
+  vocabulary: Vocabulary,
+): KindMatch[] {
+  const all = matchKinds(columns, titles, vocabulary);
+  const cleanings = all.find(({ kind }) => kind === 'cleanings')!;
+  // The column of a paper log that names the rows often has no header: it names units, or tasks where its words are known as such.
+  if (cleanings.matches.some(({ field }) => field === 'unit' || field === 'task')) return [cleanings];
+  const [column] = columns;
+  if (!column) return [cleanings];
+  const tasks = [...column.words.keys()].filter(
+    (text) => (vocabulary.word('task', text)[0]?.score ?? 0) >= 0.6,
+  ).length;
+  const field = tasks > column.words.size / 2 ? 'task' : 'unit';
+  const match: FieldMatch = {
+    field,
+    columns: [column],
+    confidence: 'likely',
+    why: 'the first column names the rows',
+    score: 0.6,
+  };
+  return [{ ...cleanings, matches: [...cleanings.matches, match] }];
+}
+
+/** The language in which most of the headers are known. */
+function languageOf(columns: readonly ColumnProfile[], vocabulary: Vocabulary): string | undefined {
+  const counts = new Map<string, number>();
+  for (const { header } of columns) {
+    const best = vocabulary.header(header);
+    const top = best[0]?.score ?? 0;
+    for (const language of new Set(
+      best.filter(({ score }) => score >= top && score >= 0.9).map(({ language }) => language),
+    ))
+      counts.set(language, (counts.get(language) ?? 0) + 1);
+  }
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0];
+}

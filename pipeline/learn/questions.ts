@@ -1,0 +1,178 @@
+import { isZone } from '../site/wall-clock.ts';
+import { certain, type Guess } from './guess.ts';
+import type { Proposal, ProposedColumn, ProposedSource } from './proposal.ts';
+
+/** What the files can't say. `answer` gives the proposal with it, or undefined where the text is no answer. */
+export interface Question {
+  /** What it is about: "zone", or source and place. */
+  about: string;
+  text: string;
+  options: readonly string[];
+  answer(proposal: Proposal, text: string): Proposal | undefined;
+}
+
+const TOLD = 'you said so';
+
+/** The open questions of a proposal, in the order in which they should be answered. Likely ones are not asked; they are marked in the site file. */
+export function openQuestions(proposal: Proposal): Question[] {
+  return [
+    ...zoneQuestion(proposal),
+    ...proposal.sources.flatMap((source, at) => sourceQuestions(source, at)),
+  ];
+}
+
+function zoneQuestion({ zone }: Proposal): Question[] {
+  if (zone !== undefined) return [];
+  return [
+    {
+      about: 'zone',
+      text: 'On the clock of which time zone are the times in the files? An IANA name such as Europe/Berlin',
+      options: [],
+      answer: (proposal, text) => (isZone(text) ? { ...proposal, zone: text } : undefined),
+    },
+  ];
+}
+
+function sourceQuestions(source: ProposedSource, at: number): Question[] {
+  const questions: Question[] = [];
+  const change =
+    (edit: (source: ProposedSource) => ProposedSource) =>
+    (proposal: Proposal): Proposal => ({
+      ...proposal,
+      sources: proposal.sources.map((one, index) => (index === at ? edit(one) : one)),
+    });
+  const choose = (
+    about: string,
+    text: string,
+    options: readonly string[],
+    edit: (source: ProposedSource, value: string) => ProposedSource,
+  ): void => {
+    questions.push({
+      about: `${source.name}: ${about}`,
+      text,
+      options,
+      answer: (proposal, said) => {
+        const value = optionOf(said, options);
+        return value === undefined ? undefined : change((one) => edit(one, value))(proposal);
+      },
+    });
+  };
+  const editColumn = (
+    source: ProposedSource,
+    field: string,
+    edit: (column: ProposedColumn) => ProposedColumn,
+  ): ProposedSource => ({
+    ...source,
+    columns: source.columns.map((column) => (column.field === field ? edit(column) : column)),
+  });
+
+  if (source.kind.confidence === 'open')
+    choose('kind', `What does each row of ${source.found[0]} hold?`, source.kind.options, (one, value) => ({
+      ...one,
+      kind: told(one.kind, value),
+    }));
+  if (source.decimalMark.confidence === 'open')
+    choose(
+      'decimal mark',
+      `Decimal mark of ${source.found[0]}? ${source.decimalMark.why}`,
+      ['.', ','],
+      (one, value) => ({
+        ...one,
+        decimalMark: told(one.decimalMark, value),
+      }),
+    );
+  const dated = source.columns.filter(({ dates }) => dates?.confidence === 'open');
+  const [first] = dated;
+  // Columns of one table are written alike: one answer is for all that leave the same choice.
+  if (first?.dates)
+    choose(
+      'dates',
+      `How are the dates of ${source.found[0]} written, such as "${first.samples[0]}"? ${first.dates.why}`,
+      first.dates.options,
+      (one, value) =>
+        dated.reduce(
+          (all, { field }) =>
+            editColumn(all, field, (column) => {
+              const index = first.dates!.options.indexOf(value);
+              const own = column.dates!.options.includes(value) ? value : column.dates!.options[index];
+              return own === undefined ? column : { ...column, dates: told(column.dates!, own) };
+            }),
+          one,
+        ),
+    );
+  for (const column of source.columns) {
+    const { field, measure, from, required } = column;
+    if (measure?.confidence === 'open' && measure.options.length > 0)
+      choose(
+        `measure of ${field}`,
+        `Unit of measure of "${'headers' in from ? from.headers.join(' ') : field}", such as ${column.samples.join(', ')}? ${measure.why}${required ? '' : '. "none" leaves the column out'}`,
+        required ? measure.options : [...measure.options, 'none'],
+        (one, value) =>
+          value === 'none'
+            ? { ...one, columns: one.columns.filter((other) => other.field !== field) }
+            : editColumn(one, field, (old) => ({ ...old, measure: told(measure, value) })),
+      );
+    if ('always' in from && from.always === undefined)
+      questions.push({
+        about: `${source.name}: ${field}`,
+        text: `Which ${field} do the rows of ${source.found[0]} hold? No column says it`,
+        options: from.options,
+        answer: (proposal, said) => {
+          const value = from.options.length > 0 ? optionOf(said, from.options) : said.trim();
+          if (value === undefined || value === '') return undefined;
+          const match = { confidence: 'certain' as const, why: TOLD };
+          return change((one) =>
+            editColumn(one, field, (old) => ({
+              ...old,
+              from: { always: value, options: from.options },
+              match,
+            })),
+          )(proposal);
+        },
+      });
+  }
+  for (const [field, words] of Object.entries(source.words))
+    for (const { text, count, word, options } of words)
+      if (word === undefined)
+        choose(
+          `${field} "${text}"`,
+          `What does "${text}" (${count} rows) mean for ${field}? "unknown" leaves such rows as problems`,
+          [...options, 'unknown'],
+          (one, value) =>
+            value === 'unknown'
+              ? one
+              : { ...one, words: { ...one.words, [field]: withWord(one, field, text, value) } },
+        );
+  if (source.wide?.month && 'always' in source.wide.month && source.wide.month.always === undefined)
+    questions.push({
+      about: `${source.name}: month`,
+      text: `Of which month is ${source.found[0]}? Such as 2025-03`,
+      options: [],
+      answer: (proposal, said) =>
+        /^20\d\d-(?:0[1-9]|1[0-2])$/.test(said)
+          ? change((one) => ({ ...one, wide: { ...one.wide!, month: { always: said } } }))(proposal)
+          : undefined,
+    });
+  return questions;
+}
+
+function withWord(source: ProposedSource, field: string, text: string, word: string) {
+  return source.words[field]!.map((one) =>
+    one.text === text ? { ...one, word, confidence: 'certain' as const, why: TOLD } : one,
+  );
+}
+
+function told<Value extends string>(guess: Guess<Value>, value: string): Guess<Value> {
+  return certain(guess.options.find((option) => option === value) ?? (value as Value), TOLD);
+}
+
+/** An answer by the option itself, letter case aside, or by its number in the list. */
+function optionOf(said: string, options: readonly string[]): string | undefined {
+  const text = said.trim();
+  const number = /^\d+$/.test(text) && !options.includes(text) ? options[Number(text) - 1] : undefined;
+  return (
+    number ??
+    options.find((option) => option === text) ??
+    options.find((option) => option.toLowerCase() === text.toLowerCase())
+  );
+}

@@ -1,0 +1,136 @@
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { UserError } from '../user-error.ts';
+import { foldPhrase, nearness } from './fold-phrase.ts';
+
+/**
+ * General words of the trade, one data file a language. A site adds its own in a file of the same form; no maker's format is among them. A phrase with ~ in
+ * front may mean the thing but not always: what rests on it alone is never certain.
+ */
+const phrases = z.array(z.union([z.string(), z.number(), z.boolean()]).transform(String));
+export const vocabularySchema = z.strictObject({
+  language: z.string().default('site'),
+  headers: z.record(z.string(), phrases).default({}),
+  unread: phrases.default([]),
+  person: phrases.default([]),
+  kinds: z.record(z.string(), phrases).default({}),
+  words: z.record(z.string(), z.record(z.string(), phrases)).default({}),
+  totals: phrases.default([]),
+});
+export type VocabularyFile = z.output<typeof vocabularySchema>;
+
+interface Phrase {
+  folded: string;
+  /** May mean it, but not always. */
+  weak: boolean;
+  language: string;
+}
+
+/** A meaning found for a text, with how near the text comes to a phrase of it. */
+export interface Meaning {
+  key: string;
+  score: number;
+  weak: boolean;
+  language: string;
+  phrase: string;
+}
+
+/** Below this a text does not mean the phrase. */
+const LEAST = 0.55;
+
+const LANGUAGES = ['en', 'de', 'fr', 'es'] as const;
+
+/** Words of all languages together. */
+export class Vocabulary {
+  readonly #headers = new Map<string, Phrase[]>();
+  readonly #kinds = new Map<string, Phrase[]>();
+  readonly #words = new Map<string, Map<string, Phrase[]>>();
+  readonly #totals: Phrase[] = [];
+
+  constructor(files: readonly VocabularyFile[]) {
+    for (const { language, headers, unread, person, kinds, words, totals } of files) {
+      const to = (list: readonly string[]): Phrase[] =>
+        list.map((text) => ({ folded: foldPhrase(text), weak: text.startsWith('~'), language }));
+      for (const [key, list] of Object.entries(headers)) push(this.#headers, key, to(list));
+      push(this.#headers, 'unread', to(unread));
+      push(this.#headers, 'person', to(person));
+      for (const [key, list] of Object.entries(kinds)) push(this.#kinds, key, to(list));
+      for (const [field, meanings] of Object.entries(words)) {
+        const known = this.#words.get(field) ?? new Map<string, Phrase[]>();
+        for (const [word, list] of Object.entries(meanings)) push(known, word, [...to(list), ...to([word])]);
+        this.#words.set(field, known);
+      }
+      this.#totals.push(...to(totals));
+    }
+  }
+
+  /** What a header may mean, best first: concepts of `headers`, `unread`, `person`. */
+  header(text: string): Meaning[] {
+    return meaningsOf(text, this.#headers);
+  }
+
+  /** Which kinds of record a title or file name speaks of, best first. */
+  kinds(text: string): Meaning[] {
+    return meaningsOf(text, this.#kinds);
+  }
+
+  /** What a word of a column may mean, best first. */
+  word(field: string, text: string): Meaning[] {
+    return meaningsOf(text, this.#words.get(field) ?? new Map());
+  }
+
+  isTotal(text: string): boolean {
+    const folded = foldPhrase(text);
+    return this.#totals.some((phrase) => phrase.folded === folded || folded.startsWith(`${phrase.folded} `));
+  }
+}
+
+function push<Key>(map: Map<Key, Phrase[]>, key: Key, list: Phrase[]): void {
+  map.set(key, [...(map.get(key) ?? []), ...list]);
+}
+
+function meaningsOf(text: string, phrasesOf: ReadonlyMap<string, readonly Phrase[]>): Meaning[] {
+  const folded = foldPhrase(text);
+  if (folded === '') return [];
+  const found: Meaning[] = [];
+  for (const [key, list] of phrasesOf) {
+    let best: Meaning | undefined;
+    for (const { folded: phrase, weak, language } of list) {
+      const score = nearness(folded, phrase) * (weak ? 0.7 : 1);
+      if (score >= LEAST && score > (best?.score ?? 0)) best = { key, score, weak, language, phrase };
+    }
+    if (best) found.push(best);
+  }
+  return found.sort((a, b) => b.score - a.score);
+}
+
+/**
+ * The vocabularies that come with the program, with those of the site after them.
+ *
+ * @throws UserError `vocabulary` where the site's own has another form
+ */
+export function loadVocabulary(own?: { text: string; name: string }): Vocabulary {
+  const files = LANGUAGES.map((language) =>
+    vocabularySchema.parse(
+      parse(readFileSync(new URL(`./vocabulary/${language}.yaml`, import.meta.url), 'utf8')),
+    ),
+  );
+  if (own) {
+    const parsed = vocabularySchema.safeParse(readYaml(own));
+    if (!parsed.success) {
+      const issue = parsed.error.issues[0]!;
+      throw new UserError('vocabulary', `${own.name}: ${issue.path.join('.')}: ${issue.message}`);
+    }
+    files.push(parsed.data);
+  }
+  return new Vocabulary(files);
+}
+
+function readYaml({ text, name }: { text: string; name: string }): unknown {
+  try {
+    return parse(text);
+  } catch (error) {
+    throw new UserError('vocabulary', `${name}: can't be read as YAML: ${(error as Error).message}`);
+  }
+}
