@@ -108,7 +108,12 @@ function findingText(of: IntervalCase, { argument }: IntervalWords): string[] {
     answer.code !== 'cannot_tell' && abortText(of, argument),
     tested &&
       answer.code !== 'cannot_tell' &&
-      (units.length > 0 ? argument.units(units.map((row) => row.scope)) : argument.noUnits),
+      (units.length > 0
+        ? argument.units(
+            units.map((row) => row.scope),
+            of.levels.filter((row) => row.level === 'unit').length,
+          )
+        : argument.noUnits),
     of.surfaces.trend.answer === 'rises' && argument.appearance.rises(of.surfaces.trend.p!),
     of.surfaces.trend.answer === 'not_shown' && argument.appearance.not_shown,
   ]);
@@ -173,6 +178,7 @@ const ELSEWHERE = new Set([
   'units_with_other_intervals',
   'candidates_without_limit',
   'candidates_beyond_instructions',
+  'candidates_beyond_record',
 ]);
 
 /** The break-even for the next shorter candidate: the step that a committee would take first. */
@@ -189,7 +195,8 @@ function breakEvenText(of: IntervalCase, argument: IntervalWords['argument']): s
     from: format.integer(of.in_force!),
     to,
     avoided: format.twoFigures(even.failures_avoided),
-    hours: money ? argument.breakEvenCost(even.cost!, of.currency) : argument.breakEvenHours(even.hours!),
+    money,
+    line: money ? argument.breakEvenCost(even.cost!, of.currency) : argument.breakEvenHours(even.hours!),
     range: money
       ? argument.breakEvenRange(even.cost_low, even.cost_high)
       : argument.breakEvenRange(even.hours_low, even.hours_high),
@@ -203,6 +210,7 @@ function mindText(of: IntervalCase, words: IntervalWords): string[] {
   return said([
     argument.mind[of.answer.code],
     failures.smallest_detectable_shape !== null &&
+      of.answer.code !== 'supported' &&
       argument.detectable(failures.smallest_detectable_shape, '80%'),
     failures.data_needed_factor !== null &&
       failures.data_needed_factor > 1 &&

@@ -51,7 +51,15 @@ export const intervalArgument = {
     contradicted: number;
     notJudged: number;
   }) =>
-    `${count(n.records, 'chamber cleaning is', 'chamber cleanings are')} recorded; ${integer(n.starts)} start a clock: routine, and not contradicted by the cycle log. ${integer(n.reactive)} followed a failure: these end the observation and start none, so that a unit just mended is not taken for one just cleaned. ${integer(n.contradicted)} are contradicted (unit running or hot)${n.notJudged > 0 ? `; ${integer(n.notJudged)} hold a date only` : ''}.`,
+    [
+      `${count(n.records, 'chamber cleaning is', 'chamber cleanings are')} recorded; ${integer(n.starts)} start a clock: routine, and not contradicted by the cycle log.`,
+      n.reactive > 0 &&
+        `${integer(n.reactive)} followed a failure: these end the observation and start none, so that a unit just mended is not taken for one just cleaned.`,
+      n.contradicted > 0 && `${integer(n.contradicted)} are contradicted (unit running or hot).`,
+      n.notJudged > 0 && `${integer(n.notJudged)} hold a date only.`,
+    ]
+      .filter(Boolean)
+      .join(' '),
   observed: (n: {
     failures: number;
     days: number;
@@ -87,7 +95,8 @@ export const intervalArgument = {
     notSupportedAlone: 'Aborts plausibly about cleanliness show no such rise.',
     cannot_tell: 'Of the aborts nothing can be said.',
   },
-  units: (units: string[]) => `By itself, adjusted for the number of units: a rise in ${list(units)}.`,
+  units: (units: string[], of: number) =>
+    `By itself, adjusted for the number of units: a rise in ${units.length <= 5 ? list(units) : `${integer(units.length)} of ${integer(of)} units`}.`,
   noUnits: 'No single unit shows a rise by itself, adjusted for the number of units.',
   appearance: {
     rises: (p: number) =>
@@ -119,8 +128,15 @@ export const intervalArgument = {
   notBest:
     'As the rise is not supported, no interval is named as the best; the table shows what each would take.',
   atLongest: 'It is the longest that was looked at; the true one may lie beyond.',
-  breakEven: (n: { from: string; to: string; avoided: string; hours: string; range: string }) =>
-    `From ${n.from} to ${n.to}: ${n.avoided} failed tests a year fewer by the fit. It pays where a failed test takes more than ${n.hours} ${n.range}.`,
+  breakEven: (n: {
+    from: string;
+    to: string;
+    avoided: string;
+    line: string;
+    range: string;
+    money: boolean;
+  }) =>
+    `From ${n.from} to ${n.to}: ${n.avoided} failed tests a year fewer by the fit. It pays where a failed test ${n.money ? 'costs' : 'takes'} more than ${n.line} ${n.range}.`,
   breakEvenHours: (value: number) => `${twoFigures(value)} hours`,
   breakEvenCost: (value: number, currency: string) =>
     `${twoFigures(value)} ${currency === '' ? 'in money' : currency}`,
@@ -129,8 +145,12 @@ export const intervalArgument = {
       ? '(no bounds)'
       : `(${low === null ? 'no lower bound' : twoFigures(low)} to ${high === null ? 'no upper bound' : twoFigures(high)})`,
   noBreakEven: (to: string) => `Going to ${to} would avoid no failed test by the fit, so that it never pays.`,
-  notCounted: (names: string[]) =>
-    names.length === 0 ? null : `Not counted, as the site file gives no value: ${list(names)}.`,
+  notCounted: (names: string[]) => {
+    if (names.length === 0) return null;
+    return names.length <= 3
+      ? `Not counted, as the site file gives no value: ${list(names)}.`
+      : `Not counted: ${integer(names.length)} inputs to which the site file gives no value; they stand in the table of inputs.`;
+  },
 
   more: (factor: number) =>
     `About ${twoFigures(factor)} times this record would tell a shape of 1.5 (a risk that rises with the square root of the clock) from 1.`,
