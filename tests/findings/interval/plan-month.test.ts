@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { caseOf, every, type UnitPlan } from './fleet.ts';
+import { intervalCase } from '../../../pipeline/findings/interval/interval-case.ts';
+import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
+import { transform } from '../../../pipeline/transform/transform.ts';
+import { caseOf, every, FIRST_DAY, recordsOf, type UnitPlan } from './fleet.ts';
 
 /** Units in use from 06:00 to 17:00 on each day but Sunday, cleaned every 28 days. */
 const units = (count: number, days = 365): UnitPlan[] =>
@@ -93,6 +96,37 @@ describe('when to clean', () => {
     expect(of('U1').state).toBe('overdue');
     expect(of('U2')).toMatchObject({ state: 'never_recorded', due: null });
     expect(of('U1').work.slice(0, 10) <= '2026-01-12').toBe(true);
+  });
+
+  it('keeps wall times where clocks change: instants follow the zone', () => {
+    // St. John's: clocks went back on 2 November 2025 at 02:00, from -02:30 to -03:30.
+    const days = 299;
+    const list = units(3, days).map((unit) => ({ ...unit, cleanings: [{ day: 200 }, { day: days - 15 }] }));
+    const file = readSiteFile(
+      'sites: [{ id: s, zone: America/St_Johns }]\ncleaning: [{ task: chamber, every: 28 }]',
+      'site',
+    );
+    const records = recordsOf(list);
+    // The same wall times: moved by the offset of summer time (noon of the last day lies in it).
+    const offset = 2.5 * HOUR;
+    for (const cycle of records.cycles) {
+      cycle.start += offset;
+      cycle.end! += offset;
+    }
+    for (const cleaning of records.cleanings) {
+      cleaning.time += offset;
+      cleaning.start! += offset;
+    }
+    for (const test of records.air_removal_tests) test.time += offset;
+    const until = FIRST_DAY + days;
+    const { histories, panel } = transform(file, records, until);
+    const { schedule } = intervalCase(histories, panel, file, records, until);
+    expect(schedule.month).toBe('2025-11');
+    expect(schedule.proposals.length).toBeGreaterThan(0);
+    for (const proposal of schedule.proposals) {
+      const hours = proposal.work >= '2025-11-02 03' ? 3.5 : 2.5;
+      expect(proposal.work_at).toBe(Date.parse(`${proposal.work.replace(' ', 'T')}:00Z`) + hours * HOUR);
+    }
   });
 
   it('says why nothing is proposed', () => {

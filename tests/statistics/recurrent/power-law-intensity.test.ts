@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { powerLawIntensity } from '../../../pipeline/statistics/recurrent/power-law-intensity.ts';
 import { powerLawRefit } from '../../../pipeline/statistics/recurrent/power-law-refit.ts';
 import type { RecurrentCell } from '../../../pipeline/statistics/recurrent/recurrent-cells.ts';
+import { weibull } from '../../../pipeline/statistics/survival/weibull.ts';
 import { expectNear, value } from '../computable.ts';
 import { computedOrFail, numbersIn, reasonOrFail } from '../computed-or-fail.ts';
 import { readReference } from '../reference/read-reference.ts';
@@ -44,6 +45,31 @@ describe('power-law intensity', () => {
     // Printed there, from memory: 1 - 0.5165 = 0.4835 with n - 1.
     expect(fit.shape * 0.9).toBeCloseTo(0.4835, 4);
     expectNear(fit.rate * 1500 ** fit.shape, 10, 1e-9, 'expected events');
+  });
+
+  it('in one cluster agrees with the Weibull distribution of late entries, also where events recur', () => {
+    const times = [3, 9, 14, 30, 31, 55, 70];
+    const spells = [times, [8, 40, 66], [12]].map((events, spell) => ({ events, end: [80, 75, 20][spell]! }));
+    const rows = spells.flatMap(({ events, end }) => [
+      ...events.map((time, index) => ({ entry: events[index - 1] ?? 0, exit: time, event: 1 as const })),
+      { entry: events.at(-1)!, exit: end, event: 0 as const },
+    ]);
+    const direct = value(
+      weibull({
+        durations: rows.map((row) => row.exit),
+        observed: rows.map((row) => row.event),
+        entry: rows.map((row) => row.entry),
+      }),
+    );
+    const cells = rows.flatMap(({ entry, exit, event }) =>
+      event === 1 ? eventAt(entry, exit) : [cell(entry, exit)],
+    );
+    const fit = value(powerLawIntensity([cells]));
+    expectNear(fit.shape, direct.shape, 1e-6);
+    expectNear(fit.scale, direct.scales[0]!.scale!, 1e-6);
+    expectNear(fit.interval.low, direct.shapeInterval.low, 1e-5);
+    expectNear(fit.interval.high, direct.shapeInterval.high, 1e-5);
+    expectNear(fit.testOfShape1.likelihoodRatio, direct.shapeOne.statistic, 1e-5);
   });
 
   it('with frailties agrees with the likelihood written out and integrated in R 4.2.2', () => {
