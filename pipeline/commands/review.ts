@@ -1,4 +1,5 @@
 import { join, resolve } from 'node:path';
+import { intervalCase } from '../findings/interval/interval-case.ts';
 import { reviewPeriod, spanOfRecords } from '../findings/period.ts';
 import { makeReview } from '../findings/review.ts';
 import { transform } from '../transform/transform.ts';
@@ -38,11 +39,20 @@ export const reviewCommand: Command = {
     const transformed = transform(site, reading.records, period.until);
     terminal.progress('Comparing');
     const review = makeReview({ site, reading, transformed, period, version: VERSION });
+    terminal.progress('Making the case for an interval');
+    const { histories, panel, until } = transformed;
+    const interval = intervalCase(histories, panel, site, reading.records, until);
     terminal.progress('Drawing');
     // Drawing is loaded only here: the commands that draw nothing start without it.
     const { writeReport } = await import('../report/report.ts');
     const due = transformed.histories.flatMap((history) => history.cleaning.due);
-    const files = await writeReport({ review, panel: transformed.panel, due, problems: reading.problems });
+    const files = await writeReport({
+      review,
+      panel: transformed.panel,
+      due,
+      problems: reading.problems,
+      interval,
+    });
     const folder = join(String(values.out), period.month);
     await writeFolder(folder, files);
     terminal.progressDone();

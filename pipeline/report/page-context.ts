@@ -25,6 +25,8 @@ export interface ReportContext {
   span: string;
   /** First twelve digits of one SHA-256 over those of all files: the same files, the same mark. */
   fingerprint: string;
+  /** Whether the report has the page of the case for a cleaning interval. */
+  hasInterval: boolean;
   unitPage(unit: string): string;
   unitName(unit: string): string;
   siteName(site: string): string;
@@ -49,6 +51,7 @@ export function reportContext(
   panel: readonly UnitDay[],
   due: readonly DueTask[],
   words: Words,
+  hasInterval = false,
 ): ReportContext {
   const setting = (name: string, fallback: number): number => {
     const value = Number(review.settings.find((row) => row.name === `rules.comparison.${name}`)?.value);
@@ -67,6 +70,7 @@ export function reportContext(
     due,
     words,
     runtimes: new Map(),
+    hasInterval,
     level: `${Number((level * 100).toFixed(1))}%`,
     settings: {
       alpha: setting('alpha', 0.05),

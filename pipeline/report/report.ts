@@ -1,14 +1,17 @@
 import { z } from 'zod';
+import type { IntervalCase } from '../findings/interval/interval-schema.ts';
 import { type Review, reviewSchema } from '../findings/review-schema.ts';
 import type { Problem } from '../ingest/reading.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import { reportContext } from './page-context.ts';
 import { comparisonsPage } from './pages/comparisons-page.ts';
+import { intervalFiles } from './pages/interval/interval-page.ts';
 import { methodsPage } from './pages/methods-page.ts';
 import { recordsPage } from './pages/records-page.ts';
 import { reviewPage } from './pages/review-page.ts';
 import { unitPage } from './pages/unit-page.ts';
+import type { ReportFile } from './report-file.ts';
 import { chartTables } from './tables/chart-tables.ts';
 import { csvText } from './tables/csv.ts';
 import { en } from './words/en.ts';
@@ -22,12 +25,8 @@ export interface ReportInput {
   due: readonly DueTask[];
   /** Every problem of the reading; the review holds three examples of each kind. */
   problems: readonly Problem[];
-}
-
-/** A file of the report: its path below the report's folder, with forward slashes. */
-export interface ReportFile {
-  path: string;
-  content: string | Uint8Array;
+  /** The case for a cleaning interval, if the report is to have its page. */
+  interval?: IntervalCase;
 }
 
 const PROBLEM_COLUMNS = [
@@ -46,8 +45,9 @@ const PROBLEM_COLUMNS = [
  * Makes the files of a report: pages, data and tables. Pure: the same input gives the same bytes; nothing is read, written or asked of a clock.
  * Charts are drawn one after the other, as the renderer counts its ids.
  */
-export async function writeReport({ review, panel, due, problems }: ReportInput): Promise<ReportFile[]> {
-  const context = reportContext(review, panel, due, en);
+export async function writeReport(input: ReportInput): Promise<ReportFile[]> {
+  const { review, panel, due, problems, interval } = input;
+  const context = reportContext(review, panel, due, en, interval !== undefined);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
   for (const unit of review.units)
     files.push({ path: context.unitPage(unit.unit), content: await unitPage(context, unit) });
@@ -60,5 +60,6 @@ export async function writeReport({ review, panel, due, problems }: ReportInput)
     { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
     ...chartTables(context),
   );
+  if (interval) files.push(...(await intervalFiles(context, interval)));
   return files;
 }

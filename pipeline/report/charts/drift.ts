@@ -5,8 +5,6 @@ import { eventShape, palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
 
 export interface DriftOptions {
-  /** Name of the probe with its unit of measure. */
-  valueTitle: string;
   timeTitle: string;
   /** First and last day of the axis, and the first day of the month under review. */
   from: number;
@@ -22,7 +20,10 @@ export interface DriftOptions {
   events: readonly { day: number; kind: 'failure' | 'cleaning' | 'service' }[];
 }
 
-/** A probe over time: each day's value, the unit's own usual band, its limit, the movement, and at the foot what was done or failed. */
+/**
+ * A probe over time: each day's value, the unit's own usual band, its limit, the movement, and at the foot what was done or failed. The title above the
+ * picture names the probe and its unit of measure, and the ends of the scale come in as rows: so charts of all probes have one shape and are compiled once.
+ */
 export function driftChart(rows: readonly DriftRow[], options: DriftOptions): TopLevelSpec {
   const end = options.to + 1;
   const labels = Object.fromEntries(options.months.map(({ day, label }) => [day, label]));
@@ -50,11 +51,16 @@ export function driftChart(rows: readonly DriftRow[], options: DriftOptions): To
   const y: Position = {
     field: 'value',
     type: 'quantitative',
-    title: options.valueTitle,
-    scale: { domain: [low - 2.5 * margin, high + margin], nice: false, zero: false },
+    title: null,
+    scale: { nice: false, zero: false },
     axis: { tickCount: 4 },
   };
   const layers: Layer[] = [
+    {
+      data: { values: [low - 2.5 * margin, high + margin].map((value) => ({ day: options.from, value })) },
+      mark: { type: 'point', size: 0, opacity: 0 },
+      encoding: { x, y },
+    },
     {
       data: { values: [{ day: options.monthFrom, day_to: end }] },
       mark: { type: 'rect', color: '#eef3f5' },

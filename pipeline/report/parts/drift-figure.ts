@@ -31,12 +31,11 @@ export async function driftFigure(
   const { probe, measure, limit } = now;
   return figure(context, numbers, {
     id: `figure-drift-${now.unit}-${probe}`.replace(/[^A-Za-z0-9_-]/g, '-'),
-    title: drift.figureTitle(probe, now.unit),
+    title: drift.figureTitle(probe, measure, now.unit),
     description: eras
       .map((era) => drift.describe(drift.probe(probe), drift.state[era.state], era.values))
       .join(' '),
     spec: driftChart(rows, {
-      valueTitle: drift.valueTitle(probe, measure),
       timeTitle: charts.time,
       from: dayOf(record_from),
       to: dayOf(record_to),

@@ -90,7 +90,10 @@ ${fact(pages.sites, review.sites.map((site) => pages.site(site.name, site.zone, 
 </dl>`;
 }
 
-function pagesNav({ words, review, unitPage }: ReportContext, { path, neighbours }: PageParts): Html {
+function pagesNav(
+  { words, review, unitPage, hasInterval }: ReportContext,
+  { path, neighbours }: PageParts,
+): Html {
   const { pages } = words;
   const link = (href: string, name: string) =>
     href === path
@@ -102,6 +105,7 @@ function pagesNav({ words, review, unitPage }: ReportContext, { path, neighbours
 <ul>
 ${link('index.html', pages.review)}
 ${link('comparisons.html', pages.comparisons)}
+${hasInterval && link('interval.html', pages.interval)}
 ${link('records.html', pages.records)}
 ${link('methods.html', pages.methods)}
 ${previous && html`<li><a href="${previous[0]}" rel="prev">${pages.previous}: ${previous[1]}</a></li>`}

@@ -136,7 +136,6 @@ export function chartExamples(): ChartExample[] {
       name: 'drift',
       rows: driftExample,
       spec: driftChart(driftExample, {
-        valueTitle: 'Evacuation time, s',
         timeTitle: 'Operating day',
         from: 20_000,
         to: 20_039,

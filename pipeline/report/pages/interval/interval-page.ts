@@ -2,7 +2,7 @@ import type { IntervalCase } from '../../../findings/interval/interval-schema.ts
 import { html } from '../../html/html.ts';
 import { numbering, type ReportContext } from '../../page-context.ts';
 import { page } from '../../parts/page.ts';
-import type { ReportFile } from '../../report.ts';
+import type { ReportFile } from '../../report-file.ts';
 import { argumentSection } from './argument-section.ts';
 import { calendarFile } from './calendar-file.ts';
 import { candidatesSection } from './candidates-section.ts';

@@ -38,8 +38,6 @@ export const drift = {
   up: 'up',
   down: 'down',
   probe: (probe: keyof typeof terms.probe) => format.sentence(terms.probe[probe]),
-  valueTitle: (probe: keyof typeof terms.probe, measure: string) =>
-    `${format.sentence(terms.probe[probe])}, ${measure}`,
   value: (value: number, measure: string) => `${figures(value)} ${measure}`,
   usual: (low: number, high: number) => `usual ${figures(low)} to ${figures(high)}`,
   span: (low: number, high: number) => `${figures(low)} to ${figures(high)}`,
@@ -67,8 +65,8 @@ export const drift = {
     common_movement_not_removed: 'too few units to take out the common movement',
     undecided: 'off its level, not yet clear how',
   } satisfies Record<DriftNote, string>,
-  figureTitle: (probe: keyof typeof terms.probe, unit: string) =>
-    `${format.sentence(terms.probe[probe])} of the empty daily cycles, unit ${unit}`,
+  figureTitle: (probe: keyof typeof terms.probe, measure: string, unit: string) =>
+    `${format.sentence(terms.probe[probe])} (${measure}) of the empty daily cycles, unit ${unit}`,
   reading:
     'Points: each day’s value. Band: two standard deviations of a usual day around the unit’s own level. Line: the movement. Triangles: cleanings, diamonds: failed tests, vertical lines: repairs and what else resets the baseline.',
   describe: (probe: string, state: string, values: number) =>

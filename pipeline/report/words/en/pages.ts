@@ -16,6 +16,7 @@ export const pages = {
   review: 'Review',
   units: 'Units',
   comparisons: 'Comparisons',
+  interval: 'Cleaning interval',
   records: 'Records and data',
   methods: 'Methods and settings',
   unit: (unit: string) => `Unit ${unit}`,
