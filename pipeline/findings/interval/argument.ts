@@ -1,4 +1,5 @@
 import type { Site } from '../../site/site.ts';
+import type { InputInForce } from './argument-schema.ts';
 import { chooseInterval } from './best-interval.ts';
 import { bootstrapIntensities, LEAST_UNIT_ERAS } from './bootstrap.ts';
 import { candidateIntervals, compareCandidates } from './candidates.ts';
@@ -7,7 +8,7 @@ import type { AfterFailure, Intensities, Intensity, UnitLevel } from './expected
 import type { Inputs } from './inputs-in-force.ts';
 import { bestOf, gridUpTo, type Objective, type Setting, totalOf, yearAt } from './interval-grid.ts';
 import type { IntervalInForce } from './interval-in-force.ts';
-import type { InputInForce, IntervalCase, Note, ShapeFit } from './interval-schema.ts';
+import type { IntervalCase, Note, ShapeFit } from './interval-schema.ts';
 import { countOf } from './levels.ts';
 import type { Pace } from './pace.ts';
 import { sensitivityOf } from './sensitivity.ts';

@@ -1,7 +1,8 @@
+import type { Best } from './argument-schema.ts';
 import { percentiles } from './bootstrap.ts';
 import type { Intensities } from './expected.ts';
 import { bestOf, gridUpTo, type Setting, totalOf, yearAt } from './interval-grid.ts';
-import type { Best, IntervalCase } from './interval-schema.ts';
+import type { IntervalCase } from './interval-schema.ts';
 
 /** Share of the best value within which an interval counts as near the best (the value is flat about its best; our choice). */
 export const NEAR_SHARE = 0.05;

@@ -1,8 +1,8 @@
+import type { Candidate, Expected, ExpectedYear } from './argument-schema.ts';
 import { percentiles } from './bootstrap.ts';
 import type { Clock } from './clock-cells.ts';
 import type { Intensities, Year } from './expected.ts';
 import { type Setting, yearAt } from './interval-grid.ts';
-import type { Candidate, Expected, ExpectedYear } from './interval-schema.ts';
 
 /** Weeks of the default candidates: weekly to quarterly, with four weeks as the usual month (our choice; no source fixes an interval). */
 const WEEKS = [1, 2, 3, 4, 6, 8, 12] as const;

@@ -4,7 +4,7 @@ import { CLEANLINESS_CLASSES } from '../../site/vocabulary.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import { isProduction } from '../../transform/cycles/class-cycles.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
-import type { InputInForce } from './interval-schema.ts';
+import type { InputInForce } from './argument-schema.ts';
 import { isReactive } from './spells.ts';
 
 /** Inputs as numbers for the arithmetic, each with its place in the list that is printed. */

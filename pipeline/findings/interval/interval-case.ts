@@ -14,6 +14,7 @@ import { inputsInForce } from './inputs-in-force.ts';
 import { intervalInForce } from './interval-in-force.ts';
 import type { IntervalCase, Note } from './interval-schema.ts';
 import { levelsOf } from './levels.ts';
+import { MEASURED } from './measured.ts';
 import { paceOf } from './pace.ts';
 import { planMonth } from './plan-month.ts';
 import { clustersOf, describeFit, type Fitted, fitShape } from './shape-fit.ts';
@@ -151,6 +152,7 @@ export function intervalCase(
     curve: argument.curve,
     best: argument.best,
     sensitivity: argument.sensitivity,
+    measured: MEASURED,
     bootstrap: { drawn: argument.drawn, samples: argument.samples.length, seed: declared.seed, level },
     schedule: planMonth(
       histories,

@@ -1,7 +1,8 @@
+import type { InputInForce, Sensitivity } from './argument-schema.ts';
 import type { Intensities } from './expected.ts';
 import type { Inputs } from './inputs-in-force.ts';
 import { bestOf, gridUpTo, type Setting, totalOf, yearAt } from './interval-grid.ts';
-import type { InputInForce, Sensitivity, ShapeFit } from './interval-schema.ts';
+import type { ShapeFit } from './interval-schema.ts';
 
 /** Inputs whose value the site or the record gives are halved and doubled (our choice): a site seldom knows them better. */
 const FACTOR = 2;

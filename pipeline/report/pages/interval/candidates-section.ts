@@ -1,4 +1,4 @@
-import type { Candidate, Expected } from '../../../findings/interval/interval-schema.ts';
+import type { Candidate, Expected } from '../../../findings/interval/argument-schema.ts';
 import { intervalCurveChart } from '../../charts/interval-curve.ts';
 import { type Html, html } from '../../html/html.ts';
 import { type Column, dataTable } from '../../parts/data-table.ts';

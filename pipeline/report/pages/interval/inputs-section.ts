@@ -1,5 +1,5 @@
-import { html } from '../../html/html.ts';
-import { dataTable } from '../../parts/data-table.ts';
+import { type Html, html } from '../../html/html.ts';
+import { type Column, dataTable } from '../../parts/data-table.ts';
 import type { Section } from '../../parts/page.ts';
 import type { SectionContext } from './section-context.ts';
 
@@ -38,6 +38,42 @@ ${dataTable(context, numbers, {
       cell: (row) => (row.from_records === null ? '' : format.integer(row.from_records)),
     },
   ],
-})}`,
+})}
+${measuredTable({ context, numbers, found, text })}`,
   };
+}
+
+/** How often the case was right where the truth was known. */
+function measuredTable({ context, numbers, found, text }: SectionContext): Html | false {
+  const { evidence } = text;
+  const { format, pages } = context.words;
+  const { measured } = found;
+  if (measured === null) return html`<p class="left-out">${evidence.notMeasured}</p>`;
+  type Scenario = (typeof measured.scenarios)[number];
+  const heads = evidence.measuredHeads;
+  const share = (head: string, part: 'supported' | 'shape_held' | 'range_held'): Column<Scenario> => ({
+    head,
+    kind: 'number',
+    cell: ({ [part]: of }) =>
+      of.of === 0
+        ? ''
+        : html`${pages.outOf(of.count, of.of)} <span class="sub">${format.percent(of.low ?? 0)} to ${format.percent(of.high ?? 1)}</span>`,
+  });
+  return dataTable(context, numbers, {
+    caption: evidence.measuredCaption(format.date(measured.made), measured.version),
+    rows: measured.scenarios,
+    columns: [
+      {
+        head: heads.scenario,
+        kind: 'head',
+        cell: (row) => row.scenario,
+      },
+      { head: heads.says, cell: (row) => row.says },
+      { head: heads.shape, kind: 'number', cell: (row) => format.twoFigures(row.shape) },
+      { head: heads.failures, kind: 'number', cell: (row) => format.integer(row.failures) },
+      share(heads.supported, 'supported'),
+      share(heads.shapeHeld, 'shape_held'),
+      share(heads.rangeHeld, 'range_held'),
+    ],
+  });
 }

@@ -125,6 +125,18 @@ export const intervalEvidence = {
   candidatesNote:
     'Estimate and interval of the bootstrap. Hours out of use hold cool-down, work, warm-up and test, the time after failed tests, and the time lost by aborts; cool-down at night counts as well. A failure must take: the hours (cost) of a failed test from which the shorter of this interval and the one in force pays, with its interval.',
   leftOut: (intervals: string, why: string) => `Not compared: ${intervals} (${why}).`,
+  measuredCaption: (made: string, version: string) =>
+    `How often the case was right on simulated fleets (measured ${made}, version ${version})`,
+  measuredHeads: {
+    scenario: 'Simulated fleets',
+    says: 'What is true of them',
+    shape: 'True shape',
+    failures: 'Failures in the record',
+    supported: 'Rise called supported',
+    shapeHeld: 'Interval holds the shape',
+    rangeHeld: 'Range holds the best interval',
+  },
+  notMeasured: 'How often such a case is right has not been measured with this version.',
   noCandidates: 'Nothing can be compared, for the reason named in the argument.',
   sensitivityCaption: 'Best interval when one input alone is changed',
   sensitivityHeads: { input: 'Input', values: 'From and to', best: 'Best interval' },
