@@ -221,8 +221,11 @@ function mindText(of: IntervalCase, words: IntervalWords): string[] {
       (first
         ? argument.sensitive({
             input: inputs.name(first.input).toLowerCase(),
-            low: format.twoFigures(first.low_value),
-            high: format.twoFigures(first.high_value),
+            values: inputs.changed(
+              first.input,
+              format.twoFigures(first.low_value),
+              format.twoFigures(first.high_value),
+            ),
             at: [format.integer(first.best_at_low), argument.interval(first.best_at_high, of.clock)],
           })
         : argument.notSensitive),

@@ -174,7 +174,10 @@ function sensitivityTable({ context, numbers, found, text }: SectionContext): Ht
       {
         head: heads.values,
         kind: 'number',
-        cell: (row) => argument.between(format.twoFigures(row.low_value), format.twoFigures(row.high_value)),
+        cell: (row) =>
+          argument.between(
+            ...inputs.changed(row.input, format.twoFigures(row.low_value), format.twoFigures(row.high_value)),
+          ),
       },
       {
         head: heads.best,

@@ -101,7 +101,7 @@ export const intervalEvidence = {
   curveTitle: { hours: 'Hours out of use a year, by interval', cost: 'Cost a year, by interval' },
   curveAxis: { hours: 'Hours out of use a year', cost: 'Cost a year' },
   curveReading: (best: string, low: string, high: string) =>
-    `Line with its bootstrap interval. Lowest at ${best}; the ruled stretch from ${low} to ${high} is the range: within 5% of the lowest, or lowest in the middle 90% of the bootstrap samples.`,
+    `Line with its bootstrap interval. Lowest at ${best}; the grey stretch from ${low} to ${high} is the range: within 5% of the lowest, or lowest in the middle 90% of the bootstrap samples.`,
   curveDescription: (points: string[]) => `Expected of a year: ${points.join('; ')}.`,
   inForceMark: 'in force',
   candidatesCaption: 'Expected of a year at each interval, units in use together',

@@ -26,6 +26,9 @@ const NAMES: Record<string, string> = {
 
 export const intervalInputWords = {
   name: (code: string): string => NAMES[code] ?? code,
+  /** From and to of an input that was changed. A rate has no unit that anyone knows: its factors stand for it. */
+  changed: (code: string, low: string, high: string): [string, string] =>
+    code === 'failure_rate' ? ['half', 'twice'] : [low, high],
   units: { h: 'h', min: 'min', number: '', l: 'l', 'ml/l': 'ml/l', cost: '' } as Record<string, string>,
   origin: {
     site: 'site file',

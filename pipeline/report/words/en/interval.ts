@@ -1,5 +1,6 @@
+import type { Best } from '../../../findings/interval/argument-schema.ts';
 import type { Clock } from '../../../findings/interval/clock-cells.ts';
-import type { Best, Note, Reason } from '../../../findings/interval/interval-schema.ts';
+import type { Note, Reason } from '../../../findings/interval/interval-schema.ts';
 import { format } from './format.ts';
 
 const { integer, count, fixed, list, twoFigures, pValue } = format;
@@ -156,8 +157,8 @@ export const intervalArgument = {
     `About ${twoFigures(factor)} times this record would tell a shape of 1.5 (a risk that rises with the square root of the clock) from 1.`,
   detectable: (shape: number, power: string) =>
     `With ${power} power this record could have shown a shape of ${twoFigures(shape)} or more.`,
-  sensitive: (n: { input: string; low: string; high: string; at: [string, string] }) =>
-    `The input that moves the best interval most: ${n.input}. From ${n.low} to ${n.high} it moves the best from ${n.at[0]} to ${n.at[1]}.`,
+  sensitive: (n: { input: string; values: [string, string]; at: [string, string] }) =>
+    `The input that moves the best interval most: ${n.input}. From ${n.values[0]} to ${n.values[1]} it moves the best from ${n.at[0]} to ${n.at[1]}.`,
   notSensitive: 'No input alone, halved or doubled, moves the best interval.',
   mind: {
     supported:
