@@ -8,12 +8,14 @@ import { intervalCommand } from './interval.ts';
 import { learnCommand } from './learn.ts';
 import { reviewCommand } from './review.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
+import { watchCommand } from './watch.ts';
 
 export const COMMANDS: Record<string, Command> = {
   review: reviewCommand,
   check: checkCommand,
   interval: intervalCommand,
   learn: learnCommand,
+  watch: watchCommand,
 };
 
 export const PROGRAM = {

@@ -103,3 +103,23 @@ describe('check', () => {
     expect(readdirSync(good)).toEqual(before);
   });
 });
+
+describe('watch', () => {
+  it('says that nothing moves in two quiet months, and exits 0', async () => {
+    const { code, out, err } = await runProgram('watch', good);
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toMatch(/^To 2025-03-31: nothing moves/);
+  });
+
+  it('exits 10 and names the unit where a probe of the demo moves', async () => {
+    const demo = fileURLToPath(new URL('../../data-samples', import.meta.url));
+    const { code, out } = await runProgram('watch', demo, '--json');
+    expect(code).toBe(10);
+    const { to, moving } = JSON.parse(out);
+    expect(to).toBe('2026-09-30');
+    // Q4's evacuation time was made to rise from seven weeks before the end: data-samples/README.md.
+    expect(moving.map((of: { unit: string; probe: string }) => `${of.unit} ${of.probe}`)).toContain(
+      'Q4 evacuation_time',
+    );
+  });
+});

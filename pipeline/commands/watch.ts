@@ -1,0 +1,82 @@
+import type { ProbeDrift } from '../findings/drift/drift-schema.ts';
+import { driftWatch } from '../findings/drift/drift-watch.ts';
+import { spanOfRecords } from '../findings/period.ts';
+import { formatDay } from '../site/day.ts';
+import { transform } from '../transform/transform.ts';
+import { UserError } from '../user-error.ts';
+import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT } from './command.ts';
+import { readInputs } from './read-inputs.ts';
+
+/** Exit code that a scheduler can act on: something moves or is near its limit. */
+const SOMETHING_MOVES = 10;
+
+/** A step is news for so many days. */
+const STEP_IS_NEWS_DAYS = 28;
+
+/** What is moving today, in a few lines, for use between reviews. Today is the last operating day of the records: no clock is asked. */
+export const watchCommand: Command = {
+  definition: {
+    meta: {
+      name: 'watch',
+      description:
+        'Say what is moving on the last day of the records, between reviews. Exit code 10: something moves, is near its limit or has stepped; 0: nothing does.',
+    },
+    args: { folder: FOLDER_ARGUMENT, site: SITE_ARGUMENT, json: JSON_ARGUMENT },
+  },
+  run: async (values, terminal) => {
+    const { site, reading } = await readInputs(values, terminal);
+    const span = spanOfRecords(site, reading.records);
+    if (!span)
+      throw new UserError(
+        'no_records',
+        'There must be at least one cycle or air-removal test to watch, found none',
+      );
+    terminal.progress('Joining records');
+    const { histories, until } = transform(site, reading.records, span.last + 1);
+    terminal.progress('Looking for drift');
+    const drift = driftWatch(histories, site, until);
+    terminal.progressDone();
+    const newsFrom = formatDay(span.last - STEP_IS_NEWS_DAYS);
+    const moving = drift.probes.filter((probe) => isNews(probe, newsFrom));
+    terminal.print(
+      values.json
+        ? JSON.stringify({ to: drift.to, moving: moving.map(withoutSeries) }, null, 2)
+        : describe(drift.to, moving),
+    );
+    return moving.length > 0 ? SOMETHING_MOVES : undefined;
+  },
+};
+
+function isNews({ state, since, era }: ProbeDrift, newsFrom: string): boolean {
+  if (!era.current) return false;
+  return (
+    state === 'moving' ||
+    state === 'near_limit' ||
+    (state === 'stepped' && since !== null && since >= newsFrom)
+  );
+}
+
+function withoutSeries({ series: _, ...probe }: ProbeDrift): Omit<ProbeDrift, 'series'> {
+  return probe;
+}
+
+function describe(to: string, moving: readonly ProbeDrift[]): string {
+  if (moving.length === 0) return `To ${to}: nothing moves. No flag does not mean no fault.`;
+  return [`To ${to}:`, ...moving.map(line)].join('\n');
+}
+
+/** "Q4 evacuation time: moving up since 2026-08-13, now 501 s (usual 382 to 405), 17.1 s a week, limit in 40 days (30 to 55)." */
+function line(probe: ProbeDrift): string {
+  const { measure, level_now, baseline, rate_per_week: rate, days_to_limit: days, saw_tooth } = probe;
+  const figure = (value: number) => String(Number(value.toPrecision(3)));
+  const parts = [
+    `${probe.unit} ${probe.probe.replaceAll('_', ' ')}: ${probe.state.replaceAll('_', ' ')}${probe.direction ? ` ${probe.direction}` : ''}${probe.since ? ` since ${probe.since}` : ''}`,
+    level_now !== null &&
+      `now ${figure(level_now)} ${measure}${baseline ? ` (usual ${figure(baseline.low)} to ${figure(baseline.high)})` : ''}`,
+    rate && `${figure(rate.value)} ${measure} a week (${figure(rate.low)} to ${figure(rate.high)})`,
+    days &&
+      `limit in ${days.days === null ? 'over two years' : `${days.days} days`} (${days.low} ${days.high === null ? 'or more' : `to ${days.high}`})`,
+    saw_tooth && `falls back at ${saw_tooth.falls_back_at.replaceAll('_', ' ')}: clean`,
+  ];
+  return `${parts.filter(Boolean).join(', ')}.`;
+}
