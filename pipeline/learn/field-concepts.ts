@@ -7,7 +7,7 @@ import type { RecordKind } from '../site/vocabulary.ts';
 export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly string[]>>> = {
   cycles: {
     unit: ['unit'],
-    start: ['start', 'date_time', 'date'],
+    start: ['start', 'date_time', 'date', 'time_of_day'],
     kind: ['kind'],
     outcome: ['outcome'],
     end: ['end'],
@@ -26,7 +26,7 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   },
   air_removal_tests: {
     unit: ['unit'],
-    time: ['date_time', 'date', 'start'],
+    time: ['date_time', 'date', 'start', 'time_of_day'],
     result: ['result', 'outcome'],
     cycle_number: ['cycle_number'],
     note: ['note'],
@@ -34,7 +34,7 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   },
   leak_tests: {
     unit: ['unit'],
-    time: ['date_time', 'date', 'start'],
+    time: ['date_time', 'date', 'start', 'time_of_day'],
     leak_rate_kpa_min: ['leak_rate_kpa_min'],
     limit_kpa_min: ['limit_kpa_min'],
     cycle_number: ['cycle_number'],
@@ -42,7 +42,7 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   cleanings: {
     unit: ['unit'],
     task: ['task'],
-    time: ['cleaned_at', 'date_time', 'date', 'end'],
+    time: ['cleaned_at', 'date_time', 'date', 'end', 'time_of_day'],
     start: ['begun', 'start'],
     minutes: ['minutes'],
     state: ['state'],
@@ -60,14 +60,14 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   },
   inspections: {
     unit: ['unit'],
-    time: ['date_time', 'date'],
+    time: ['date_time', 'date', 'time_of_day'],
     appearance: ['appearance'],
     residue_after_rinsing: ['residue_after_rinsing'],
     note: ['note'],
   },
   water: {
     point: ['point'],
-    time: ['date_time', 'date'],
+    time: ['date_time', 'date', 'time_of_day'],
     determinand: ['determinand'],
     value: ['value'],
     measure: ['measure'],

@@ -6,7 +6,7 @@ export function foldPhrase(text: string): string {
     .replace(/\p{M}/gu, '')
     .toLowerCase()
     .replaceAll('ß', 'ss')
-    .replace(/[^\p{L}\p{N}\p{So}\p{Sm}]+|[°º]/gu, ' ')
+    .replace(/[^\p{L}\p{N}\p{So}√]+|[°º]/gu, ' ')
     .trim();
 }
 

@@ -165,6 +165,20 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
       share: best,
     };
   }
+  const short = left.filter(({ times }) => yearsOf(times) <= SHORT_YEARS);
+  const plausible = short.length > 0 ? left.filter(({ times }) => yearsOf(times) < LONG_YEARS) : left;
+  if (plausible.length === 1) {
+    const other = left.find((one) => one !== plausible[0])!;
+    const why = `read as ${other.pattern} the rows would span ${Math.round(yearsOf(other.times))} years`;
+    return {
+      ...likely(
+        plausible[0]!.pattern,
+        why,
+        left.map(({ pattern }) => pattern),
+      ),
+      share: best,
+    };
+  }
   const options = left.map(({ pattern }) => pattern);
   const ordered = left.filter(({ times }) => disorder(times) === 0);
   const distinct = new Set(
@@ -179,6 +193,21 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
     return { ...likely(pattern, 'only so the rows stand in order of time', options), share: best };
   }
   return { ...open(options, `nothing in the file tells ${options.join(' from ')}`), share: best };
+}
+
+/** An export that spans so few years in one reading does not span so many in truth. */
+const SHORT_YEARS = 4;
+const LONG_YEARS = 10;
+
+function yearsOf(times: readonly (number | undefined)[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  let most = Number.NEGATIVE_INFINITY;
+  for (const time of times)
+    if (isYear(time)) {
+      least = Math.min(least, time!);
+      most = Math.max(most, time!);
+    }
+  return most < least ? 0 : (most - least) / (365.25 * MS_PER_DAY);
 }
 
 const isYear = (time: number | undefined): boolean =>

@@ -107,11 +107,50 @@ function matchKind(
       },
     ];
   });
+  matches.push(...byContent(kind, fields, matches, columns, used, meanings, vocabulary));
   const timed = pairTimes(kind, matches, columns, used, meanings);
   const missing = fields
     .filter(({ name, required }) => required && !timed.some((match) => match.field === name))
     .map(({ name }) => name);
   return { kind, matches: timed, missing, score: scoreOf(kind, timed, missing, spoken, vocabulary) };
+}
+
+/** Fields of words without a column by name: a column whose words are the field's own, where there is one such column. */
+function byContent(
+  kind: RecordKind,
+  fields: readonly Field[],
+  matches: readonly FieldMatch[],
+  columns: readonly ColumnProfile[],
+  used: Set<ColumnProfile>,
+  meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
+  vocabulary: Vocabulary,
+): FieldMatch[] {
+  const found: FieldMatch[] = [];
+  for (const field of fields) {
+    const wanted = field.required || field.name === 'state';
+    if (
+      !wanted ||
+      wordList(kind, field.name) === undefined ||
+      matches.some((match) => match.field === field.name)
+    )
+      continue;
+    const own = columns.filter(
+      (column) =>
+        !used.has(column) &&
+        column.words.size >= 2 &&
+        !meanings
+          .get(column)!
+          .some(({ key, score }) => (key === 'unread' || key === 'person') && score >= 0.9) &&
+        fits(kind, field, column, vocabulary) &&
+        knownShare(kind, field.name, column, vocabulary) >= 0.7,
+    );
+    const [column] = own;
+    if (own.length !== 1 || !column) continue;
+    used.add(column);
+    const why = `its name does not say so, but most of its words are those of ${field.name}`;
+    found.push({ field: field.name, columns: [column], confidence: 'likely', why, score: 0.6 });
+  }
+  return found;
 }
 
 function bestMeaning(
@@ -233,32 +272,37 @@ function pairTimes(
         .map(({ score }) => score),
     );
   const paired: FieldMatch[] = [];
-  for (const match of matches) {
+  // The record's own time first: it has the first choice of a column that says no more than "time".
+  const order = [...matches].sort((a, b) => Number(b.field === own) - Number(a.field === own));
+  for (const match of order) {
     const [date] = match.columns;
-    const bare = date && isDates(date) && !hasTime(date);
-    if (match.field !== own || !bare) {
-      paired.push(match);
-      continue;
-    }
-    const concepts = ['time_of_day', ...FIELD_CONCEPTS[kind][own]!];
-    const free = clocks.filter((column) => meaning(column, concepts) >= 0.6);
+    const concepts = [
+      ...(FIELD_CONCEPTS[kind][match.field] ?? []),
+      ...(match.field === own ? ['time_of_day'] : []),
+    ];
+    const free =
+      date && isDates(date) && !hasTime(date)
+        ? clocks.filter((column) => !used.has(column) && meaning(column, concepts) >= 0.6)
+        : [];
     free.sort(
       (a, b) =>
-        meaning(b, concepts) - meaning(a, concepts) || Math.abs(a.at - date.at) - Math.abs(b.at - date.at),
+        meaning(b, concepts) - meaning(a, concepts) || Math.abs(a.at - date!.at) - Math.abs(b.at - date!.at),
     );
     const [clock] = free;
     if (!clock) paired.push(match);
     else {
       used.add(clock);
-      const both =
-        match.confidence === 'certain' && meaning(clock, concepts) >= CERTAIN_FROM && free.length === 1;
-      paired.push({
-        ...match,
-        columns: [date, clock],
-        confidence: both || match.confidence === 'certain' ? match.confidence : 'likely',
-      });
+      const clear =
+        meaning(clock, concepts) >= CERTAIN_FROM &&
+        !(free[1] && meaning(free[1], concepts) >= meaning(clock, concepts));
+      paired.push({ ...match, columns: [date!, clock], confidence: clear ? match.confidence : 'likely' });
     }
   }
+  paired.sort(
+    (a, b) =>
+      matches.findIndex(({ field }) => field === a.field) -
+      matches.findIndex(({ field }) => field === b.field),
+  );
   const start = paired.find(({ field }) => field === own);
   const end = kind === 'cycles' ? 'end' : kind === 'service' ? 'to' : undefined;
   if (
@@ -306,6 +350,7 @@ function scoreOf(
     if (wordList(kind, field)) score += 3 * knownShare(kind, field, columns[0]!, vocabulary) - 1;
   }
   // The unit may stand in the name of the file, a task or kind in the title: missing, it costs less than what only a column can hold.
-  for (const field of missing) score -= ['unit', 'task', 'kind', 'outcome'].includes(field) ? 1.5 : 6;
+  for (const field of missing)
+    score -= field === 'kind' ? 3 : ['unit', 'task', 'outcome'].includes(field) ? 1.5 : 6;
   return score;
 }

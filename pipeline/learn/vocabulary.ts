@@ -51,7 +51,11 @@ export class Vocabulary {
   constructor(files: readonly VocabularyFile[]) {
     for (const { language, headers, unread, person, kinds, words, totals } of files) {
       const to = (list: readonly string[]): Phrase[] =>
-        list.map((text) => ({ folded: foldPhrase(text), weak: text.startsWith('~'), language }));
+        list.map((text) => ({
+          folded: foldPhrase(text.replace(/^~/, '')),
+          weak: text.startsWith('~'),
+          language,
+        }));
       for (const [key, list] of Object.entries(headers)) push(this.#headers, key, to(list));
       push(this.#headers, 'unread', to(unread));
       push(this.#headers, 'person', to(person));
