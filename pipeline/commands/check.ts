@@ -1,6 +1,7 @@
 import { problemsByCode, readingTotals } from '../findings/lists/reading-account.ts';
 import type { Reading } from '../ingest/reading.ts';
-import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT } from './command.ts';
+import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, UsageError } from './command.ts';
+import { describeRows, FirstRows, type PersonalColumn } from './first-rows.ts';
 import { readInputs } from './read-inputs.ts';
 
 /** Reads everything and prints what was read, duplicated, rejected and why. Writes nothing else. */
@@ -8,18 +9,41 @@ export const checkCommand: Command = {
   definition: {
     meta: {
       name: 'check',
-      description: 'Read everything; print what was read, duplicated, rejected and why. Writes no file.',
+      description:
+        'Read everything; print first rows as they stand and as understood, what was read, duplicated, rejected and why. Writes no file.',
     },
-    args: { folder: FOLDER_ARGUMENT, site: SITE_ARGUMENT, json: JSON_ARGUMENT },
+    args: {
+      folder: FOLDER_ARGUMENT,
+      site: SITE_ARGUMENT,
+      rows: {
+        type: 'string',
+        valueHint: 'N',
+        description: 'Rows of each source to show side by side, as they stand and as understood',
+        default: '2',
+      },
+      json: JSON_ARGUMENT,
+    },
   },
   run: async (values, terminal) => {
-    const { reading } = await readInputs(values, terminal);
+    const count = Number(values.rows);
+    if (!Number.isInteger(count) || count < 0 || count > 100)
+      throw new UsageError(`--rows must be a whole number from 0 to 100, found "${values.rows}"`);
+    const first = new FirstRows();
+    const { site, reading } = await readInputs(values, terminal, first.watch);
+    const rows = first.shown(site, reading, count);
+    const personal = first.personal(site);
     const answer = {
       totals: readingTotals(reading),
       files: reading.files,
       problems: problemsByCode(reading),
+      first_rows: rows,
+      personal_columns: personal,
     };
-    terminal.print(values.json ? JSON.stringify(answer, null, 2) : describe(reading));
+    terminal.print(
+      values.json
+        ? JSON.stringify(answer, null, 2)
+        : [...describeRows(rows), '', describe(reading), ...describePersonal(personal)].join('\n'),
+    );
     return undefined;
   },
 };
@@ -51,6 +75,18 @@ function describe(reading: Reading): string {
     problems.length === 0 ? 'No problems.' : 'Problems, with up to three examples each:',
     ...problems,
   ].join('\n');
+}
+
+function describePersonal(columns: readonly PersonalColumn[]): string[] {
+  if (columns.length === 0) return [];
+  return [
+    '',
+    'Columns that look as if they told of people (take them out of the export where you can):',
+    ...columns.map(
+      ({ source, column, looks_like, kept }) =>
+        `    ${source}, column ${column}: looks like ${looks_like}; ${kept ? 'IT IS KEPT, since the site file names it' : 'not kept'}`,
+    ),
+  ];
 }
 
 const COSTS: Record<string, string> = {

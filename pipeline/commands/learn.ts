@@ -66,6 +66,7 @@ export const learnCommand: Command = {
       );
     const learned = await learn(folder, {
       vocabulary: loadVocabulary(await ownWords(values.words as string | undefined, folder)),
+      ignore: [out, path.join(folder, 'site.yaml'), path.join(folder, 'words.yaml')],
       only: found.isDirectory() ? undefined : [path.basename(given)],
       zone: values.zone as string | undefined,
       onProgress: (line) => terminal.progress(line),

@@ -1,6 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
-import { readExports } from '../ingest/read-exports.ts';
+import { type ReadEffects, readExports } from '../ingest/read-exports.ts';
 import type { Reading } from '../ingest/reading.ts';
 import { readSiteFile } from '../site/read-site-file.ts';
 import type { Site } from '../site/site.ts';
@@ -12,6 +12,7 @@ import type { Terminal } from './terminal.ts';
 export async function readInputs(
   values: Values,
   terminal: Terminal,
+  watch?: ReadEffects['watch'],
 ): Promise<{ site: Site; reading: Reading }> {
   const folder = String(values.folder);
   const file = values.site === undefined ? join(folder, 'site.yaml') : String(values.site);
@@ -36,6 +37,7 @@ export async function readInputs(
   const reading = await readExports(site, folder, {
     onProgress: (line) => terminal.progress(line),
     ignore: [file, ...outputs],
+    ...(watch ? { watch } : {}),
   });
   terminal.progressDone();
   if (reading.files.every((of) => of.records === 0)) {

@@ -28,7 +28,7 @@ describe('usage', () => {
   it.each([
     [[], ''],
     [['shine'], 'The command must be one of'],
-    [['check', '--colour'], 'The option must be one of --site, --json, found "--colour"'],
+    [['check', '--colour'], 'The option must be one of --site, --rows, --json, found "--colour"'],
     [['check', 'a', 'b'], 'There is one argument too many: "b"'],
   ])('wrong usage %j exits 2', async (argv, message) => {
     const { code, err } = await runProgram(...argv);

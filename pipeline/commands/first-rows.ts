@@ -1,0 +1,155 @@
+import { cellText, isBlankRow, type RawRow } from '../ingest/cell.ts';
+import { looksPersonal, type Personal } from '../ingest/personal-columns.ts';
+import type { WatchRow } from '../ingest/read-file.ts';
+import type { FileRead, Reading } from '../ingest/reading.ts';
+import { fieldSources, foldHeader } from '../ingest/source-columns.ts';
+import { formatDay } from '../site/day.ts';
+import { type Origin, TIME_FIELD } from '../site/records.ts';
+import type { Site } from '../site/site.ts';
+import { formatWall, type WallClock } from '../site/wall-clock.ts';
+
+/** A row as it stands and as it was understood, field by field. Columns that no field comes from are not in it. */
+export interface ShownRow {
+  source: string;
+  file: string;
+  sheet: string | null;
+  row: number;
+  /** What the row became: a record, or why not. */
+  became: string;
+  fields: { field: string; raw: string; understood: string | null }[];
+}
+
+/** A column that looks as if it told of people. Its content is never shown. */
+export interface PersonalColumn {
+  source: string;
+  column: string;
+  looks_like: Personal;
+  kept: boolean;
+}
+
+interface Watched {
+  read: Readonly<FileRead>;
+  header: RawRow;
+  rows: RawRow[];
+}
+
+/** Values of a column that are looked at to tell whether it speaks of people. */
+const LOOKED_AT = 200;
+
+/** Watches the first rows of each table go by, and tells afterwards what became of them. */
+export class FirstRows {
+  readonly #tables = new Map<string, Watched>();
+
+  readonly watch: WatchRow = (read, header, row) => {
+    const key = [read.source, read.file, read.sheet].join('\u0000');
+    const table = this.#tables.get(key) ?? { read, header, rows: [] };
+    this.#tables.set(key, table);
+    if (row.fault === undefined && !isBlankRow(row.cells) && table.rows.length < LOOKED_AT)
+      table.rows.push(row);
+  };
+
+  /** The first rows of the first table of each source. */
+  shown(site: Site, reading: Reading, count: number): ShownRow[] {
+    const records = new Map<string, Record<string, unknown>>();
+    for (const list of Object.values(reading.records) as { origin: Origin }[][])
+      for (const record of list)
+        records.set(placeOf(record.origin), record as unknown as Record<string, unknown>);
+    const seen = new Set<string>();
+    const rows: ShownRow[] = [];
+    for (const { read, header, rows: first } of this.#tables.values()) {
+      if (seen.has(read.source)) continue;
+      seen.add(read.source);
+      const source = site.sources.find(({ name }) => name === read.source)!;
+      const { clock } = [...site.sites.values()].find(
+        ({ id }) => source.site === undefined || id === source.site,
+      )!;
+      const positions = new Map(header.cells.map((cell, at) => [foldHeader(cell), at]));
+      for (const row of first.slice(0, count)) {
+        const record = records.get(placeOf({ ...read, row: row.row }));
+        const problem = reading.problems.find(
+          (one) =>
+            one.source === read.source &&
+            one.file === read.file &&
+            one.sheet === read.sheet &&
+            one.row === row.row &&
+            one.costs === 'row',
+        );
+        rows.push({
+          source: read.source,
+          file: read.file,
+          sheet: read.sheet,
+          row: row.row,
+          became: record
+            ? 'record'
+            : problem
+              ? `problem: ${problem.expected}`
+              : 'skipped, or a duplicate of another row',
+          fields: fieldSources(source).flatMap(({ field, headers }) => {
+            const cells = headers.flatMap((name) => positions.get(foldHeader(name)) ?? []);
+            const raw = cells
+              .map((at) => cellText(row.cells[at]))
+              .filter((text) => text !== '')
+              .join(' + ');
+            const value = record?.[field.name];
+            if (raw === '' && value === undefined) return [];
+            const understood =
+              value === undefined
+                ? null
+                : field.name === TIME_FIELD[source.kind] && record?.time_mark === 'day'
+                  ? `${formatDay(clock.operatingDay(value as number))} (a date alone)`
+                  : textOf(value, field.meta, clock);
+            return [{ field: field.name, raw, understood }];
+          }),
+        });
+      }
+    }
+    return rows;
+  }
+
+  /** Columns that look as if they held names, initials, dates of birth or record numbers, kept or not. */
+  personal(site: Site): PersonalColumn[] {
+    const found: PersonalColumn[] = [];
+    for (const { read, header, rows } of this.#tables.values()) {
+      const source = site.sources.find(({ name }) => name === read.source)!;
+      const used = new Set(fieldSources(source).flatMap(({ headers }) => headers.map(foldHeader)));
+      for (const [at, cell] of header.cells.entries()) {
+        const column = cellText(cell);
+        const values = rows.map((row) => cellText(row.cells[at])).filter((text) => text !== '');
+        const looks = looksPersonal(column, values);
+        if (looks === undefined || found.some((one) => one.source === read.source && one.column === column))
+          continue;
+        // The unit's own column may be headed "name"; what the site says it is rules.
+        const kept = used.has(foldHeader(column));
+        if (kept && foldHeader(column) === 'name') continue;
+        found.push({ source: read.source, column, looks_like: looks, kept });
+      }
+    }
+    return found;
+  }
+}
+
+const placeOf = ({ source, file, sheet, row }: Origin): string => [source, file, sheet, row].join('\u0000');
+
+function textOf(
+  value: unknown,
+  { holds, measure }: { holds: string; measure?: string },
+  clock: WallClock,
+): string {
+  if (holds === 'instant') return `${formatWall(clock.wallOf(value as number))} (${clock.zone})`;
+  return measure === undefined ? String(value) : `${String(value)} ${measure}`;
+}
+
+/** The rows side by side, as text. */
+export function describeRows(rows: readonly ShownRow[]): string[] {
+  return rows.flatMap(({ source, file, sheet, row, became, fields }) => {
+    const width = Math.min(36, Math.max(0, ...fields.map(({ raw }) => raw.length)));
+    return [
+      `${source}: ${file}${sheet === null ? '' : `, sheet ${sheet}`}, row ${row}: ${became}`,
+      ...fields.map(({ field, raw, understood }) => {
+        const shown = raw.replace(/\p{Cc}+/gu, ' ');
+        const cut = shown.length > 36 ? `${shown.slice(0, 35)}…` : shown;
+        return `    ${cut.padEnd(width)}  ${understood === null ? 'not taken as' : '->'} ${field}${understood === null ? '' : `: ${understood.replace(/\p{Cc}+/gu, ' ')}`}`;
+      }),
+    ];
+  });
+}
