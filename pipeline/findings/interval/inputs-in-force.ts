@@ -1,3 +1,4 @@
+import { median as medianOf } from 'simple-statistics';
 import { intervalInputsSchema } from '../../site/interval-inputs.ts';
 import type { Site } from '../../site/site.ts';
 import { CLEANLINESS_CLASSES } from '../../site/vocabulary.ts';
@@ -195,10 +196,7 @@ function abortHours(histories: readonly UnitHistory[]): number[] {
 
 function median(values: readonly number[]): { value: number | null; of: number } {
   if (values.length < LEAST_VALUES) return { value: null, of: values.length };
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  const value = sorted.length % 2 === 1 ? sorted[middle]! : (sorted[middle - 1]! + sorted[middle]!) / 2;
-  return { value, of: values.length };
+  return { value: medianOf([...values]), of: values.length };
 }
 
 function mean(values: readonly number[]): { value: number | null; of: number } {

@@ -1,3 +1,5 @@
+import { medianSorted } from 'simple-statistics';
+
 /** @throws RangeError if a value isn't finite; `caller` and `name` are named in the message */
 export function checkFinite(caller: string, name: string, values: readonly number[]): void {
   for (const [i, value] of values.entries()) {
@@ -28,6 +30,5 @@ export function median(values: ArrayLike<number>): number {
 
 /** Median of a non-empty list in rising order. */
 export function medianOfSorted(sorted: ArrayLike<number>): number {
-  const half = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[half]! : (sorted[half - 1]! + sorted[half]!) / 2;
+  return medianSorted(sorted as number[]);
 }
