@@ -1,0 +1,62 @@
+import type { Cycle, Records, Service } from '../../site/records.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { CounterHistory } from './record-quality-schema.ts';
+
+/** Forward by more is a jump of the counter, and no cycles that are missing. */
+const JUMP = 200;
+/** A counter rolls over where it had come to the end of its digits, or of 16 bits, within this share. */
+const NEAR_END = 0.01;
+const LAST_NUMBERS = [999, 9999, 32_767, 65_535, 99_999, 999_999];
+/** A counter that starts anew shows at most this. */
+const FRESH = 50;
+const NEAR_SERVICE = 7 * 86_400_000;
+
+/**
+ * Follows the cycle counter of each unit in order of time: rollovers, resets, jumps, and numbers that were passed over, which are cycles that no file holds. A
+ * counter that is set back does not make cycles duplicates: those are told by unit, number and start.
+ */
+export function counterHistories(records: Records): CounterHistory[] {
+  const service = groupBy(records.service, ({ unit }) => unit);
+  return [...groupBy(records.cycles, ({ unit }) => unit)].map(([unit, cycles]) =>
+    historyOf(unit, cycles, service.get(unit) ?? []),
+  );
+}
+
+function historyOf(unit: string, cycles: readonly Cycle[], service: readonly Service[]): CounterHistory {
+  const numbered = cycles
+    .filter(({ cycle_number }) => cycle_number !== undefined)
+    .toSorted((a, b) => a.start - b.start);
+  const replaced = service.filter(({ kind }) => kind === 'controller_replaced').map(({ from }) => from);
+  const events: CounterHistory['events'] = [];
+  let missing = 0;
+  let repeated = 0;
+  for (let at = 1; at < numbered.length; at++) {
+    const from = numbered[at - 1]!.cycle_number!;
+    const to = numbered[at]!.cycle_number!;
+    const { start } = numbered[at]!;
+    if (to === from) repeated++;
+    else if (to > from && to - from <= JUMP) missing += to - from - 1;
+    else
+      events.push({
+        at: start,
+        from,
+        to,
+        what: to > from ? 'jump' : setBack(from, to),
+        near_controller_replacement: replaced.some((moment) => Math.abs(moment - start) <= NEAR_SERVICE),
+      });
+  }
+  return {
+    unit,
+    numbered: numbered.length,
+    unnumbered: cycles.length - numbered.length,
+    missing_numbers: missing,
+    repeated_numbers: repeated,
+    events,
+  };
+}
+
+function setBack(from: number, to: number): 'rollover' | 'reset' | 'back' {
+  if (to > FRESH) return 'back';
+  const atEnd = LAST_NUMBERS.some((last) => from <= last && from >= last - Math.max(5, last * NEAR_END));
+  return atEnd ? 'rollover' : from - to <= FRESH ? 'back' : 'reset';
+}

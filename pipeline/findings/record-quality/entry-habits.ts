@@ -1,0 +1,63 @@
+import type { Origin, Records, TimeMark } from '../../site/records.ts';
+import { binomialTail } from '../../statistics/distributions/beta.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { EntryHabits } from './record-quality-schema.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+const LATE_HOURS = 12;
+/** So many records of one minute are a batch. */
+const BATCH = 5;
+
+interface Entered {
+  time: number;
+  time_mark: TimeMark;
+  entered_at?: number | undefined;
+  origin: Origin;
+}
+
+/**
+ * How records that people write were entered, for each source: minutes on fives (digit preference: a clock gives 1 in 5), typing long after the event, many records
+ * of one minute. Instants serve for minutes of the wall clock: all zones have lain whole quarters of an hour from UTC since 2000 (from memory).
+ */
+export function entryHabits(records: Records): EntryHabits[] {
+  return (['air_removal_tests', 'leak_tests', 'cleanings'] as const).flatMap((kind) =>
+    [...groupBy(records[kind] as Entered[], ({ origin }) => origin.source)].map(([source, list]) => ({
+      source,
+      kind,
+      ...habitsOf(list),
+    })),
+  );
+}
+
+function habitsOf(list: readonly Entered[]): Omit<EntryHabits, 'source' | 'kind'> {
+  const timed = list.filter(({ time_mark }) => time_mark !== 'day');
+  const fives = timed.filter(({ time }) => Math.floor(time / MINUTE) % 5 === 0).length;
+  const entered = timed.filter(({ entered_at }) => entered_at !== undefined);
+  const delays = entered.map(({ time, entered_at }) => (entered_at! - time) / HOUR).sort((a, b) => a - b);
+  const stamps = list.flatMap(({ entered_at, time, time_mark }) =>
+    entered_at !== undefined ? [entered_at] : time_mark === 'day' ? [] : [time],
+  );
+  const sizes = [...groupBy(stamps, (stamp) => Math.floor(stamp / MINUTE)).values()].map(
+    (group) => group.length,
+  );
+  return {
+    records: list.length,
+    timed: timed.length,
+    on_five_minutes: fives,
+    on_five_share: timed.length === 0 ? null : fourth(fives / timed.length),
+    on_five_p: timed.length === 0 ? null : chance(fives, timed.length),
+    with_entry_time: list.filter(({ entered_at }) => entered_at !== undefined).length,
+    entry_median_hours: delays.length === 0 ? null : fourth(delays[delays.length >> 1]!),
+    entered_late: delays.filter((hours) => hours > LATE_HOURS).length,
+    entered_before: delays.filter((hours) => hours < -1 / 60).length,
+    in_batches: sizes.filter((size) => size >= BATCH).reduce((sum, size) => sum + size, 0),
+    largest_batch: Math.max(0, ...sizes),
+  };
+}
+
+/** Chance of so many or more on fives, where 1 in 5 is. */
+const chance = (count: number, of: number): number =>
+  count === 0 ? 1 : Number(Math.min(1, binomialTail(count, of, 0.2, 'upper')).toPrecision(3));
+
+const fourth = (value: number): number => Number(value.toPrecision(4));

@@ -1,0 +1,18 @@
+import type { Records } from '../../site/records.ts';
+import type { Site } from '../../site/site.ts';
+import { clockDifferences } from './clock-differences.ts';
+import { counterHistories } from './counters.ts';
+import { entryHabits } from './entry-habits.ts';
+import type { RecordQuality } from './record-quality-schema.ts';
+
+/**
+ * How good the records are, beside what they say: differences of clocks, habits of entering, counters. Nothing is corrected by it; a site that trusts a difference
+ * sets `clock_offset_minutes` of the source.
+ */
+export function recordQuality(site: Site, records: Records): RecordQuality {
+  return {
+    clock_differences: clockDifferences(site, records),
+    entry: entryHabits(records),
+    counters: counterHistories(records),
+  };
+}
