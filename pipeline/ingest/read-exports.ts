@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { archiveLimitsSchema } from '../site/file-shapes.ts';
+import { archiveLimitsSchema, type MergeRule } from '../site/file-shapes.ts';
 import type { Records } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
@@ -10,6 +10,7 @@ import { type OpenFile, openFile } from './file-bytes.ts';
 import { filePattern } from './file-pattern.ts';
 import { FileTally } from './file-tally.ts';
 import { findFiles } from './find-files.ts';
+import { mergeSources } from './merge-sources.ts';
 import { sourceReader } from './read-fields.ts';
 import { readFile, sheetsToRead, type WatchRow } from './read-file.ts';
 import type { Problem, Reading } from './reading.ts';
@@ -108,15 +109,15 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
   }
 
   const records = Object.fromEntries(
-    RECORD_KINDS.map((kind) => [kind, finish(kind, drafts.get(kind)!)]),
+    RECORD_KINDS.map((kind) => [kind, finish(kind, drafts.get(kind)!, site.declared.merge ?? [])]),
   ) as unknown as Records;
   for (const tally of tallies) tally.check();
   return { records, problems, files: tallies.map(({ read }) => read) };
 }
 
-function finish(kind: RecordKind, drafts: Draft[]): unknown[] {
+function finish(kind: RecordKind, drafts: Draft[], rules: readonly MergeRule[]): unknown[] {
   if (kind === 'cycles') resolveRepeatedHour(drafts);
-  return removeDuplicates(kind, drafts).map(({ record, tally }) => {
+  return removeDuplicates(kind, mergeSources(kind, drafts, rules)).map(({ record, tally }) => {
     tally.read.records++;
     return record;
   });

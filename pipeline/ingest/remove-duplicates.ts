@@ -4,7 +4,7 @@ import { Fault } from './cell.ts';
 import type { AnyRecord, Draft } from './draft.ts';
 
 /** Fields beside unit and time that tell two records of a kind apart. */
-const ALSO_IN_KEY: Partial<Record<RecordKind, string>> = {
+export const ALSO_IN_KEY: Partial<Record<RecordKind, string>> = {
   cleanings: 'task',
   service: 'kind',
   water: 'determinand',
@@ -127,7 +127,7 @@ function isBetter(a: Draft, b: Draft): boolean {
 const isComplete = ({ record }: Draft): boolean => record.outcome !== 'running';
 
 /** The first field in which two complete drafts contradict each other. */
-function contradiction(kind: RecordKind, a: Draft, b: Draft): string | undefined {
+export function contradiction(kind: RecordKind, a: Draft, b: Draft): string | undefined {
   if (a === b || !isComplete(a) || !isComplete(b)) return undefined;
   return MUST_AGREE[kind].find((field) => differ(a.record[field], b.record[field]));
 }

@@ -14,7 +14,13 @@ export interface Fault {
 /** Checks what one part of the site file says of another: zones, ids, names, dates, fields. Faults come in the order of the file. */
 export function checkReferences(file: SiteFile): Fault[] {
   const siteIds = new Set(file.sites.map((site) => site.id));
-  return [...sites(file), ...units(file, siteIds), ...policies(file), ...sources(file, siteIds)];
+  return [
+    ...sites(file),
+    ...units(file, siteIds),
+    ...policies(file),
+    ...sources(file, siteIds),
+    ...merges(file),
+  ];
 }
 
 function* sites(file: SiteFile): Generator<Fault> {
@@ -57,6 +63,14 @@ function* units(file: SiteFile, siteIds: Set<string>): Generator<Fault> {
         message: `must be one of the sites (${[...siteIds].join(', ')}), found "${unit.site}"`,
       };
     }
+    for (const [at, alias] of unit.aliases.entries()) {
+      if (alias.site !== undefined && !siteIds.has(alias.site)) {
+        yield {
+          path: ['units', index, 'aliases', at, 'site'],
+          message: `must be one of the sites (${[...siteIds].join(', ')}), found "${alias.site}"`,
+        };
+      }
+    }
     yield* dates(unit, index);
   }
   yield* overlappingNames(file);
@@ -88,12 +102,12 @@ function* dates(unit: UnitEntry, index: number): Generator<Fault> {
 function* overlappingNames(file: SiteFile): Generator<Fault> {
   const seen: { name: string; site: string; unit: string; from: string; to: string }[] = [];
   for (const [index, unit] of file.units!.entries()) {
-    const site = unit.site ?? file.sites[0]!.id;
+    const own = unit.site ?? file.sites[0]!.id;
     const names = [
-      { name: unit.id, from: undefined, to: undefined, path: ['units', index, 'id'] },
+      { name: unit.id, from: undefined, to: undefined, site: undefined, path: ['units', index, 'id'] },
       ...unit.aliases.map((alias, at) => ({ ...alias, path: ['units', index, 'aliases', at, 'name'] })),
     ];
-    for (const { name, from = '0000-00-00', to = '9999-99-99', path } of names) {
+    for (const { name, from = '0000-00-00', to = '9999-99-99', path, site = own } of names) {
       const clash = seen.find(
         (other) =>
           other.name === foldName(name) &&
@@ -189,6 +203,25 @@ const MEASURES_OF: Partial<Record<FieldHolds, readonly string[]>> = {
   duration: DURATION_MEASURES,
   leak_rate: LEAK_MEASURES,
 };
+
+function* merges(file: SiteFile): Generator<Fault> {
+  const names = (file.sources ?? []).map((source, index) => ({
+    name: source.name ?? `${source.kind} ${index + 1}`,
+    kind: source.kind,
+  }));
+  for (const [index, { kind, sources }] of (file.merge ?? []).entries()) {
+    const known = names.filter((source) => source.kind === kind).map(({ name }) => name);
+    for (const [at, name] of sources.entries()) {
+      const path = ['merge', index, 'sources', at];
+      if (!known.includes(name))
+        yield {
+          path,
+          message: `must be the name of a source of ${kind} (${known.join(', ')}), found "${name}"`,
+        };
+      else if (sources.indexOf(name) < at) yield { path, message: `must stand once, found "${name}" twice` };
+    }
+  }
+}
 
 function* repeated(
   ids: string[],

@@ -43,6 +43,12 @@ const aliasSchema = z
     name: z.string().min(1).describe('Name that stands in the exports'),
     from: day.optional().describe('First day on which the name means this unit'),
     to: day.optional().describe('Last day on which the name means this unit'),
+    site: z
+      .string()
+      .optional()
+      .describe(
+        'Site in whose exports the name stands, where the unit was moved; left out: the site of the unit',
+      ),
   })
   .describe('Another name of a unit, with the days on which it holds');
 

@@ -61,6 +61,7 @@ function namesOf(unit: UnitEntry, file: SiteFile): [string, Meaning][] {
       foldName(alias.name),
       {
         ...base,
+        site: alias.site ?? base.site,
         from: alias.from ? parseDay(alias.from)! : Number.NEGATIVE_INFINITY,
         to: alias.to ? parseDay(alias.to)! : Number.POSITIVE_INFINITY,
       },
