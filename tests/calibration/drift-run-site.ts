@@ -59,7 +59,8 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
 
   for (let day = made.first + FIRST_LOOK; day <= made.until; day += stride) {
     const drift = driftWatch(histories, made.site, day);
-    for (const unit of histories) if (!inDrift(driftOf.get(unit.unit), null, day)) result.quietYears += stride / 365.25;
+    for (const unit of histories)
+      if (!inDrift(driftOf.get(unit.unit), null, day)) result.quietYears += stride / 365.25;
     for (const row of drift.probes) {
       if (!row.era.current) continue;
       if (row.step && row.state === 'stepped')
@@ -98,10 +99,14 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
     if (inDrift(driftOf.get(unit), probe, step.day)) continue;
     const near = (of: { unit: string; day: number }) =>
       of.unit === unit && of.day > step.day && of.day <= step.day + STEP_WATCHED;
-    if (made.eras.some((era) => near(era)) || made.steps.some((of) => of !== step && of.probe === probe && near(of)))
+    if (
+      made.eras.some((era) => near(era)) ||
+      made.steps.some((of) => of !== step && of.probe === probe && near(of))
+    )
       continue;
     result.steps++;
-    if (called.some((of) => near(of) && of.probe === probe && of.up === step.size > 0)) result.stepsCalledSlope++;
+    if (called.some((of) => near(of) && of.probe === probe && of.up === step.size > 0))
+      result.stepsCalledSlope++;
     if (stepped.some((of) => near(of) && of.probe === probe && Math.abs(of.on - step.day) <= 10))
       result.stepsSeen++;
   }

@@ -18,7 +18,7 @@ export interface DriftScenario {
   common: number;
   /** Chance of a cycle far off (4 to 8, upward). */
   outliers: number;
-  /** Unrecorded steps per unit-year, 2 to 5 in size, each in one to three probes. */
+  /** Unrecorded steps per unit-year, 2 to 6 in size, each in one or two probes. */
   stepsPerYear: number;
   /** Recorded repairs and professional cleanings per unit-year, each with a new level. */
   erasPerYear: number;
@@ -37,12 +37,12 @@ const BASE: DriftScenario = {
   says: 'Six units, two years, no drift; season, autocorrelated noise, single values far off, unrecorded steps and repairs.',
   units: 6,
   days: 730,
-  slowShare: 0.25,
-  slowKeep: 0.6,
+  slowShare: 0.1,
+  slowKeep: 0.5,
   season: 0.8,
   common: 0.6,
   outliers: 0.01,
-  stepsPerYear: 1,
+  stepsPerYear: 0.5,
   erasPerYear: 1,
   sawTeeth: 0,
   leakTests: 'weekly',
@@ -69,33 +69,53 @@ const DAILY_PROBES: readonly Probe[] = [
 
 export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
   BASE,
-  scenario('slow noise', 'As no drift, with noise that lasts: half of its variance keeps 0.8 from day to day.', {
-    slowShare: 0.5,
-    slowKeep: 0.8,
-  }),
-  scenario('two units', 'As no drift, at a site with two units, where season and supply can’t be taken out.', {
-    units: 2,
-  }),
+  scenario(
+    'slow noise',
+    'As no drift, with noise that lasts: three tenths of its variance keep 0.6 from day to day.',
+    {
+      slowShare: 0.3,
+      slowKeep: 0.6,
+    },
+  ),
+  scenario(
+    'two units',
+    'As no drift, at a site with two units, where season and supply can’t be taken out.',
+    {
+      units: 2,
+    },
+  ),
   scenario('saw-tooth', 'As no drift; in three of six units exhaust time climbs between drain flushes.', {
     sawTeeth: 3,
   }),
   scenario('whole minutes', 'As no drift; the control reports whole minutes.', { wholeMinutes: true }),
-  scenario('drift', 'One daily probe of each unit drifts to 4 noise standard deviations within 20 to 90 days, then the unit fails and is repaired.', {
-    drifting: DAILY_PROBES,
-  }),
+  scenario(
+    'drift',
+    'One daily probe of each unit drifts to 4 noise standard deviations within 20 to 90 days, then the unit fails and is repaired.',
+    {
+      drifting: DAILY_PROBES,
+    },
+  ),
   scenario('drift, slow noise', 'The same with noise that lasts.', {
     drifting: DAILY_PROBES,
-    slowShare: 0.5,
-    slowKeep: 0.8,
+    slowShare: 0.3,
+    slowKeep: 0.6,
   }),
   scenario('drift, two units', 'The same at a site with two units.', { drifting: DAILY_PROBES, units: 2 }),
-  scenario('leak, daily tests', 'The leak rate drifts to 4 noise standard deviations within 20 to 90 days; tested each day.', {
-    drifting: ['leak_rate'],
-    leakTests: 'daily',
-  }),
-  scenario('leak, weekly tests', 'The leak rate drifts to 6 noise standard deviations within 100 to 250 days; tested each week.', {
-    drifting: ['leak_rate'],
-    driftSize: 6,
-    driftDays: [100, 250],
-  }),
+  scenario(
+    'leak, daily tests',
+    'The leak rate drifts to 4 noise standard deviations within 20 to 90 days; tested each day.',
+    {
+      drifting: ['leak_rate'],
+      leakTests: 'daily',
+    },
+  ),
+  scenario(
+    'leak, weekly tests',
+    'The leak rate drifts to 6 noise standard deviations within 100 to 250 days; tested each week.',
+    {
+      drifting: ['leak_rate'],
+      driftSize: 6,
+      driftDays: [100, 250],
+    },
+  ),
 ];

@@ -37,6 +37,8 @@ export interface SimulatedSite {
   steps: TrueStep[];
   /** Days on which a unit's record opens a new era. */
   eras: { unit: string; day: number }[];
+  /** What moved all units, in noise standard deviations, by days from the first. */
+  common: ReadonlyMap<Probe, readonly number[]>;
 }
 
 const DAY_MS = 86_400_000;
@@ -114,6 +116,7 @@ export function simulateSite(scenario: DriftScenario, seed: number): SimulatedSi
     drifts: [],
     steps: [],
     eras: [],
+    common: new Map(),
   };
   const draw = dice(seed * 7919 + 13);
   const phase = draw.float();
@@ -133,6 +136,7 @@ export function simulateSite(scenario: DriftScenario, seed: number): SimulatedSi
       ] as const;
     }),
   );
+  truth.common = common;
   for (const [index, unit] of ids.entries())
     simulateUnit(scenario, truth, unit, index, common, dice(seed * 104_729 + index * 31 + 7));
   return truth;
@@ -176,10 +180,11 @@ function simulateUnit(
     }
     const quiet = drift !== null && today >= drift.from - 60 && today <= drift.failed;
     if (!quiet && draw.float() < scenario.stepsPerYear / 365) {
-      const size = draw.between(2, 5) * (draw.float() < 0.5 ? 1 : -1);
-      const moved = draw.int(1, 3);
+      const size = draw.between(2, 6) * (draw.float() < 0.5 ? 1 : -1);
+      const first = draw.int(0, PROBES.length - 1);
+      const moved = draw.int(1, 2);
       for (let i = 0; i < moved; i++) {
-        const probe = PROBES[draw.int(0, PROBES.length - 1)]!;
+        const probe = PROBES[(first + i) % PROBES.length]!;
         truth.steps.push({ unit, probe, day: today, size });
         level.set(probe, level.get(probe)! + size);
       }
@@ -237,7 +242,8 @@ function simulateUnit(
     if (fails) repairDue = day + 1;
     if (alarm && day < 12) {
       // Two loads early on that the control gave up: its alarm time lies where the drift will end.
-      const time = LEVEL[alarm.probe] * Math.exp(NOISE[alarm.probe] * (base.get(alarm.probe)! + scenario.driftSize));
+      const time =
+        LEVEL[alarm.probe] * Math.exp(NOISE[alarm.probe] * (base.get(alarm.probe)! + scenario.driftSize));
       const field = alarm.probe.replace('_time', '_s') as 'evacuation_s' | 'heat_up_s' | 'exhaust_s';
       records.cycles.push({
         ...mark(),
@@ -253,7 +259,12 @@ function simulateUnit(
 }
 
 /** A drift that begins when the unit has been on record for four months and ends with the failure, a day of use. */
-function planDrift(scenario: DriftScenario, truth: SimulatedSite, unit: string, draw: Dice): TrueDrift | null {
+function planDrift(
+  scenario: DriftScenario,
+  truth: SimulatedSite,
+  unit: string,
+  draw: Dice,
+): TrueDrift | null {
   if (scenario.drifting.length === 0) return null;
   const probe = scenario.drifting[draw.int(0, scenario.drifting.length - 1)]!;
   const [shortest, longest] = scenario.driftDays;

@@ -81,7 +81,9 @@ function withoutTeeth(values: readonly AdjustedValue[], tooth: SawTooth): Adjust
   const heights = toothHeights(tooth);
   return values.flatMap((value, i) => {
     const height = heights[i];
-    return height === null || height === undefined ? [] : [{ ...value, y: value.y - height, measured: value.measured - height }];
+    return height === null || height === undefined
+      ? []
+      : [{ ...value, y: value.y - height, measured: value.measured - height }];
   });
 }
 

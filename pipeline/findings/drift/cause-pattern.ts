@@ -84,6 +84,9 @@ export function causePattern(moves: ReadonlyMap<Probe, ProbeMove>): { fits_best:
   const best = fits[0]!;
   if (best.fit <= 0) return null;
   return {
-    fits_best: fits.filter((of) => best.fit - of.fit < MARGIN).slice(0, 2).map((of) => of.cause),
+    fits_best: fits
+      .filter((of) => best.fit - of.fit < MARGIN)
+      .slice(0, 2)
+      .map((of) => of.cause),
   };
 }

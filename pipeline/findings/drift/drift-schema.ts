@@ -71,7 +71,9 @@ export const probeDriftSchema = z.strictObject({
   since: date.nullable().describe('First day off the level: of the movement, or of the step'),
   rate_per_week: intervalSchema
     .nullable()
-    .describe('Of a movement, at the present level, with its 90 % interval; of a saw-tooth between cleanings'),
+    .describe(
+      'Of a movement, at the present level, with its 90 % interval; of a saw-tooth between cleanings',
+    ),
   level_now: z.number().nullable().describe('Median of the last five days'),
   baseline: z
     .strictObject({
@@ -136,7 +138,9 @@ export const siteMovementSchema = z
     movement: z.array(z.number()).describe('What moved all units of the site; 0 is the usual day'),
     units: z.array(z.number().int()).describe('Units with a value on the day'),
   })
-  .describe('Common movement of a site: steam, water, season. Several units together point to supply, not to a strainer');
+  .describe(
+    'Common movement of a site: steam, water, season. Several units together point to supply, not to a strainer',
+  );
 export type SiteMovement = z.infer<typeof siteMovementSchema>;
 
 export const unitDriftSchema = z.strictObject({

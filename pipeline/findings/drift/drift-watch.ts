@@ -52,9 +52,7 @@ export function driftWatch(histories: readonly UnitHistory[], site: Site, until:
       site.rules.heat_up_limits === 'off'
         ? []
         : histories.flatMap((history) => heatUpPasses(history, until, rules.heat_up_deviations)),
-    leak_tests_after_cleaning: histories.flatMap((history) =>
-      wetLeakTests(history, until, rules.wet_hours),
-    ),
+    leak_tests_after_cleaning: histories.flatMap((history) => wetLeakTests(history, until, rules.wet_hours)),
   };
 }
 

@@ -2,6 +2,8 @@
 export interface Evidence {
   moving: number;
   slopeMargin: number;
+  slopeMarginLater: number;
+  daysToTell: number;
   step: number;
   stepMargin: number;
   leastStep: number;
@@ -25,8 +27,10 @@ export interface Evidence {
 export const EVIDENCE: Evidence = {
   /** Gain of the best slope over a constant level. */
   moving: 17,
-  /** ... and over the best step. */
-  slopeMargin: 2.5,
+  /** ... and over the best step; and where the series had moved so many days ago already. */
+  slopeMargin: 5,
+  slopeMarginLater: 0.5,
+  daysToTell: 10,
   /** Gain of the best step over a constant level, and over the best slope. */
   step: 17,
   stepMargin: 1,

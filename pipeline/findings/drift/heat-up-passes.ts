@@ -17,10 +17,15 @@ const SHARE_OF_STEP = 0.5;
 export function heatUpPasses(history: UnitHistory, until: Day, sds: number): Drift['heat_up_passes'] {
   const timed = history.cycles.filter(
     (cycle) =>
-      cycle.day < until && cycle.kind === 'air_removal_test' && cycle.standing === 'completed' && cycle.heat_up_s,
+      cycle.day < until &&
+      cycle.kind === 'air_removal_test' &&
+      cycle.standing === 'completed' &&
+      cycle.heat_up_s,
   );
   const limits = history.eras.map((era) => {
-    const times = timed.filter((cycle) => cycle.day >= era.from && cycle.day <= era.to).map((of) => of.heat_up_s!);
+    const times = timed
+      .filter((cycle) => cycle.day >= era.from && cycle.day <= era.to)
+      .map((of) => of.heat_up_s!);
     if (times.length < LEAST_CYCLES) return null;
     const logs = times.map(Math.log);
     const centre = median(logs)!;

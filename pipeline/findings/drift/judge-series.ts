@@ -66,11 +66,12 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
   const { slope } = scan;
   const rise = slope ? Math.abs(slope.slope) * (t.at(-1)! - slope.knot) : 0;
   const signal = chartSignal(part, input.spread, input.autocorrelation);
+  const margin = movedBefore(input, evidence, from) ? evidence.slopeMarginLater : evidence.slopeMargin;
   const isSlope =
     slope !== null &&
     signal !== null &&
     slopeGain >= evidence.moving &&
-    slopeGain - stepGain >= evidence.slopeMargin &&
+    slopeGain - stepGain >= margin &&
     rise >= Math.max(input.leastChange, evidence.leastRise * input.spread) &&
     Math.abs(slope.slope) >= input.leastRate * input.spread &&
     shareMeasured(input, from, slope) >= evidence.leastMeasured;
@@ -85,10 +86,23 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
 }
 
 /**
+ * Whether the series had moved some days ago already. A step shows itself as one within days, so that of a movement that could be either for long a slope is the better
+ * reading, with a smaller margin.
+ */
+function movedBefore(input: JudgeInput, evidence: Evidence, from: number): boolean {
+  const { t } = input;
+  const then = t.at(-1)! - evidence.daysToTell;
+  const end = t.findLastIndex((day) => day <= then) + 1;
+  if (end - from < input.leastValues) return false;
+  const { stepGain, slopeGain } = gains(input, evidence, from, end);
+  return Math.max(stepGain, slopeGain) >= evidence.moving;
+}
+
+/**
  * Slope of the values as measured from the same place, as a share of the slope of the adjusted ones. Near 1 as a rule; near 0 where the adjusted series moves only because
  * the site's movement was misjudged (several other units stepped one after the other).
  */
-function shareMeasured({ t, w, measured }: JudgeInput, from: number, slope: SlopeFit): number {
+export function shareMeasured({ t, w, measured }: JudgeInput, from: number, slope: SlopeFit): number {
   let [sw, sx, sy, sxx, sxy] = [0, 0, 0, 0, 0];
   for (let i = from; i < t.length; i++) {
     const x = Math.max(0, t[i]! - slope.knot);
@@ -129,7 +143,7 @@ const partOf = ({ t, y, w }: JudgeInput, first: number, end: number) => ({
 });
 
 /** Best step and slope of a part, with their gains in units of the variance that a slow movement sees. */
-function gains(input: JudgeInput, evidence: Evidence, first: number, end: number) {
+export function gains(input: JudgeInput, evidence: Evidence, first: number, end: number) {
   const part = partOf(input, first, end);
   const scan = scanChanges(part, {
     before: Math.ceil(input.leastValues / 2),
@@ -143,12 +157,36 @@ function gains(input: JudgeInput, evidence: Evidence, first: number, end: number
   return { scan, stepGain: gain(scan.step?.sse), slopeGain: gain(scan.slope?.sse) };
 }
 
-/** What the judgement says that the series did, by position: 0 on its first level. */
-export function shapeOf(judgement: Judgement, t: readonly number[]): number[] {
-  const { slope, steps, from } = judgement;
-  return t.map((day, i) => {
+/**
+ * What a series seems to have done, by position, 0 on its first level: steps and a slope by laxer rules than those of a call. For taking out of the site's common movement,
+ * where a movement of one unit that is left in does more harm than one that is taken out in vain.
+ */
+export function likelyShape(input: JudgeInput): { shape: number[]; gain: number } | null {
+  const { t, y } = input;
+  if (y.length < input.leastValues) return null;
+  const steps: SeriesStep[] = [];
+  findSteps(input, LAX, 0, y.length, steps);
+  const from = Math.max(0, ...steps.map((step) => step.index));
+  const all = gains(input, LAX, 0, y.length);
+  let gain = steps.length > 0 ? Math.max(all.stepGain, all.slopeGain) : 0;
+  let slope: SlopeFit | null = null;
+  if (y.length - from >= LAX.valuesOfNewLevel) {
+    const { scan, stepGain, slopeGain } = gains(input, LAX, from, y.length);
+    if (slopeGain >= LAX.moving && slopeGain >= stepGain) slope = scan.slope;
+    else if (stepGain >= LAX.step) {
+      const step = scan.step!;
+      const index = from + step.index;
+      steps.push({ index, day: t[index]!, before: step.before, after: step.after });
+    }
+    gain = Math.max(gain, slope ? slopeGain : stepGain);
+  }
+  if (!slope && steps.length === 0) return null;
+  const shape = t.map((day, i) => {
     let moved = slope && i >= from ? slope.slope * Math.max(0, day - slope.knot) : 0;
     for (const step of steps) if (i >= step.index) moved += step.after - step.before;
     return moved;
   });
+  return { shape, gain };
 }
+
+const LAX: Evidence = { ...EVIDENCE, moving: 8, step: 12, stepMargin: 2, leastStep: 0, valuesAfterStep: 4 };

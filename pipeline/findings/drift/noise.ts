@@ -54,13 +54,16 @@ export function residuals(values: readonly DayValue[], floor: number): Residuals
 function bestFit(t: readonly number[], y: readonly number[], w: readonly number[]): number[] {
   const middle = median(y) ?? 0;
   if (y.length < 12) return y.map(() => middle);
-  const { step, slope, constant } = scanChanges({ t, y, w }, {
-    before: 5,
-    afterStep: 3,
-    afterKnot: 5,
-    daysAfterKnot: 1,
-    wholeSlope: true,
-  });
+  const { step, slope, constant } = scanChanges(
+    { t, y, w },
+    {
+      before: 5,
+      afterStep: 3,
+      afterKnot: 5,
+      daysAfterKnot: 1,
+      wholeSlope: true,
+    },
+  );
   const best = Math.min(step?.sse ?? constant.sse, slope?.sse ?? constant.sse);
   if (slope && slope.sse === best)
     return t.map((day) => slope.level + slope.slope * Math.max(0, day - slope.knot));

@@ -7,8 +7,8 @@ import type { DriftNote, ProbeDrift } from './drift-schema.ts';
 import { EVIDENCE } from './evidence.ts';
 import { judgeInput } from './judge-input.ts';
 import { type Judgement, judgeSeries } from './judge-series.ts';
-import type { PooledNoise } from './pool-noise.ts';
 import type { ProbeLimit } from './limit-of-probe.ts';
+import type { PooledNoise } from './pool-noise.ts';
 import { fromScale, PROBE_META, toScale } from './probes.ts';
 import { median, rounded } from './robust.ts';
 
@@ -48,7 +48,8 @@ export function probeDrift(input: ProbeDriftInput): ProbeDrift {
   const base = judgement.slope?.level ?? judgement.scan?.constant.level;
   const levelNow = median(of.days.slice(-LAST_VALUES).map((value) => value.y));
   const slope = blind ? null : judgement.slope;
-  const limit = base === undefined || of.checked.measure_changed ? null : pickLimit(input, base + effect, slope);
+  const limit =
+    base === undefined || of.checked.measure_changed ? null : pickLimit(input, base + effect, slope);
   const limitY = limit && limit.value > 0 ? toScale(probe, limit.value) : null;
   const room = limitY === null || base === undefined ? null : limitY - (base + effect);
   const near =
@@ -188,7 +189,12 @@ function crossing(
     limit: limitY - effect,
     bound: EVIDENCE.profileBound,
   });
-  if (found.days === null && found.high === null && found.low > 0 && slope.slope * (limitY - effect - slope.level) < 0)
+  if (
+    found.days === null &&
+    found.high === null &&
+    found.low > 0 &&
+    slope.slope * (limitY - effect - slope.level) < 0
+  )
     return null;
   return {
     days: found.days === null ? null : Math.round(found.days),
@@ -206,25 +212,23 @@ function fallAt(probe: ProbeDrift['probe'], fall: number, levelNow: number | und
   return rounded(fromScale(probe, levelNow + fall) - fromScale(probe, levelNow));
 }
 
-function notesOf(
-  { series }: ProbeDriftInput,
-  judgement: Judgement,
-  stale: boolean,
-): ProbeDrift['notes'] {
+function notesOf({ series }: ProbeDriftInput, judgement: Judgement, stale: boolean): ProbeDrift['notes'] {
   const { of } = series;
   const { checked } = of;
   const notes: ProbeDrift['notes'] = [];
   const say = (code: DriftNote, since: Day | null = null, number: number | null = null) =>
     notes.push({ code, since: since === null ? null : formatDay(since), number });
   if (of.era.opened_by === 'controller_replaced') say('controller_replaced', of.era.from);
-  if (checked.measure_changed) say('measure_changed', checked.measure_changed.day, checked.measure_changed.factor);
+  if (checked.measure_changed)
+    say('measure_changed', checked.measure_changed.day, checked.measure_changed.factor);
   if (checked.stuck_since !== null) say('stuck', checked.stuck_since);
   else if (checked.stuck_values.length > 0) say('stuck', checked.stuck_values[0]!.day);
   if (checked.whole_minutes) say('whole_minutes');
   if (of.missing >= MUCH_MISSING) say('missing_values', null, rounded(of.missing));
   if (stale) say('no_recent_values', of.days.at(-1)?.day ?? null);
   if (of.wet.length > 0) say('after_cleaning', null, of.wet.length);
-  if (of.days.length > 0 && !series.commonRemoved && of.probe !== 'leak_rate') say('common_movement_not_removed');
+  if (of.days.length > 0 && !series.commonRemoved && of.probe !== 'leak_rate')
+    say('common_movement_not_removed');
   if (judgement.undecided) say('undecided');
   return notes;
 }

@@ -91,7 +91,9 @@ function teethOf(
   const slope = sxy / sxx;
   const climbs = Math.abs(slope) * Math.sqrt(sxx) >= LEAST_T * noise && Math.sign(slope) === -Math.sign(fall);
   const clear = t >= LEAST_T && sameSign >= SAME_SIGN && Math.abs(fall) >= LEAST_FALL * noise;
-  return climbs && clear ? { tooth: { slope, slopeError: noise / Math.sqrt(sxx), falls: falls.length, fall }, t } : null;
+  return climbs && clear
+    ? { tooth: { slope, slopeError: noise / Math.sqrt(sxx), falls: falls.length, fall }, t }
+    : null;
 }
 
 function daysSince(values: readonly DayValue[], times: readonly number[]): (number | null)[] {

@@ -3,7 +3,7 @@ import { type AdjustedSeries, adjustSeries, teethOf } from './adjusted-series.ts
 import { type CommonMovement, commonMovement } from './common-movement.ts';
 import type { EraSeries } from './era-series.ts';
 import { judgeInput } from './judge-input.ts';
-import { judgeSeries, shapeOf } from './judge-series.ts';
+import { likelyShape } from './judge-series.ts';
 import { type PooledNoise, poolNoise } from './pool-noise.ts';
 
 /** All series of one probe at one site, made comparable. */
@@ -13,33 +13,35 @@ export interface SiteSeries {
   noises: PooledNoise[];
 }
 
+const PASSES = 4;
+/** Of the movements of single units, those are taken out in a pass that are at least so clear as this share of the clearest. */
+const CLEAR_SHARE = 0.3;
+
 /**
- * Takes the common movement out of a probe's series at a site, in two passes: what single units did in the first pass (steps, slopes, teeth) is taken out before the
- * common movement is worked out again, so that one unit's step does not bend the others.
+ * Takes the common movement out of a probe's series at a site, in passes: what single units did in the pass before (steps, slopes, teeth) is taken out before the common
+ * movement is worked out again. Otherwise one unit's step bends the common movement, and with it all others. The clearest movements go first, since the
+ * others may be their mirror images.
  */
 export function siteSeries(series: readonly EraSeries[], rules: Rules['drift']): SiteSeries {
   const units = series.map((of) => of.history.unit);
-  const first = adjusted(
-    series,
-    commonMovement(
-      series.map((of) => of.days),
+  let own: Map<number, number>[] = series.map(() => new Map());
+  let result: SiteSeries | null = null;
+  for (let pass = 0; pass < PASSES; pass++) {
+    const common = commonMovement(
+      series.map((of, i) =>
+        of.days.map((value) => ({ ...value, y: value.y - (own[i]!.get(value.day) ?? 0) })),
+      ),
       units,
       rules.least_units,
-    ),
-    rules,
-  );
-  if (first.common.days.length === 0) return first;
-  const shapes = first.adjusted.map((one, i) => ownMovement(one, first.noises[i]!, rules));
-  if (shapes.every((shape) => shape.size === 0)) return first;
-  return adjusted(
-    series,
-    commonMovement(
-      series.map((of, i) => of.days.map((value) => ({ ...value, y: value.y - (shapes[i]!.get(value.day) ?? 0) }))),
-      units,
-      rules.least_units,
-    ),
-    rules,
-  );
+    );
+    result = adjusted(series, common, rules);
+    if (common.days.length === 0 || pass === PASSES - 1) break;
+    const shapes = result.adjusted.map((one, i) => ownMovement(one, result!.noises[i]!, rules));
+    const clearest = Math.max(0, ...shapes.map((shape) => shape.gain).filter(Number.isFinite));
+    own = shapes.map(({ moved, gain }) => (gain >= CLEAR_SHARE * clearest ? moved : new Map()));
+    if (own.every((moved) => moved.size === 0)) break;
+  }
+  return result!;
 }
 
 function adjusted(series: readonly EraSeries[], common: CommonMovement, rules: Rules['drift']): SiteSeries {
@@ -48,13 +50,23 @@ function adjusted(series: readonly EraSeries[], common: CommonMovement, rules: R
 }
 
 /** What a unit did by itself, by day; empty where it was steady. */
-function ownMovement(series: AdjustedSeries, noise: PooledNoise, rules: Rules['drift']): Map<number, number> {
-  const input = judgeInput(series, noise, rules);
-  const judgement = judgeSeries(input);
+function ownMovement(
+  series: AdjustedSeries,
+  noise: PooledNoise,
+  rules: Rules['drift'],
+): { moved: Map<number, number>; gain: number } {
+  // The whole era, not only what is in memory: an old step bends the common movement as well.
+  const { values } = series;
+  const input = {
+    ...judgeInput(series, noise, rules),
+    t: values.map((of) => of.day),
+    y: values.map((of, i) => (i < series.memory ? of.y : series.noise.y[i - series.memory]!)),
+    w: values.map((of) => of.weight),
+  };
   const moved = new Map<number, number>();
-  if (judgement.steps.length === 0 && !judgement.slope && !series.sawTooth) return moved;
-  const shape = shapeOf(judgement, input.t);
-  for (const [i, day] of input.t.entries()) moved.set(day, shape[i]!);
-  for (const [day, tooth] of teethOf(series)) moved.set(day, (moved.get(day) ?? 0) + tooth);
-  return moved;
+  const found = likelyShape(input);
+  if (found) for (const [i, day] of input.t.entries()) moved.set(day, found.shape[i]!);
+  const teeth = teethOf(series);
+  for (const [day, tooth] of teeth) moved.set(day, (moved.get(day) ?? 0) + tooth);
+  return { moved, gain: teeth.size > 0 ? Number.POSITIVE_INFINITY : (found?.gain ?? 0) };
 }

@@ -51,7 +51,8 @@ function moveOf(of: ProbeDrift): ProbeMove {
 function eventsOf(history: UnitHistory, until: Day): UnitDrift['events'] {
   const events: { day: Day; kind: UnitDrift['events'][number]['kind'] }[] = [];
   for (const test of history.tests)
-    if (test.role === 'day_result' && test.result === 'fail') events.push({ day: test.day, kind: 'failed_test' });
+    if (test.role === 'day_result' && test.result === 'fail')
+      events.push({ day: test.day, kind: 'failed_test' });
   for (const cleaning of history.cleanings) {
     const { task, day } = cleaning;
     if (!cleaning.done || cleaning.contradicted) continue;
