@@ -27,6 +27,9 @@ export interface FoundTable {
 }
 
 const HEADER_WITHIN = 60;
+/** Columns that are looked at; a word for a total stands in one of the first. */
+const MOST_COLUMNS = 400;
+const TOTALS_WITHIN = 4;
 /** So many days in a row make a sheet with a column a day. */
 const LEAST_DAYS = 5;
 
@@ -65,7 +68,7 @@ function tableIn(all: readonly RawRow[], sample: Sample, vocabulary: Vocabulary)
   }
   if (!best) return undefined;
   const { header } = best;
-  const width = lastFilled(header) + 1;
+  const width = Math.min(MOST_COLUMNS, lastFilled(header) + 1);
   const headers = header.cells.slice(0, width).map(cellText);
   const below = rows.slice(best.at + best.lines);
   const raw = rows.slice(best.at, best.at + best.lines).map(rowText);
@@ -125,7 +128,10 @@ const isTyped = (cell: Cell | undefined): boolean =>
 
 /** How much a row looks like the header of what is below it. */
 function headerScore(header: RawRow, below: readonly RawRow[], vocabulary: Vocabulary): number {
-  const filled = header.cells.map((cell, at) => ({ cell, at })).filter(({ cell }) => cellText(cell) !== '');
+  const filled = header.cells
+    .slice(0, MOST_COLUMNS)
+    .map((cell, at) => ({ cell, at }))
+    .filter(({ cell }) => cellText(cell) !== '');
   if (filled.length < 2 || below.length === 0) return 0;
   const days = dayColumnsOf(header.cells);
   if (days.length >= LEAST_DAYS) {
@@ -200,7 +206,7 @@ function totalsOf(
   headers: readonly string[],
   vocabulary: Vocabulary,
 ): FoundTable['totals'] {
-  for (const [at, header] of headers.entries()) {
+  for (const [at, header] of headers.slice(0, TOTALS_WITHIN).entries()) {
     if (header === '') continue;
     const marked = rows.filter((row) => vocabulary.isTotal(cellText(row.cells[at])));
     if (marked.length > 0 && marked.length <= Math.max(3, rows.length * 0.1))

@@ -36,6 +36,11 @@ export interface Meaning {
   phrase: string;
 }
 
+/** Longer texts are no names of anything. */
+const LONGEST = 120;
+/** Texts whose meaning is remembered at once. */
+const REMEMBERED = 20_000;
+
 /** Below this a text does not mean the phrase. */
 const LEAST = 0.55;
 
@@ -47,6 +52,7 @@ export class Vocabulary {
   readonly #kinds = new Map<string, Phrase[]>();
   readonly #words = new Map<string, Map<string, Phrase[]>>();
   readonly #totals: Phrase[] = [];
+  readonly #known = new Map<string, Meaning[]>();
 
   constructor(files: readonly VocabularyFile[]) {
     for (const { language, headers, unread, person, kinds, words, totals } of files) {
@@ -71,20 +77,32 @@ export class Vocabulary {
 
   /** What a header may mean, best first: concepts of `headers`, `unread`, `person`. */
   header(text: string): Meaning[] {
-    return meaningsOf(text, this.#headers);
+    return this.#remember('header', text, this.#headers);
   }
 
   /** Which kinds of record a title or file name speaks of, best first. */
   kinds(text: string): Meaning[] {
-    return meaningsOf(text, this.#kinds);
+    return this.#remember('kinds', text, this.#kinds);
   }
 
   /** What a word of a column may mean, best first. */
   word(field: string, text: string): Meaning[] {
-    return meaningsOf(text, this.#words.get(field) ?? new Map());
+    return this.#remember(field, text, this.#words.get(field) ?? new Map());
+  }
+
+  #remember(list: string, text: string, phrases: ReadonlyMap<string, readonly Phrase[]>): Meaning[] {
+    if (text.length > LONGEST) return [];
+    const key = `${list}\u0000${text}`;
+    const known = this.#known.get(key);
+    if (known) return known;
+    const found = meaningsOf(text, phrases);
+    if (this.#known.size >= REMEMBERED) this.#known.clear();
+    this.#known.set(key, found);
+    return found;
   }
 
   isTotal(text: string): boolean {
+    if (text.length > LONGEST || !/^\P{N}/u.test(text)) return false;
     const folded = foldPhrase(text);
     return this.#totals.some((phrase) => phrase.folded === folded || folded.startsWith(`${phrase.folded} `));
   }
