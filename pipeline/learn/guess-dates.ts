@@ -45,7 +45,7 @@ function timeTokens(text: string): string | undefined {
 /** One digit may stand for two; the pattern with most in it reads those with less. */
 function loosest(patterns: readonly string[]): string {
   const counts = [...new Set(patterns)].sort((a, b) => b.length - a.length);
-  const short = counts.some((pattern) => /(?<![Hh])[Hh](?![Hh])/.test(pattern));
+  const short = counts.some((pattern) => /(?<![Hh'])[Hh](?![Hh])/.test(pattern));
   const best = counts[0]!;
   return short ? best.replace('HH', 'H').replace('hh', 'h') : best;
 }

@@ -106,15 +106,16 @@ export function guessEncoding(bytes: Buffer, cut: boolean): Guess<Encoding> | un
   if (nuls[0]! + nuls[1]! > 0) return undefined;
   if (isAscii(bytes))
     return cut ? likely('utf-8', 'plain letters as far as looked') : certain('utf-8', 'plain letters only');
-  // A sample may end inside a character.
-  const whole = cut ? bytes.subarray(0, bytes.length - 4) : bytes;
-  if (isUtf8(whole)) return certain('utf-8', 'its letters are well-formed UTF-8');
+  if (isUtf8(bytes, cut)) return certain('utf-8', 'its letters are well-formed UTF-8');
   return likely('windows-1252', 'its bytes are no UTF-8');
 }
 
-function isUtf8(bytes: Buffer): boolean {
-  const text = bytes.toString('utf8');
-  const broken = text.indexOf('\uFFFD');
-  // The cut may have left half a character at the end.
-  return broken < 0 || broken >= text.length - 3;
+/** A sample that was cut may end inside a character. */
+function isUtf8(bytes: Buffer, cut: boolean): boolean {
+  try {
+    new TextDecoder('utf-8', { fatal: true }).decode(bytes, { stream: cut });
+    return true;
+  } catch {
+    return false;
+  }
 }
