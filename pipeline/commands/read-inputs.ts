@@ -1,5 +1,6 @@
 import { readFile, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
+import { LEAST_KEY_BYTES } from '../ingest/codecs/value-codec.ts';
 import { type ReadEffects, readExports } from '../ingest/read-exports.ts';
 import type { Reading } from '../ingest/reading.ts';
 import { readSiteFile } from '../site/read-site-file.ts';
@@ -33,10 +34,12 @@ export async function readInputs(
     );
   });
   const site = readSiteFile(text, file);
+  const key = await personKey(site, dirname(file));
   const outputs = values.out === undefined ? [] : [String(values.out)];
   const reading = await readExports(site, folder, {
     onProgress: (line) => terminal.progress(line),
-    ignore: [file, ...outputs],
+    ignore: [file, ...outputs, ...(key ? [key.file] : [])],
+    ...(key ? { personKey: key.bytes } : {}),
     ...(watch ? { watch } : {}),
   });
   terminal.progressDone();
@@ -50,6 +53,28 @@ export async function readInputs(
     );
   }
   return { site, reading };
+}
+
+/** The key of the hash of names, where the site file names one. */
+async function personKey(
+  site: Site,
+  folder: string,
+): Promise<{ file: string; bytes: Uint8Array } | undefined> {
+  const { people } = site.declared;
+  if (people === undefined) return undefined;
+  const file = resolve(folder, people.key_file);
+  const bytes = await readFile(file).catch((error: NodeJS.ErrnoException) => {
+    throw new UserError(
+      'person_key',
+      `${file}: must be a file with the key of the hash of names (${error.code})`,
+    );
+  });
+  if (bytes.length < LEAST_KEY_BYTES)
+    throw new UserError(
+      'person_key',
+      `${file}: must hold at least ${LEAST_KEY_BYTES} bytes, found ${bytes.length}`,
+    );
+  return { file, bytes };
 }
 
 const exists = (path: string): Promise<boolean> =>

@@ -27,6 +27,8 @@ export interface ReadEffects {
   ignore?: readonly string[];
   /** Sees the first rows of each table as they stand, before they are read. */
   watch?: WatchRow;
+  /** Key of the hash of names, where the site asks for people. */
+  personKey?: Uint8Array;
   /** Latest instant that a record may have, ms: later ones are those of a wrong clock. Left out: none. */
   notAfter?: number;
 }
@@ -41,7 +43,9 @@ export interface ReadEffects {
  * @throws UserError where the site file asks for something that can't be read so (date pattern, measure, mapped words), or a folder can't be listed
  */
 export async function readExports(site: Site, folder: string, effects: ReadEffects = {}): Promise<Reading> {
-  const readers = site.sources.map((source) => sourceReader(site, source, effects.notAfter));
+  const readers = site.sources.map((source) =>
+    sourceReader(site, source, effects.notAfter, effects.personKey),
+  );
   const found = await findFiles(folder, effects.ignore);
   const problems: Problem[] = [];
   const inputs = await openArchives(

@@ -35,19 +35,21 @@ export interface SourceReader {
  * Makes a source ready for reading: each codec is built once.
  *
  * @param notAfter latest instant that a record may have, ms
+ * @param personKey key of the hash of names
  * @throws UserError where the site file asks for something that can't be read so (date pattern, measure, mapped words)
  */
 export function sourceReader(
   site: Site,
   declared: Source & { name: string },
   notAfter?: number,
+  personKey?: Uint8Array,
 ): SourceReader {
   const source = declared.wide ? { ...declared, columns: wideColumns(declared) } : declared;
   const place = source.site === undefined ? site.sites.values().next().value : site.sites.get(source.site);
   if (!place) throw new Error(`source ${source.name}: no site "${source.site}"`);
   const fields = fieldSources(source).map((from) => ({
     ...from,
-    codec: codecOf(from, source, place.clock, place.barometric_pressure_kpa, notAfter),
+    codec: codecOf(from, source, place.clock, place.barometric_pressure_kpa, notAfter, personKey),
   }));
   return { source, clock: place.clock, fields };
 }
@@ -58,6 +60,7 @@ function codecOf(
   clock: WallClock,
   barometricKpa: number,
   notAfter: number | undefined,
+  personKey: Uint8Array | undefined,
 ): Pick<FieldReader, 'instant' | 'value'> {
   const own = typeof mapping === 'object' && 'column' in mapping ? mapping : undefined;
   if (field.meta.holds === 'instant')
@@ -70,6 +73,7 @@ function codecOf(
     decimalMark: source.decimal_mark,
     mapping: source.values[field.name] ?? {},
     barometricKpa,
+    personKey,
     place: `source ${source.name}, field ${field.name}`,
   });
   return { instant: undefined, value };

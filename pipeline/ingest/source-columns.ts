@@ -17,7 +17,11 @@ export interface FieldSource {
 
 /** The fields of a source, required ones first. */
 export function fieldSources(source: Source): FieldSource[] {
-  const fields = recordFields(source.kind).map((field): FieldSource => {
+  // Names of people are read only where the site file says so.
+  const known = recordFields(source.kind).filter(
+    ({ name, meta }) => meta.holds !== 'person' || name in source.columns,
+  );
+  const fields = known.map((field): FieldSource => {
     const mapping = source.columns[field.name] ?? field.name;
     return { field, headers: headersOf(mapping), named: field.name in source.columns, mapping };
   });

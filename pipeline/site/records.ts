@@ -28,7 +28,8 @@ export type FieldHolds =
   | 'leak_rate'
   | 'integer'
   | 'number'
-  | 'yes_no';
+  | 'yes_no'
+  | 'person';
 
 export interface FieldMeta {
   holds: FieldHolds;
@@ -42,6 +43,8 @@ const field = <T extends z.ZodType>(schema: T, holds: FieldHolds, description: s
 const instant = (description: string) =>
   field(z.number().int(), 'instant', description, 'ms since 1970, UTC');
 const text = (description: string) => field(z.string().max(2000), 'text', description);
+/** Never the name itself: a keyed hash, and only where the site asks for it. */
+const person = (description: string) => field(z.string().regex(/^[0-9a-f]{16}$/), 'person', description);
 const seconds = (description: string) => field(z.number().min(0).max(86_400), 'duration', description, 's');
 const celsius = (description: string) => field(z.number().min(-20).max(200), 'temperature', description, 'C');
 const kilopascal = (description: string) =>
@@ -102,6 +105,7 @@ export const airRemovalTestSchema = z.strictObject({
   cycle_number: field(z.number().int().min(0), 'integer', 'Number of the test cycle').optional(),
   note: text('Note').optional(),
   entered_at: instant('When the record was typed').optional(),
+  person: person('Who read the test, as a keyed hash of the name').optional(),
   ...marked,
 });
 export type AirRemovalTest = z.infer<typeof airRemovalTestSchema>;
@@ -131,6 +135,7 @@ export const cleaningSchema = z.strictObject({
   reason: field(z.enum(CLEANING_REASONS), 'word', 'Routine, or reactive (because of a failure)').optional(),
   note: text('Note').optional(),
   entered_at: instant('When the record was typed').optional(),
+  person: person('Who did the work, as a keyed hash of the name').optional(),
   ...marked,
 });
 export type Cleaning = z.infer<typeof cleaningSchema>;

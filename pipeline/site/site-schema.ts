@@ -214,6 +214,17 @@ export const siteFileSchema = z
       .describe('Sources; left out: files named by kind, with columns named as the fields'),
     merge: z.array(mergeSchema).optional().describe('Sources that tell of the same events'),
     archives: archiveLimitsSchema.optional(),
+    people: z
+      .strictObject({
+        key_file: z
+          .string()
+          .min(1)
+          .describe(
+            'File with the key of the hash, at least 16 bytes, relative to the site file; keep it outside of exports and reports',
+          ),
+      })
+      .optional()
+      .describe('Needed where a source maps person: names are then kept as a keyed hash, never as they are'),
     rules: rulesSchema.prefault({}).describe('Rules that differ from the defaults'),
     interval: intervalInputsSchema.prefault({}),
   })

@@ -1,3 +1,4 @@
+import { createHmac } from 'node:crypto';
 import {
   DURATION_MEASURES,
   LEAK_MEASURES,
@@ -23,6 +24,8 @@ export interface CodecSettings {
   decimalMark: '.' | ',';
   mapping: Readonly<Record<string, string | readonly string[]>>;
   barometricKpa: number;
+  /** Key of the hash of names; undefined where the site has none. */
+  personKey: Uint8Array | undefined;
   /** Source and field, for messages about the site file. */
   place: string;
 }
@@ -65,6 +68,8 @@ export function valueCodec(field: RecordField, settings: CodecSettings): ValueCo
       const fault = new Fault('unknown_word', 'yes or no, or a word mapped onto one');
       return (cell) => (typeof cell === 'boolean' ? cell : (read(cellText(cell)) ?? fault));
     }
+    case 'person':
+      return personCodec(settings);
     case 'integer':
       return integerCodec(settings.decimalMark);
     case 'number':
@@ -94,6 +99,29 @@ const textCodec: ValueCodec = (cell) => copyText(cellText(cell).normalize('NFC')
 
 export function copyText(text: string): string {
   return text.length < 13 ? text : Buffer.from(text, 'utf16le').toString('utf16le');
+}
+
+/** Fewest bytes of the key of the hash of names. */
+export const LEAST_KEY_BYTES = 16;
+
+/**
+ * A name as the first 16 hexadecimal digits of HMAC-SHA-256 under the site's key: the same person gives the same text, and nobody without the key can try names.
+ * Letter case, blanks and full stops aside, so that "A. Smith" and "a smith" are one.
+ */
+function personCodec({ personKey, place }: CodecSettings): ValueCodec {
+  if (personKey === undefined)
+    throw new UserError(
+      'person_key',
+      `${place}: must have a key for the hash of names: set people.key_file in the site file`,
+    );
+  return (cell) => {
+    const name = cellText(cell)
+      .normalize('NFC')
+      .toLowerCase()
+      .replace(/[.\s]+/g, ' ')
+      .trim();
+    return createHmac('sha256', personKey).update(name).digest('hex').slice(0, 16);
+  };
 }
 
 function numberFault(mark: '.' | ','): Fault {
