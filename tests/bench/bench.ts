@@ -4,12 +4,16 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
-import { compare } from '../../pipeline/findings/comparisons/compare.ts';
 import { comparisonFamily } from '../../pipeline/findings/comparisons/comparison-family.ts';
+import { stratify } from '../../pipeline/findings/comparisons/strata.ts';
+import { stratifiedRatio } from '../../pipeline/findings/comparisons/stratified-ratio.ts';
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
 import { makeReview } from '../../pipeline/findings/review.ts';
+import { EXPOSURES, OUTCOMES } from '../../pipeline/findings/review-schema.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
+import { circularShiftTest } from '../../pipeline/statistics/permutation/circular-shift-test.ts';
+import { groupBy } from '../../pipeline/transform/group-by.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
 import { SCENARIOS } from '../calibration/scenarios.ts';
 import { simulateFleet } from '../calibration/simulate-fleet.ts';
@@ -82,20 +86,36 @@ await timed(
   () => comparisonFamily(simulated.panel, simulated.histories, fleet.site.rules),
   (of) => `${of.size} with a p`,
 );
-for (const outcome of ['failed_test', 'cleanliness_abort'] as const) {
-  const question = {
-    scope: 'fleet',
-    unit: null,
-    exposure: 'chamber_overdue',
-    outcome,
-    reading: 'site',
-    rows: simulated.panel,
-    unitNotComparableDays: 0,
-  } as const;
-  await timed(`  of these, the fleet's ${outcome} by chamber_overdue`, () =>
-    compare(question, fleet.site.rules.comparison),
-  );
-}
+const { comparison } = fleet.site.rules;
+const units = [...groupBy(simulated.panel, (row) => row.unit).values()];
+const questions = EXPOSURES.flatMap((exposure) =>
+  [...OUTCOMES, 'unrelated_abort' as const].flatMap((outcome) =>
+    [simulated.panel, ...units].map((rows, at) => ({
+      scope: at === 0 ? ('fleet' as const) : ('unit' as const),
+      outcome,
+      exposure,
+      rows,
+    })),
+  ),
+);
+const stratified = await timed('  of these, sorting days into strata', () =>
+  questions.map((of) => ({ ...of, strata: stratify(of.rows, of.exposure, of.outcome, 'site').strata })),
+);
+await timed('  ratios and exact intervals', () =>
+  stratified.map((of) => stratifiedRatio(of.strata, of.outcome, of.scope, comparison.level)),
+);
+await timed('  circular shifts', () =>
+  stratified.map((of) =>
+    circularShiftTest(
+      of.strata.map((stratum) => stratum.series),
+      {
+        design: of.outcome === 'failed_test' ? 'events-of-trials' : 'events-over-time',
+        maxShifts: comparison.shifts,
+        seed: comparison.seed,
+      },
+    ),
+  ),
+);
 
 const scratch = mkdtempSync(join(tmpdir(), 'bench-'));
 const bin = fileURLToPath(new URL('../../pipeline/commands/bin.mjs', import.meta.url));
