@@ -109,11 +109,7 @@ function markReader(source: Source & { name: string }): (cell: Cell) => string |
 }
 
 /** Position of each day column and its day as "2025-03-01". */
-export function dayColumns(
-  header: RawRow,
-  days: string,
-  month: string | undefined,
-): ReadonlyMap<number, string> {
+function dayColumns(header: RawRow, days: string, month: string | undefined): ReadonlyMap<number, string> {
   const columns = new Map<number, string>();
   const read = days === DAY_OF_MONTH ? undefined : datePattern(days);
   for (const [at, cell] of header.cells.entries()) {

@@ -173,7 +173,7 @@ function isSecondLine(rows: readonly RawRow[], at: number): boolean {
 }
 
 /** Positions of header cells that are days one after the other: 1, 2, 3 … or dates. */
-export function dayColumnsOf(cells: readonly Cell[]): number[] {
+function dayColumnsOf(cells: readonly Cell[]): number[] {
   const days = cells.map((cell) =>
     cell instanceof WallDate ? Math.floor(cell.wallMs / 86_400_000) : (dayNumber(cell) ?? dateNumber(cell)),
   );

@@ -31,7 +31,7 @@ const JOINING = new Set([
   'del',
 ]);
 
-export const tokensOf = (folded: string): string[] =>
+const tokensOf = (folded: string): string[] =>
   folded.split(' ').filter((token) => token !== '' && !JOINING.has(token));
 
 /**

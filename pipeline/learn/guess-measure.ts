@@ -111,7 +111,7 @@ export function guessDryVacuum(
 }
 
 /** Plausible lengths of the phases, seconds (common practice and memory; wide on purpose). */
-export const PHASE_SECONDS: Readonly<Record<string, readonly [number, number]>> = {
+const PHASE_SECONDS: Readonly<Record<string, readonly [number, number]>> = {
   evacuation_s: [90, 2400],
   heat_up_s: [40, 3600],
   exposure_s: [120, 7200],

@@ -1,19 +1,12 @@
 import { recordFields } from '../site/records.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
 import { FIELD_CONCEPTS, wordList } from './field-concepts.ts';
+import { CERTAIN_FROM, type FieldMatch } from './field-match.ts';
 import { type Confidence, certain, type Guess, likely, open } from './guess.ts';
 import { withoutMeasure } from './header-measure.ts';
+import { pairTimes } from './pair-times.ts';
 import { type ColumnProfile, isDates } from './profile-column.ts';
 import type { Meaning, Vocabulary } from './vocabulary.ts';
-
-/** A field and the column (or date column with time column) that is proposed for it. */
-export interface FieldMatch {
-  field: string;
-  columns: readonly ColumnProfile[];
-  confidence: Confidence;
-  why: string;
-  score: number;
-}
 
 /** What a kind of record would make of a table. */
 export interface KindMatch {
@@ -34,7 +27,6 @@ interface Candidate {
 
 /** General concepts count a little less than a field's own. */
 const GENERAL = 0.9;
-const CERTAIN_FROM = 0.88;
 
 /**
  * The kinds of record that a table may hold, the likeliest first: how many of the kind's fields find a column whose name means them and whose cells fit, how
@@ -237,12 +229,7 @@ function fits(kind: RecordKind, field: Field, column: ColumnProfile, vocabulary:
 }
 
 /** Share of the cells whose word is in the vocabulary. */
-export function knownShare(
-  kind: RecordKind,
-  field: string,
-  column: ColumnProfile,
-  vocabulary: Vocabulary,
-): number {
+function knownShare(kind: RecordKind, field: string, column: ColumnProfile, vocabulary: Vocabulary): number {
   const list = wordList(kind, field);
   if (list === undefined || column.texts.length === 0) return 0;
   let known = 0;
@@ -250,88 +237,6 @@ export function knownShare(
     if ((vocabulary.word(list, word)[0]?.score ?? 0) >= 0.6) known += count;
   return known / column.texts.length;
 }
-
-/** A date column gets the time-of-day column that belongs to it; an end that is a time of day alone gets the date of the start. */
-function pairTimes(
-  kind: RecordKind,
-  matches: readonly FieldMatch[],
-  columns: readonly ColumnProfile[],
-  used: Set<ColumnProfile>,
-  meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
-): FieldMatch[] {
-  const own = kind === 'service' ? 'from' : kind === 'cycles' ? 'start' : 'time';
-  const clocks = columns.filter(
-    (column) => column.timeOfDay !== undefined && !used.has(column) && !isDates(column),
-  );
-  const meaning = (column: ColumnProfile, concepts: readonly string[]): number =>
-    Math.max(
-      0,
-      ...meanings
-        .get(column)!
-        .filter(({ key }) => concepts.includes(key))
-        .map(({ score }) => score),
-    );
-  const paired: FieldMatch[] = [];
-  // The record's own time first: it has the first choice of a column that says no more than "time".
-  const order = [...matches].sort((a, b) => Number(b.field === own) - Number(a.field === own));
-  for (const match of order) {
-    const [date] = match.columns;
-    const concepts = [
-      ...(FIELD_CONCEPTS[kind][match.field] ?? []),
-      ...(match.field === own ? ['time_of_day'] : []),
-    ];
-    const free =
-      date && isDates(date) && !hasTime(date)
-        ? clocks.filter((column) => !used.has(column) && meaning(column, concepts) >= 0.6)
-        : [];
-    free.sort(
-      (a, b) =>
-        meaning(b, concepts) - meaning(a, concepts) || Math.abs(a.at - date!.at) - Math.abs(b.at - date!.at),
-    );
-    const [clock] = free;
-    if (!clock) paired.push(match);
-    else {
-      used.add(clock);
-      const clear =
-        meaning(clock, concepts) >= CERTAIN_FROM &&
-        !(free[1] && meaning(free[1], concepts) >= meaning(clock, concepts));
-      paired.push({ ...match, columns: [date!, clock], confidence: clear ? match.confidence : 'likely' });
-    }
-  }
-  paired.sort(
-    (a, b) =>
-      matches.findIndex(({ field }) => field === a.field) -
-      matches.findIndex(({ field }) => field === b.field),
-  );
-  const start = paired.find(({ field }) => field === own);
-  const end = kind === 'cycles' ? 'end' : kind === 'service' ? 'to' : undefined;
-  if (
-    end !== undefined &&
-    start &&
-    start.columns.length === 2 &&
-    !paired.some(({ field }) => field === end)
-  ) {
-    const clock = clocks.find(
-      (column) => !used.has(column) && meaning(column, FIELD_CONCEPTS[kind][end]!) >= 0.6,
-    );
-    if (clock) {
-      used.add(clock);
-      paired.push({
-        field: end,
-        columns: [start.columns[0]!, clock],
-        confidence: 'likely',
-        why: `"${clock.header}" on the date of the start; a cycle over midnight loses its end so`,
-        score: 0.8,
-      });
-    }
-  }
-  return paired;
-}
-
-const hasTime = (column: ColumnProfile): boolean =>
-  column.dateCells > 0.5
-    ? column.texts.some((text) => !text.endsWith(' 00:00'))
-    : column.dates === undefined || /[hH]/.test(column.dates.value ?? column.dates.options[0] ?? '');
 
 /** Fields that most kinds have, and that say little about which kind it is. */
 const COMMON = new Set(['unit', 'time', 'start', 'from', 'note', 'cycle_number', 'entered_at', 'end', 'to']);

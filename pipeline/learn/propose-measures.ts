@@ -1,4 +1,5 @@
 import type { Measure } from '../site/measures.ts';
+import type { FieldMatch } from './field-match.ts';
 import { certain, type Guess } from './guess.ts';
 import {
   guessDryVacuum,
@@ -8,7 +9,6 @@ import {
   guessTemperature,
 } from './guess-measure.ts';
 import { type Mark, median, numbersOf } from './guess-numbers.ts';
-import type { FieldMatch } from './match-fields.ts';
 import type { ProposedColumn } from './proposal.ts';
 
 const DURATIONS = ['evacuation_s', 'heat_up_s', 'exposure_s', 'exhaust_s', 'drying_s'];

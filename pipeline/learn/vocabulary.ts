@@ -9,7 +9,7 @@ import { foldPhrase, nearness } from './fold-phrase.ts';
  * front may mean the thing but not always: what rests on it alone is never certain.
  */
 const phrases = z.array(z.union([z.string(), z.number(), z.boolean()]).transform(String));
-export const vocabularySchema = z.strictObject({
+const vocabularySchema = z.strictObject({
   language: z.string().default('site'),
   headers: z.record(z.string(), phrases).default({}),
   unread: phrases.default([]),

@@ -1,3 +1,4 @@
+// Longer than other files: ten styles stand side by side, so that they can be compared and kept different.
 import { gzipSync } from 'node:zlib';
 import { zipSync } from 'fflate';
 import { type TestCell, workbook } from '../../ingest/workbook.ts';
