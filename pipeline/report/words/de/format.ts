@@ -1,0 +1,5 @@
+import { deLocale } from '../locale/de.ts';
+import { formatOf } from '../locale/format.ts';
+
+/** Numbers, dates and lists as German text. */
+export const format = formatOf(deLocale);
