@@ -5,6 +5,7 @@ import { lookBackSchema } from '../transform/look-back.ts';
 import { requalificationSchema } from '../transform/service/requalification.ts';
 import { driftSchema } from './drift/drift-schema.ts';
 import { operatingCharacteristicsSchema } from './operating-characteristics.ts';
+import { recordQualitySchema } from './record-quality/record-quality-schema.ts';
 
 /**
  * The review: everything that a month's report says, as data. `review.json` is exactly this; pages, charts and tables read nothing else.
@@ -200,8 +201,22 @@ const chartPointSchema = z.strictObject({
 });
 export type ChartPoint = z.infer<typeof chartPointSchema>;
 
+/** Events of a unit that stand in its history. */
+export const UNIT_EVENTS = [
+  'chamber_cleaning',
+  'professional_cleaning',
+  'repair',
+  'controller_replaced',
+  'out_of_service',
+  'maintenance',
+  'failed_test',
+] as const;
+
+/** Changes with the fields of the review: a reader of another format must not guess. */
+export const REVIEW_FORMAT = 'cleaning-evidence review 2';
+
 export const reviewSchema = z.strictObject({
-  format: z.literal('cleaning-evidence review 1'),
+  format: z.literal(REVIEW_FORMAT),
   version: z.string().describe('Version of the program'),
   organisation: z.string(),
   period: z.strictObject({
@@ -259,6 +274,23 @@ export const reviewSchema = z.strictObject({
       days_of_use: count,
       days_of_use_in_month: count,
       eras: z.array(z.strictObject({ from: date, to: date, opened_by: z.string().nullable() })),
+      events: z
+        .array(
+          z.strictObject({
+            date,
+            to: date.nullable().describe('Last operating day of a service that has an end'),
+            what: z.enum(UNIT_EVENTS),
+            detail: z
+              .enum(['counts', 'contradicted', 'major'])
+              .nullable()
+              .describe('Whether a chamber cleaning counts as done; whether a service was major'),
+            time: localTime.nullable().describe('Null where only the date is known'),
+            file: z.string(),
+            sheet: z.string().nullable(),
+            row: z.number().int(),
+          }),
+        )
+        .describe('Chamber cleanings, service and failed day results of the whole record, in order of day'),
       attention: z.array(attentionReasonSchema),
       /** Month and whole record side by side. */
       tests: z.array(
@@ -457,7 +489,13 @@ export const reviewSchema = z.strictObject({
     .describe(
       'Days of the month with production and no test, or a test that ended after the first production cycle started',
     ),
-  look_backs: z.array(lookBackSchema.extend({ failed: localTime, last_pass: localTime.nullable() })),
+  look_backs: z.array(
+    lookBackSchema.extend({
+      failed: localTime,
+      last_pass: localTime.nullable(),
+      cycles: z.array(lookBackSchema.shape.cycles.element.extend({ started: localTime })),
+    }),
+  ),
   requalifications: z.array(requalificationSchema.extend({ ended: localTime, in_month: z.boolean() })),
   early_stops: z
     .array(
@@ -470,6 +508,9 @@ export const reviewSchema = z.strictObject({
       }),
     )
     .describe('Unexplained early stops of the month'),
+  record_quality: recordQualitySchema.describe(
+    'How good the records are: clocks, habits of entering, counters. It says something of records, nothing of people',
+  ),
   operating_characteristics: operatingCharacteristicsSchema.nullable(),
   settings: z.array(
     z.strictObject({

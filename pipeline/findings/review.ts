@@ -23,9 +23,12 @@ import {
   unclassifiedTexts,
 } from './lists/record-lists.ts';
 import { settingsInForce } from './lists/settings.ts';
+import { unitEvents } from './lists/unit-events.ts';
 import { OPERATING_CHARACTERISTICS } from './operating-characteristics.ts';
 import type { Period } from './period.ts';
-import type { Review } from './review-schema.ts';
+import { recordQuality } from './record-quality/record-quality.ts';
+import { recordsUntil } from './record-quality/records-until.ts';
+import { REVIEW_FORMAT, type Review } from './review-schema.ts';
 import { byClock } from './summaries/by-clock.ts';
 import { chamberSummary } from './summaries/chamber.ts';
 import { cleaningDays, dueCounts } from './summaries/cleaning-done.ts';
@@ -82,6 +85,7 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
       days_of_use: rows.length,
       days_of_use_in_month: rows.filter((row) => row.day >= from).length,
       eras: erasOf(history),
+      events: unitEvents(history, rules.contradicted_counts_as_done),
       tests: [
         testCounts(history, rows, 'month', from, until, level),
         testCounts(history, rows, 'record', Number.NEGATIVE_INFINITY, until, level),
@@ -109,7 +113,7 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
   });
 
   return {
-    format: 'cleaning-evidence review 1',
+    format: REVIEW_FORMAT,
     version,
     organisation: site.organisation,
     period: {
@@ -156,6 +160,7 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     look_backs: lookBackLists(histories, from, until),
     requalifications: requalified,
     early_stops: earlyStops(histories, from, until),
+    record_quality: recordQuality(site, recordsUntil(site, reading.records, until)),
     operating_characteristics: OPERATING_CHARACTERISTICS,
     settings: settingsInForce(
       site,

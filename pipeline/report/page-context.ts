@@ -1,5 +1,4 @@
 import { createHash } from 'node:crypto';
-import { Temporal } from 'temporal-polyfill';
 import type { Review } from '../findings/review-schema.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
@@ -30,8 +29,6 @@ export interface ReportContext {
   unitPage(unit: string): string;
   unitName(unit: string): string;
   siteName(site: string): string;
-  /** An instant as wall time of the unit's site, "yyyy-MM-dd HH:mm". */
-  wallTime(unit: string, instant: number): string;
 }
 
 /** Counts figures and tables of one page. */
@@ -61,8 +58,6 @@ export function reportContext(
   const pages = safeNames(review.units.map((unit) => unit.unit));
   const units = new Map(review.units.map((unit) => [unit.unit, unit]));
   const sites = new Map(review.sites.map((site) => [site.id, site.name]));
-  const zoneOf = (unit: string): string =>
-    review.sites.find((site) => site.id === units.get(unit)?.site)?.zone ?? 'UTC';
   const { record_from, record_to } = review.period;
   return {
     review,
@@ -85,12 +80,6 @@ export function reportContext(
     unitPage: (unit) => `unit-${pages.get(unit) ?? 'x'}.html`,
     unitName: (unit) => units.get(unit)?.name ?? '',
     siteName: (site) => sites.get(site) ?? site,
-    wallTime: (unit, instant) =>
-      Temporal.Instant.fromEpochMilliseconds(instant)
-        .toZonedDateTimeISO(zoneOf(unit))
-        .toPlainDateTime()
-        .toString({ smallestUnit: 'minute' })
-        .replace('T', ' '),
   };
 }
 

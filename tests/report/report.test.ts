@@ -24,6 +24,7 @@ const SECTIONS = [
   'look-back',
   'returns',
   'early-stops',
+  'quality',
   'data',
   'methods',
   'settings',
@@ -80,6 +81,10 @@ describe('writeReport', () => {
       'tables/strata.csv',
       'tables/comparisons.csv',
       'tables/unit-history.csv',
+      'tables/unit-events.csv',
+      'tables/record-clocks.csv',
+      'tables/record-entry.csv',
+      'tables/record-counters.csv',
     ]);
   });
 
@@ -166,9 +171,15 @@ describe('writeReport', () => {
     ).toHaveLength(1);
   });
 
-  it('names wall times by the clock of the unit’s site', () => {
-    // 30 March 2026, 05:40 UTC less 20 hours: 29 March, 11:40 in Berlin, on summer time since that night (tz database).
-    expectIn(textOf(files, 'index.html'), 'index.html', '29 March 2026, 11:40');
+  it('speaks of clocks and records, never of people, where records are in question', () => {
+    const page = textOf(files, 'records.html');
+    const section = page.slice(page.indexOf('<section id="quality"'), page.indexOf('<section id="data"'));
+    expectIn(section, 'quality', '13 min before');
+    expectIn(section, 'quality', 'clock of the tests runs behind, or that of the log ahead');
+    expectIn(section, 'quality', '260 of 290');
+    expectIn(section, 'quality', 'set back to its start');
+    expect(section).not.toMatch(/\b(staff|blame|careless|wrong|forgot|falsif|cheat)/i);
+    expectIn(textOf(files, 'unit-A1.html'), 'unit', 'How good these records are');
   });
 });
 

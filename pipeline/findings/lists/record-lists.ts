@@ -77,6 +77,10 @@ export const lookBackLists: Lister<'look_backs'> = (histories, from, until) =>
       ...list,
       failed: formatWall(history.clock.wallOf(list.failed_at)),
       last_pass: list.last_pass_at === null ? null : formatWall(history.clock.wallOf(list.last_pass_at)),
+      cycles: list.cycles.map((cycle) => ({
+        ...cycle,
+        started: formatWall(history.clock.wallOf(cycle.start)),
+      })),
     })),
   );
 

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { intervalInputsSchema } from '../../site/interval-inputs.ts';
 import { rulesSchema } from '../../site/rules.ts';
 import type { Site } from '../../site/site.ts';
 import { CLEANING_TASKS } from '../../site/vocabulary.ts';
@@ -7,7 +8,11 @@ import type { Review } from '../review-schema.ts';
 /** Every setting in force, with its default and what it means; the table of abort texts is left to its own file. */
 export function settingsInForce(site: Site, units: readonly string[]): Review['settings'] {
   const defaults = rulesSchema.parse({});
-  return [...policies(site, units), ...leaves(rulesSchema, site.rules, defaults, 'rules')];
+  return [
+    ...policies(site, units),
+    ...leaves(rulesSchema, site.rules, defaults, 'rules'),
+    ...leaves(intervalInputsSchema, site.declared.interval, intervalInputsSchema.parse({}), 'interval'),
+  ];
 }
 
 function policies(site: Site, units: readonly string[]): Review['settings'] {
@@ -47,7 +52,13 @@ function leaves(schema: z.ZodType, value: unknown, standard: unknown, name: stri
           ),
     );
   }
-  return [{ name, value: String(value), default: String(standard), description: schema.description ?? '' }];
+  return [{ name, value: text(value), default: text(standard), description: schema.description ?? '' }];
+}
+
+/** A value as the site file would have it; what is left out as "left out", whose meaning the description gives. */
+function text(value: unknown): string {
+  if (value === undefined) return 'left out';
+  return typeof value === 'object' ? JSON.stringify(value) : String(value);
 }
 
 /** The object inside a schema's defaults, if there is one. */

@@ -1,5 +1,8 @@
 import type { Cycle, Records, Service } from '../../site/records.ts';
+import type { Site } from '../../site/site.ts';
+import { formatWall, type WallClock } from '../../site/wall-clock.ts';
 import { groupBy } from '../../transform/group-by.ts';
+import { clocksOfUnits } from '../period.ts';
 import type { CounterHistory } from './record-quality-schema.ts';
 
 /** Forward by more is a jump of the counter, and no cycles that are missing. */
@@ -15,14 +18,20 @@ const NEAR_SERVICE = 7 * 86_400_000;
  * Follows the cycle counter of each unit in order of time: rollovers, resets, jumps, and numbers that were passed over, which are cycles that no file holds. A
  * counter that is set back does not make cycles duplicates: those are told by unit, number and start.
  */
-export function counterHistories(records: Records): CounterHistory[] {
+export function counterHistories(site: Site, records: Records): CounterHistory[] {
+  const clockOf = clocksOfUnits(site);
   const service = groupBy(records.service, ({ unit }) => unit);
   return [...groupBy(records.cycles, ({ unit }) => unit)].map(([unit, cycles]) =>
-    historyOf(unit, cycles, service.get(unit) ?? []),
+    historyOf(unit, cycles, service.get(unit) ?? [], clockOf(unit)),
   );
 }
 
-function historyOf(unit: string, cycles: readonly Cycle[], service: readonly Service[]): CounterHistory {
+function historyOf(
+  unit: string,
+  cycles: readonly Cycle[],
+  service: readonly Service[],
+  clock: WallClock,
+): CounterHistory {
   const numbered = cycles
     .filter(({ cycle_number }) => cycle_number !== undefined)
     .toSorted((a, b) => a.start - b.start);
@@ -39,6 +48,7 @@ function historyOf(unit: string, cycles: readonly Cycle[], service: readonly Ser
     else
       events.push({
         at: start,
+        time: formatWall(clock.wallOf(start)),
         from,
         to,
         what: to > from ? 'jump' : setBack(from, to),

@@ -76,6 +76,7 @@ const counterSchema = z
     events: z.array(
       z.strictObject({
         at: z.number().int().describe('Start of the first cycle after it, ms since 1970, UTC'),
+        time: z.string().describe('The same as wall time of the site, yyyy-MM-dd HH:mm'),
         from: z.number().int(),
         to: z.number().int(),
         what: z

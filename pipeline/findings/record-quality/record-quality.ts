@@ -13,6 +13,6 @@ export function recordQuality(site: Site, records: Records): RecordQuality {
   return {
     clock_differences: clockDifferences(site, records),
     entry: entryHabits(records),
-    counters: counterHistories(records),
+    counters: counterHistories(site, records),
   };
 }

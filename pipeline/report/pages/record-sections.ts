@@ -1,6 +1,7 @@
 import { type Html, html } from '../html/html.ts';
 import type { Numbering, ReportContext } from '../page-context.ts';
 import { filesTable, joinsTable, problemsTable, sourcesTable, textsTable } from '../parts/lists/data-read.ts';
+import { clocksTable, countersTable, entryTable } from '../parts/lists/record-quality.ts';
 import {
   contradictedTable,
   lookBackLists,
@@ -22,6 +23,7 @@ export function recordSections(context: ReportContext, numbers: Numbering, scope
     lookBackSection(context, numbers),
     returnsSection(context, numbers, scope),
     stopsSection(context, numbers),
+    qualitySection(context, numbers, scope),
     dataSection(context, numbers, scope),
   ];
 }
@@ -127,6 +129,32 @@ ${
     : stopsTable(context, numbers, review.early_stops, stops.caption(month))
 }
 ${textsTable(context, numbers)}`,
+  };
+}
+
+/** How good the records are: in one sentence on the review, in full on the page of records. */
+function qualitySection(context: ReportContext, numbers: Numbering, scope: Scope): Section {
+  const { words, review } = context;
+  const { quality } = words;
+  const { clock_differences, entry, counters } = review.record_quality;
+  const empty = clock_differences.length + entry.length + counters.length === 0;
+  const apart = clock_differences.filter((row) => row.verdict !== 'agree' && row.verdict !== 'too_few');
+  const rounded = entry.filter((row) => row.on_five_p !== null && row.on_five_p < 0.001);
+  const jumping = counters.filter((row) => row.events.length > 0);
+  return {
+    id: 'quality',
+    heading: quality.heading,
+    body: empty
+      ? html`<p class="empty">${quality.none}</p>`
+      : html`<p>${quality.intro}</p>
+<p>${quality.short(apart.length, rounded.length, jumping.length)}</p>
+${
+  scope === 'month'
+    ? html`<p class="screen"><a href="records.html#quality">${quality.more}</a></p>`
+    : html`${clocksTable(context, numbers, clock_differences)}
+${entryTable(context, numbers, entry)}
+${countersTable(context, numbers, counters)}`
+}`,
   };
 }
 

@@ -1,3 +1,7 @@
+import {
+  type EntryHabits,
+  recordQualitySchema,
+} from '../../findings/record-quality/record-quality-schema.ts';
 import { type UnitDay, unitDaySchema } from '../../transform/panel/unit-day.ts';
 import type { ReportContext } from '../page-context.ts';
 import { CALENDAR_COLUMNS, calendarRows } from '../rows/calendar-rows.ts';
@@ -44,6 +48,34 @@ const STRATA_COLUMNS = [
   'unexposed_events',
 ] as const;
 
+const CLOCK_DIFFERENCE_COLUMNS = [
+  'source',
+  'kind',
+  'unit',
+  'matched',
+  'unmatched',
+  'median_minutes',
+  'low_minutes',
+  'high_minutes',
+  'before_end',
+  'verdict',
+  'suggested_offset_minutes',
+] as const;
+
+const ENTRY_COLUMNS = Object.keys(recordQualitySchema.shape.entry.element.shape) as (keyof EntryHabits &
+  string)[];
+
+const COUNTER_COLUMNS = [
+  'unit',
+  'numbered',
+  'unnumbered',
+  'missing_numbers',
+  'repeated_numbers',
+  'jumps_and_resets',
+] as const;
+
+const EVENT_COLUMNS = ['unit', 'date', 'to', 'what', 'detail', 'time', 'file', 'sheet', 'row'] as const;
+
 /** The panel itself: with it the shift test of a comparison can be made again. */
 const UNIT_DAY_COLUMNS = Object.keys(unitDaySchema.shape) as (keyof UnitDay & string)[];
 
@@ -84,6 +116,18 @@ export function chartTables(context: ReportContext): TableFile[] {
       'unit-history',
       HISTORY_COLUMNS,
       review.units.flatMap((unit) => historyRows(context, unit.unit)),
+    ),
+    table(
+      'unit-events',
+      EVENT_COLUMNS,
+      review.units.flatMap(({ unit, events }) => events.map((event) => ({ unit, ...event }))),
+    ),
+    table('record-clocks', CLOCK_DIFFERENCE_COLUMNS, review.record_quality.clock_differences),
+    table('record-entry', ENTRY_COLUMNS, review.record_quality.entry),
+    table(
+      'record-counters',
+      COUNTER_COLUMNS,
+      review.record_quality.counters.map((row) => ({ ...row, jumps_and_resets: row.events.length })),
     ),
   ];
 }

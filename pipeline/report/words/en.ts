@@ -5,8 +5,13 @@ import { cleaning } from './en/cleaning.ts';
 import { comparisons } from './en/comparisons.ts';
 import { drift } from './en/drift.ts';
 import { format } from './en/format.ts';
+import { intervalArgument } from './en/interval.ts';
+import { intervalEvidence } from './en/interval-evidence.ts';
+import { intervalInputWords } from './en/interval-inputs.ts';
+import { intervalPlan } from './en/interval-plan.ts';
 import { methods } from './en/methods.ts';
 import { pages } from './en/pages.ts';
+import { quality } from './en/quality.ts';
 import { records } from './en/records.ts';
 import { series } from './en/series.ts';
 import { terms } from './en/terms.ts';
@@ -25,7 +30,17 @@ export const en = {
   comparisons,
   drift,
   records,
+  quality,
   methods,
   pages,
   unit,
+  /** The case for a cleaning interval: page, command and calendar file. */
+  interval: {
+    lang: 'en',
+    format,
+    argument: intervalArgument,
+    evidence: intervalEvidence,
+    inputs: intervalInputWords,
+    plan: intervalPlan,
+  },
 };

@@ -1,5 +1,4 @@
 import type { IntervalCase, ShapeFit } from '../../../findings/interval/interval-schema.ts';
-import { format } from '../../words/en/format.ts';
 import type { IntervalWords } from './interval-words.ts';
 
 /** One part of the argument: its heading, what it says first, and the rest. */
@@ -38,7 +37,7 @@ export function argumentText(of: IntervalCase, words: IntervalWords): ArgumentPa
   ];
 }
 
-function recordsText(of: IntervalCase, { argument }: IntervalWords): string[] {
+function recordsText(of: IntervalCase, { argument, format }: IntervalWords): string[] {
   const { cleanings, spells } = of;
   const [failures, aborts] = mainFits(of);
   return said([
@@ -72,10 +71,10 @@ export function mainFits(of: IntervalCase): [ShapeFit, ShapeFit] {
   return [fit('failed_test'), fit('cleanliness_abort')];
 }
 
-function findingText(of: IntervalCase, { argument }: IntervalWords): string[] {
+function findingText(of: IntervalCase, { argument, format }: IntervalWords): string[] {
   const { answer } = of;
   const [failures] = mainFits(of);
-  const level = format.percent(of.bootstrap.level);
+  const level = format.level(of.bootstrap.level);
   const late =
     of.in_force !== null && of.longest_observed !== null && of.in_force <= of.longest_observed
       ? of.in_force
@@ -129,7 +128,7 @@ function abortText({ answer }: IntervalCase, argument: IntervalWords['argument']
 }
 
 function costText(of: IntervalCase, words: IntervalWords): string[] {
-  const { argument, inputs } = words;
+  const { argument, inputs, format } = words;
   const { best, candidates, clock, currency } = of;
   const money = of.objective === 'cost';
   const named = of.answer.code === 'supported' && best !== null;
@@ -158,16 +157,16 @@ function costText(of: IntervalCase, words: IntervalWords): string[] {
         low: format.integer(best.low),
         high: argument.interval(best.high, clock),
         value: money
-          ? `${format.integer(best.value)}${currency === '' ? '' : ` ${currency}`}`
-          : format.count(Math.round(best.value), 'hour', 'hours'),
+          ? argument.money(best.value, currency)
+          : argument.hours(best.value),
         money,
       }),
     named && best.at_longest && argument.atLongest,
     named && argument.advice[best.advice],
     best !== null && !named && argument.notBest,
-    breakEvenText(of, argument),
+    breakEvenText(of, words),
     ...of.notes.filter((note) => !RECORD_NOTES.has(note) && !ELSEWHERE.has(note)).map(argument.note),
-    of.objective !== null && argument.notCounted(missing.map((row) => inputs.name(row.name).toLowerCase())),
+    of.objective !== null && argument.notCounted(missing.map((row) => inputs.inText(row.name))),
   ]);
 }
 
@@ -182,7 +181,7 @@ const ELSEWHERE = new Set([
 ]);
 
 /** The break-even for the next shorter candidate: the step that a committee would take first. */
-function breakEvenText(of: IntervalCase, argument: IntervalWords['argument']): string | null {
+function breakEvenText(of: IntervalCase, { argument, format }: IntervalWords): string | null {
   const shorter = of.candidates.findLast(
     (row) => row.standing === 'compared' && of.in_force !== null && row.interval < of.in_force,
   );
@@ -204,14 +203,14 @@ function breakEvenText(of: IntervalCase, argument: IntervalWords['argument']): s
 }
 
 function mindText(of: IntervalCase, words: IntervalWords): string[] {
-  const { argument, inputs } = words;
+  const { argument, inputs, format } = words;
   const [failures] = mainFits(of);
   const first = of.sensitivity.find((row) => row.moves > 0);
   return said([
     argument.mind[of.answer.code],
     failures.smallest_detectable_shape !== null &&
       of.answer.code !== 'supported' &&
-      argument.detectable(failures.smallest_detectable_shape, '80%'),
+      argument.detectable(failures.smallest_detectable_shape, format.percent(0.8)),
     failures.data_needed_factor !== null &&
       failures.data_needed_factor > 1 &&
       of.answer.code !== 'supported' &&
@@ -220,7 +219,7 @@ function mindText(of: IntervalCase, words: IntervalWords): string[] {
       of.answer.code === 'supported' &&
       (first
         ? argument.sensitive({
-            input: inputs.name(first.input).toLowerCase(),
+            input: inputs.inText(first.input),
             values: inputs.changed(
               first.input,
               format.twoFigures(first.low_value),

@@ -2,7 +2,6 @@ import { createHash } from 'node:crypto';
 import ical, { ICalEventTransparency } from 'ical-generator';
 import type { IntervalCase } from '../../../findings/interval/interval-schema.ts';
 import type { Proposal } from '../../../findings/interval/schedule-schema.ts';
-import { format } from '../../words/en/format.ts';
 import type { IntervalWords } from './interval-words.ts';
 
 /**
@@ -11,11 +10,11 @@ import type { IntervalWords } from './interval-words.ts';
  *
  * @param organisation name from the site file, may be empty
  */
-export function calendarFile(of: IntervalCase, organisation: string, { plan }: IntervalWords): string {
+export function calendarFile(of: IntervalCase, organisation: string, { plan, format, lang }: IntervalWords): string {
   const { schedule } = of;
   const calendar = ical({
     name: plan.calendarName(organisation, format.month(schedule.month)),
-    prodId: { company: 'cleaning-evidence', product: 'proposed cleanings', language: 'EN' },
+    prodId: { company: 'cleaning-evidence', product: 'proposed cleanings', language: lang.toUpperCase() },
   });
   const stamp = new Date(schedule.newest_event_at ?? Date.parse(`${schedule.from}T00:00:00Z`));
   for (const proposal of schedule.proposals) {

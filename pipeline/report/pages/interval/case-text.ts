@@ -1,5 +1,4 @@
 import type { IntervalCase } from '../../../findings/interval/interval-schema.ts';
-import { format } from '../../words/en/format.ts';
 import { argumentText } from './argument-text.ts';
 import type { IntervalWords } from './interval-words.ts';
 
@@ -21,7 +20,7 @@ export function caseText(of: IntervalCase, words: IntervalWords): string {
     .join('\n\n');
 }
 
-function candidateLines(of: IntervalCase, { argument, evidence }: IntervalWords): string {
+function candidateLines(of: IntervalCase, { argument, evidence, format }: IntervalWords): string {
   if (of.candidates.length === 0) return '';
   const heads = evidence.candidateHeads;
   const rows = of.candidates.map((row) => [
@@ -39,7 +38,7 @@ function candidateLines(of: IntervalCase, { argument, evidence }: IntervalWords)
   }
 }
 
-function proposalLines(of: IntervalCase, { argument, plan }: IntervalWords): string {
+function proposalLines(of: IntervalCase, { argument, plan, format }: IntervalWords): string {
   const { schedule } = of;
   const heading = plan.proposalsCaption(format.month(schedule.month)).toUpperCase();
   if (schedule.not_planned !== null)
@@ -51,7 +50,7 @@ function proposalLines(of: IntervalCase, { argument, plan }: IntervalWords): str
       ? plan.state.never_recorded
       : `${row.due}${row.state === 'overdue' ? ` ${plan.state.overdue}` : ''}`,
     row.out,
-    `${row.work.slice(11)} to ${row.work_to.slice(11)}`,
+    argument.between(row.work.slice(11), row.work_to.slice(11)),
     row.back.slice(11),
     plan.displaced(row.displaced),
   ]);

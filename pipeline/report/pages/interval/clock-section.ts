@@ -85,7 +85,7 @@ function chartRows(
       high_drawn: high === null ? null : Math.min(high, cut) * 100,
       arrow_high: high !== null && high > cut ? cut * 100 : null,
       fitted_per_100: fitted === null || rate.of === 0 ? null : (fitted / rate.of) * 100,
-      label: rate.of === 0 ? evidence.none : `${rate.events} of ${rate.of}`,
+      label: rate.of === 0 ? evidence.none : evidence.of(rate.events, rate.of),
     };
   });
 }

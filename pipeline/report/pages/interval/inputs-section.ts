@@ -57,7 +57,7 @@ function measuredTable({ context, numbers, found, text }: SectionContext): Html 
     cell: ({ [part]: of }) =>
       of.of === 0
         ? ''
-        : html`${pages.outOf(of.count, of.of)} <span class="sub">${format.percent(of.low ?? 0)} to ${format.percent(of.high ?? 1)}</span>`,
+        : html`${pages.outOf(of.count, of.of)} <span class="sub">${format.range(format.percent(of.low ?? 0), format.percent(of.high ?? 1))}</span>`,
   });
   return dataTable(context, numbers, {
     caption: evidence.measuredCaption(format.date(measured.made), measured.version),
@@ -66,9 +66,9 @@ function measuredTable({ context, numbers, found, text }: SectionContext): Html 
       {
         head: heads.scenario,
         kind: 'head',
-        cell: (row) => row.scenario,
+        cell: (row) => evidence.scenarioName(row.scenario),
       },
-      { head: heads.says, cell: (row) => row.says },
+      { head: heads.says, cell: (row) => evidence.scenario(row.scenario, row.says) },
       { head: heads.shape, kind: 'number', cell: (row) => format.twoFigures(row.shape) },
       { head: heads.failures, kind: 'number', cell: (row) => format.integer(row.failures) },
       share(heads.supported, 'supported'),

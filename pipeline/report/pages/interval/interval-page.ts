@@ -8,7 +8,7 @@ import { calendarFile } from './calendar-file.ts';
 import { candidatesSection } from './candidates-section.ts';
 import { clockSection } from './clock-section.ts';
 import { inputsSection } from './inputs-section.ts';
-import { type IntervalWords, intervalWords } from './interval-words.ts';
+import type { IntervalWords } from './interval-words.ts';
 import { levelsSection } from './levels-section.ts';
 import { planSection } from './plan-section.ts';
 import type { SectionContext } from './section-context.ts';
@@ -19,7 +19,7 @@ import { surfacesSection } from './surfaces-section.ts';
 export async function intervalPage(
   context: ReportContext,
   found: IntervalCase,
-  text: IntervalWords = intervalWords,
+  text: IntervalWords = context.words.interval,
 ): Promise<string> {
   const section: SectionContext = { context, numbers: numbering(), found, text };
   const { month, review } = context;
@@ -46,6 +46,6 @@ export async function intervalFiles(context: ReportContext, found: IntervalCase)
   return [
     { path: 'interval.html', content: await intervalPage(context, found) },
     { path: 'interval.json', content: `${JSON.stringify(found, null, 2)}\n` },
-    { path: 'interval.ics', content: calendarFile(found, context.review.organisation, intervalWords) },
+    { path: 'interval.ics', content: calendarFile(found, context.review.organisation, context.words.interval) },
   ];
 }

@@ -1,13 +1,8 @@
-import { intervalArgument } from '../../words/en/interval.ts';
-import { intervalEvidence } from '../../words/en/interval-evidence.ts';
-import { intervalInputWords } from '../../words/en/interval-inputs.ts';
-import { intervalPlan } from '../../words/en/interval-plan.ts';
+import { en } from '../../words/en.ts';
+import type { Words } from '../../words/words.ts';
 
-/** All words of the case in English: the page, the command and the calendar file. Another language is another object of the same type. */
-export const intervalWords = {
-  argument: intervalArgument,
-  evidence: intervalEvidence,
-  inputs: intervalInputWords,
-  plan: intervalPlan,
-};
-export type IntervalWords = typeof intervalWords;
+/** All words of the case in one language: the page, the command and the calendar file. */
+export type IntervalWords = Words['interval'];
+
+/** The same in English. */
+export const intervalWords: IntervalWords = en.interval;

@@ -42,7 +42,7 @@ export function levelsSection({ context, numbers, found, text }: SectionContext)
                 cell: ({ shape }) =>
                   shape === null
                     ? ''
-                    : html`${format.fixed(shape.estimate, 2)} <span class="sub">${argument.between(format.fixed(shape.low, 2), shape.high === null ? null : format.fixed(shape.high, 2))}, p ${format.pValue(shape.adjusted_p ?? shape.p)}</span>`,
+                    : html`${format.fixed(shape.estimate, 2)} <span class="sub">${argument.between(format.fixed(shape.low, 2), shape.high === null ? null : format.fixed(shape.high, 2))}, ${evidence.p(format.pValue(shape.adjusted_p ?? shape.p))}</span>`,
               },
               {
                 head: heads.shrunk,

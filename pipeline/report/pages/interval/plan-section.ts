@@ -60,7 +60,7 @@ function proposals({ context, numbers, found, text }: SectionContext): Html {
   const { schedule } = found;
   const { format } = context.words;
   const heads = plan.proposalHeads;
-  const day = (wall: string) => `${plan.weekdayShort(weekdayOf(wall))} ${wall}`;
+  const day = (wall: string) => plan.dayAndTime(weekdayOf(wall), wall);
   return html`<p>${plan.basis(argument.interval(schedule.interval!, found.clock))} <a class="screen" href="interval.ics">${plan.calendarFile}</a></p>
 ${
   schedule.proposals.length === 0
@@ -73,7 +73,7 @@ ${
           {
             head: heads.due,
             cell: (row) =>
-              html`${row.due ?? plan.state.never_recorded}${row.state === 'overdue' && html` <span class="sub">${plan.state.overdue}</span>`}`,
+              html`${row.due === null ? plan.state.never_recorded : format.date(row.due)}${row.state === 'overdue' && html` <span class="sub">${plan.state.overdue}</span>`}`,
           },
           { head: heads.out, kind: 'number', cell: (row) => day(row.out) },
           {

@@ -33,7 +33,7 @@ export function shapeSection({ context, numbers, found, text }: SectionContext):
           kind: 'number',
           cell: (fit) =>
             fit.shape === null
-              ? html`${fit.not_computable}`
+              ? html`${context.words.reason(fit.not_computable ?? '')}`
               : html`${number(fit.shape)} <span class="sub">${argument.between(number(fit.low), fit.high === null ? null : number(fit.high))}</span>`,
         },
         { head: heads.p, kind: 'number', cell: (fit) => (fit.p === null ? '' : format.pValue(fit.p)) },

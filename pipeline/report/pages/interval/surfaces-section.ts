@@ -16,7 +16,7 @@ export async function surfacesSection(section: SectionContext): Promise<Section>
     surfaces.by_clock.length === 0
       ? html`<p class="empty">${evidence.noInspections}</p>`
       : html`${await appearanceFigure(section)}
-<p>${trend.gamma === null ? trend.not_computable : evidence.trend(format.fixed(trend.gamma, 2), format.pValue(trend.p!), trend.units)} ${evidence.residueTrend(surfaces.residue_trend.p, surfaces.residue_trend.not_computable)}</p>`
+<p>${trend.gamma === null ? context.words.reason(trend.not_computable ?? '') : evidence.trend(format.fixed(trend.gamma, 2), format.pValue(trend.p!), trend.units)} ${evidence.residueTrend(surfaces.residue_trend.p, surfaces.residue_trend.not_computable)}</p>`
   }
 <h3>${evidence.depositsHeading}</h3>
 ${deposits(section)}
@@ -41,7 +41,7 @@ function waterTable({ context, numbers, found, text }: SectionContext): Html | f
   const { water } = found.surfaces;
   if (water.length === 0) return html`<p class="empty">${evidence.noWater}</p>`;
   const heads = evidence.waterHeads;
-  const { pages } = context.words;
+  const { pages, format } = context.words;
   return dataTable(context, numbers, {
     caption: evidence.waterCaption,
     rows: water,
@@ -56,7 +56,7 @@ function waterTable({ context, numbers, found, text }: SectionContext): Html | f
         head: heads.last,
         kind: 'number',
         cell: (row) =>
-          html`${row.last_value} ${row.measure.toLowerCase() === row.determinand.toLowerCase() ? '' : row.measure} <span class="sub">${row.last_date}</span>`,
+          html`${format.figures(row.last_value, 6)} ${row.measure.toLowerCase() === row.determinand.toLowerCase() ? '' : row.measure} <span class="sub">${format.date(row.last_date)}</span>`,
       },
       {
         head: heads.out,

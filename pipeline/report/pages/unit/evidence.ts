@@ -5,6 +5,7 @@ import type { Numbering, ReportContext } from '../../page-context.ts';
 import { comparisonFigures, comparisonTable, verdictWords } from '../../parts/comparison-figure.ts';
 import { figure } from '../../parts/figure.ts';
 import { folded } from '../../parts/folded.ts';
+import { clocksTable, countersTable, eventsTable } from '../../parts/lists/record-quality.ts';
 import {
   contradictedTable,
   lookBackLists,
@@ -110,7 +111,8 @@ ${comparisonTable(context, numbers, comparisons, words.unit.comparisonsTitle, 'q
 }
 
 /** Lists of single records of a unit. */
-export function unitRecordsSection(context: ReportContext, numbers: Numbering, { unit }: Unit): Section {
+export function unitRecordsSection(context: ReportContext, numbers: Numbering, of: Unit): Section {
+  const { unit } = of;
   const { review, words, month, span } = context;
   const { records } = words;
   const ofUnit = <Row extends { unit: string }>(rows: readonly Row[]) =>
@@ -142,10 +144,19 @@ ${body()}
     requalificationTable(context, numbers, services, records.returns.serviceCaption),
   );
   part(stops, records.stops.heading, () => stopsTable(context, numbers, stops, records.stops.caption(month)));
+  const clocks = ofUnit(review.record_quality.clock_differences);
+  const counters = ofUnit(review.record_quality.counters);
   return {
     id: 'records',
     heading: words.unit.recordsHeading,
     body: html`${parts.length === 0 ? html`<p class="empty">${words.unit.noRecords}</p>` : parts}
+${
+  clocks.length + counters.length > 0 &&
+  html`<h3>${words.quality.unitHeading}</h3>
+${clocksTable(context, numbers, clocks)}
+${countersTable(context, numbers, counters)}`
+}
+${eventsTable(context, numbers, of)}
 <p class="screen"><a href="records.html">${words.unit.allLists}</a></p>`,
   };
 }

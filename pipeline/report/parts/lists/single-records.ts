@@ -139,10 +139,7 @@ ${
             kind: 'head',
             cell: (cycle) => (cycle.cycle_number === null ? lookBack.noNumber : String(cycle.cycle_number)),
           },
-          {
-            head: lookBack.heads.start,
-            cell: (cycle) => format.time(context.wallTime(list.unit, cycle.start)),
-          },
+          { head: lookBack.heads.start, cell: (cycle) => format.time(cycle.started) },
           {
             head: lookBack.heads.kind,
             cell: (cycle) => terms.cycleKind[cycle.kind as keyof typeof terms.cycleKind] ?? cycle.kind,
