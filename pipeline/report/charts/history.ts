@@ -2,7 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import { parseDay } from '../../site/day.ts';
 import type { HistoryRow } from '../rows/history-rows.ts';
 import type { Layer, Position } from './layer.ts';
-import { dueStateLook, palette } from './palette.ts';
+import { palette } from './palette.ts';
 import { textWidth } from './text-width.ts';
 import { FULL_WIDTH } from './theme.ts';
 
@@ -15,6 +15,8 @@ export interface HistoryOptions {
   monthFrom: string;
   /** Names of all lanes, in their order; lanes without a mark stay empty. */
   lanes: readonly string[];
+  /** Letter of a record that the cycle log contradicts. */
+  contradictedLetter: string;
   /** First days of the months that the axis names, with the lines of their names. */
   months: readonly { date: string; label: readonly string[] }[];
 }
@@ -107,7 +109,7 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
   );
   const contradicted = of('cleaning', 'contradicted').map((row) => ({
     ...row,
-    letter: dueStateLook.contradicted.letter,
+    letter: options.contradictedLetter,
   }));
   if (contradicted.length > 0)
     layers.push({

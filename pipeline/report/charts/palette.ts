@@ -24,22 +24,18 @@ export const palette = {
 
 export type DueState = Exclude<keyof DueCounts, 'unit' | 'task' | 'due'>;
 
-/** How a state of a due task is drawn everywhere: fill, line, letter and its colour. */
-export const dueStateLook: Record<
-  DueState,
-  { fill: string; line: string; letter: string; letterColour: string }
-> = {
-  done: { fill: '#dbe9ef', line: '#b9d0da', letter: '', letterColour: palette.ink },
-  done_late: { fill: '#f5d58b', line: '#c99a2c', letter: 'L', letterColour: palette.ink },
-  missed: { fill: palette.failure, line: palette.failure, letter: 'M', letterColour: '#ffffff' },
-  not_recorded: { fill: '#ffffff', line: palette.muted, letter: '?', letterColour: palette.ink },
+/** How a state of a due task is drawn everywhere: fill, line and the colour of its letter, which the catalogue of words gives. */
+export const dueStateLook: Record<DueState, { fill: string; line: string; letterColour: string }> = {
+  done: { fill: '#dbe9ef', line: '#b9d0da', letterColour: palette.ink },
+  done_late: { fill: '#f5d58b', line: '#c99a2c', letterColour: palette.ink },
+  missed: { fill: palette.failure, line: palette.failure, letterColour: '#ffffff' },
+  not_recorded: { fill: '#ffffff', line: palette.muted, letterColour: palette.ink },
   contradicted: {
     fill: palette.contradicted,
     line: palette.contradicted,
-    letter: 'C',
     letterColour: '#ffffff',
   },
-  open: { fill: '#ffffff', line: '#b9d0da', letter: 'o', letterColour: palette.muted },
+  open: { fill: '#ffffff', line: '#b9d0da', letterColour: palette.muted },
 };
 
 /** A day of use on which nothing was due. */

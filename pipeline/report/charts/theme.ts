@@ -6,6 +6,15 @@ export const FONT_SIZE = 12;
 /** Width of a full chart, axes included, px. */
 export const FULL_WIDTH = 720;
 
+/** How numbers are written on axes, in the form of d3-format. */
+export interface ChartLocale {
+  decimal: string;
+  thousands: string;
+  grouping: number[];
+  currency: [string, string];
+  percent: string;
+}
+
 /** The one theme. Text has no font here: the page's style sheet gives it. */
 export const theme: Config = {
   background: 'transparent',

@@ -30,7 +30,7 @@ ${dataTable(context, numbers, {
   caption: errorRates.caption,
   rows: measured.scenarios,
   columns: [
-    { head: heads.scenario, kind: 'head', cell: (row) => row.says },
+    { head: heads.scenario, kind: 'head', cell: (row) => errorRates.scenario(row.scenario, row.says) },
     { head: heads.falseShown, kind: 'number', cell: (row) => share(row.false_shown) },
     { head: heads.falseEither, kind: 'number', cell: (row) => share(row.false_shown_or_suggested) },
     { head: heads.found, kind: 'number', cell: (row) => share(row.units_shown) },

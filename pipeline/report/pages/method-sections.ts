@@ -66,8 +66,8 @@ function settingText({ words }: ReportContext, row: Setting): { name: string; va
   const task = row.name.startsWith('cleaning.') ? row.name.slice('cleaning.'.length) : '';
   const name = words.terms.task[task as keyof typeof words.terms.task];
   return name === undefined
-    ? { name: row.name, value: row.value }
-    : { name: `${words.methods.policy}: ${name}`, value: row.value.replaceAll('_', ' ') };
+    ? { name: row.name, value: words.methods.settingValue(row.value) }
+    : { name: `${words.methods.policy}: ${name}`, value: words.methods.policyValue(row.value) };
 }
 
 function settingsTable(
@@ -82,8 +82,14 @@ function settingsTable(
     form === 'short'
       ? []
       : [
-          { head: methods.settingsHeads.default, cell: (row) => row.default ?? methods.noDefault },
-          { head: methods.settingsHeads.description, cell: (row) => row.description },
+          {
+            head: methods.settingsHeads.default,
+            cell: (row) => (row.default === null ? methods.noDefault : methods.settingValue(row.default)),
+          },
+          {
+            head: methods.settingsHeads.description,
+            cell: (row) => methods.settingMeans(row.name, row.description),
+          },
         ];
   return dataTable(context, numbers, {
     caption: methods.settingsCaption,

@@ -1,6 +1,7 @@
 import type { Review } from '../../findings/review-schema.ts';
 import type { CleaningTask } from '../../site/vocabulary.ts';
 import { type DueState, dueStateLook, notDueLook } from '../charts/palette.ts';
+import type { Words } from '../words/words.ts';
 
 /** A cell of the cleaning calendar. `look` is drawn: fill, line and letter of the state. */
 export interface CalendarRow {
@@ -19,14 +20,14 @@ export interface CalendarRow {
 export const CALENDAR_COLUMNS = ['unit', 'task', 'date', 'state'] as const;
 
 /** Cells of the calendar, idle days included as empty cells. */
-export function calendarRows(days: Review['cleaning']['days']): CalendarRow[] {
+export function calendarRows(days: Review['cleaning']['days'], { terms }: Words): CalendarRow[] {
   return days.map(({ unit, task, date, state }) => {
     const look =
       state === 'idle'
         ? { fill: 'none', line: 'none', letter: '', letterColour: 'none' }
         : state === 'not_due'
           ? { ...notDueLook, letter: '', letterColour: 'none' }
-          : dueStateLook[state satisfies DueState];
+          : { ...dueStateLook[state satisfies DueState], letter: terms.dueLetter[state] };
     return {
       unit,
       task,

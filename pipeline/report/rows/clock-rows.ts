@@ -1,4 +1,5 @@
 import type { Review } from '../../findings/review-schema.ts';
+import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';
 
 /** A class of the clock with a rate per 100 and its interval; drawn bounds are cut to the scale. */
@@ -15,6 +16,8 @@ export interface ClockRow {
   high_drawn: number | null;
   arrow_high: number | null;
   label: string;
+  /** What the mark says of itself, with its unit. */
+  told: string;
 }
 
 export const CLOCK_COLUMNS = [
@@ -47,11 +50,12 @@ export function clockRows(
   return classes.map((row) => {
     const rate = row[outcome];
     const high = times100(rate.high);
+    const class_label = words.charts.clockClass(row.from_day, row.to_day);
     return {
       scope,
       from_day: row.from_day,
       to_day: row.to_day,
-      class_label: words.charts.clockClass(row.from_day, row.to_day),
+      class_label,
       events: rate.events,
       of: rate.of,
       per_100: times100(rate.rate),
@@ -60,6 +64,14 @@ export function clockRows(
       high_drawn: high === null ? null : Math.min(high, cut),
       arrow_high: high !== null && high > cut ? cut : null,
       label: rate.of === 0 ? words.charts.noDays : words.charts.of(rate.events, rate.of),
+      told: toldText({
+        unit: scope === 'fleet' ? '' : scope,
+        tip: words.tips.clockClass(class_label, rate.events, rate.of, {
+          per_100: times100(rate.rate),
+          low: times100(rate.low),
+          high,
+        }),
+      }),
     };
   });
 }

@@ -35,7 +35,8 @@ export function dueRows(review: Review, words: Words): DueRow[] {
       before += count;
       const share_to = before / counts.due;
       const look = dueStateLook[state];
-      const letter = look.letter === '' ? '' : `${look.letter} `;
+      const ofState = words.terms.dueLetter[state];
+      const letter = ofState === '' ? '' : `${ofState} `;
       return {
         task,
         task_label: `${words.terms.task[task]}|${words.cleaning.dueCount(counts.due)}`,
@@ -49,7 +50,7 @@ export function dueRows(review: Review, words: Words): DueRow[] {
           state === 'done'
             ? words.cleaning.doneCount(count, counts.due)
             : `${letter}${words.format.integer(count)}`,
-        short_label: state === 'done' ? words.format.integer(count) : look.letter,
+        short_label: state === 'done' ? words.format.integer(count) : ofState,
         fill: look.fill,
         line: look.line,
         letter_colour: look.letterColour,

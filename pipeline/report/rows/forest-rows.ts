@@ -1,4 +1,5 @@
 import type { Comparison } from '../../findings/review-schema.ts';
+import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';
 
 /** Ends of the ratio axis; bounds beyond them are drawn as arrows at the edge. */
@@ -31,6 +32,8 @@ export interface ForestRow {
   arrow_low: number | null;
   arrow_high: number | null;
   weight: 'strong' | 'middle' | 'faint';
+  /** What the mark says of itself, with its unit. */
+  told: string;
 }
 
 export const FOREST_COLUMNS = [
@@ -65,6 +68,9 @@ export function forestRows(comparisons: readonly Comparison[], words: Words): Fo
 function forestRow(comparison: Comparison, words: Words): ForestRow {
   const { exposed, unexposed, ratio, low, high } = comparison;
   const [first, last] = FOREST_DOMAIN;
+  const exposedText = words.charts.of(exposed.events, exposed.trials);
+  const unexposedText = words.charts.of(unexposed.events, unexposed.trials);
+  const ratioText = words.comparisons.ratioCell(comparison);
   const bounded = low !== null || high !== null;
   const lowDrawn = bounded ? Math.min(Math.max(low ?? first, first), last) : null;
   const highDrawn = bounded ? Math.max(Math.min(high ?? last, last), first) : null;
@@ -85,14 +91,26 @@ function forestRow(comparison: Comparison, words: Words): ForestRow {
     adjusted_p: comparison.adjusted_p,
     verdict: comparison.verdict,
     verdict_word: words.terms.verdict[comparison.verdict],
-    ratio_text: words.comparisons.ratioCell(comparison),
-    exposed_text: words.charts.of(exposed.events, exposed.trials),
-    unexposed_text: words.charts.of(unexposed.events, unexposed.trials),
+    ratio_text: ratioText,
+    exposed_text: exposedText,
+    unexposed_text: unexposedText,
     ratio_drawn: ratio === null || ratio < first || ratio > last ? null : ratio,
     low_drawn: lowDrawn,
     high_drawn: highDrawn,
     arrow_low: bounded && (low === null || low < first) ? first : null,
     arrow_high: bounded && (high === null || high > last) ? last : null,
     weight: WEIGHT[comparison.verdict],
+    told: toldText({
+      unit: comparison.unit ?? '',
+      tip: words.tips.of(
+        comparison.unit ?? words.terms.fleet,
+        words.tips.comparison(
+          exposedText,
+          unexposedText,
+          ratioText,
+          words.terms.verdict[comparison.verdict],
+        ),
+      ),
+    }),
   };
 }

@@ -1,4 +1,5 @@
 import type { Review } from '../../findings/review-schema.ts';
+import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';
 
 /** A part of a bar: test days of a unit in one class of days since cleaning, passed or failed. */
@@ -10,6 +11,8 @@ export interface HistogramRow {
   from_count: number;
   to_count: number;
   label: string;
+  /** What the mark says of itself, with its unit. */
+  told: string;
 }
 
 /** Bars of test days at risk by days since the last counted chamber cleaning. */
@@ -19,6 +22,8 @@ export function histogramRows(review: Review, unit: string, words: Words): Histo
     .flatMap(({ from_day, to_day, failed_days: { events, of } }) => {
       const shared = { unit, class_label: words.charts.clockClass(from_day, to_day) };
       const label = of === 0 ? words.charts.noDays : words.charts.of(events, of);
+      const told = (days: number, result: string) =>
+        toldText({ unit, tip: words.tips.histogram(shared.class_label, days, result) });
       return [
         {
           ...shared,
@@ -27,6 +32,7 @@ export function histogramRows(review: Review, unit: string, words: Words): Histo
           from_count: 0,
           to_count: events,
           label: '',
+          told: told(events, words.charts.failed),
         },
         {
           ...shared,
@@ -35,6 +41,7 @@ export function histogramRows(review: Review, unit: string, words: Words): Histo
           from_count: events,
           to_count: of,
           label,
+          told: told(of - events, words.charts.passed),
         },
       ];
     });

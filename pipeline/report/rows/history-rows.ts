@@ -1,5 +1,6 @@
 import { dayOfDate, formatDay } from '../../site/day.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import { toldText } from '../charts/told.ts';
 import type { ReportContext } from '../page-context.ts';
 
 export const LANES = [
@@ -24,6 +25,8 @@ export interface HistoryRow {
   /** What happened: counted or contradicted cleaning, number of aborts, kind of service. */
   detail: string;
   count: number;
+  /** What the mark says of itself, with its unit. */
+  told: string;
 }
 
 export const HISTORY_COLUMNS = ['unit', 'lane', 'from', 'to', 'mark', 'detail', 'count'] as const;

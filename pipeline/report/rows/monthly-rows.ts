@@ -1,4 +1,5 @@
 import type { ChartPoint, Review } from '../../findings/review-schema.ts';
+import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';
 import { monthsFromTo } from './months.ts';
 
@@ -19,6 +20,8 @@ export interface MonthlyRow {
   /** Word of the signal, or the count of the month under review; else empty. */
   label: string;
   point: 'signal' | 'review_month' | 'month';
+  /** What the mark says of itself, with its unit. */
+  told: string;
 }
 
 export const MONTHLY_COLUMNS = [
@@ -52,21 +55,33 @@ export function monthlyRows(points: readonly ChartPoint[], review: Review, words
       const of = point?.of ?? 0;
       const signal = point?.signals[0] ?? '';
       const count = words.charts.of(events, of);
+      const per_100 = times100(point?.value ?? null);
+      const lower = times100(point?.lower ?? null);
+      const upper = times100(point?.upper ?? null);
+      const name = scope === 'fleet' ? words.terms.fleet : scope;
+      const rule = words.terms.rule[signal.split(' ')[0] ?? ''] ?? signal;
       return {
         scope,
-        scope_label: scope === 'fleet' ? words.terms.fleet : scope,
+        scope_label: name,
         month,
         month_label: `${words.format.monthShort(month)}|${month.slice(0, 4)}`,
         events,
         of,
-        per_100: times100(point?.value ?? null),
+        per_100,
         centre: times100(point?.centre ?? null),
-        lower: times100(point?.lower ?? null),
-        upper: times100(point?.upper ?? null),
+        lower,
+        upper,
         baseline: point?.baseline ? 1 : 0,
         signal,
         label: of > 0 && (isReview || signal !== '') ? count : '',
         point: signal !== '' ? 'signal' : isReview ? 'review_month' : 'month',
+        told: toldText({
+          unit: scope === 'fleet' ? '' : scope,
+          tip: words.tips.of(
+            name,
+            words.tips.month(month, { events, of, per_100, lower, upper, signal: rule }),
+          ),
+        }),
       };
     }),
   );

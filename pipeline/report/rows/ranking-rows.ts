@@ -1,4 +1,5 @@
 import type { Review } from '../../findings/review-schema.ts';
+import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';
 
 /** A unit in the ranking, rates per 100 test days. */
@@ -15,6 +16,8 @@ export interface RankingRow {
   outer_low: number | null;
   outer_high: number | null;
   label: string;
+  /** What the mark says of itself, with its unit. */
+  told: string;
 }
 
 export const RANKING_COLUMNS = [
@@ -47,5 +50,18 @@ export function rankingRows(review: Review, words: Words): RankingRow[] {
     outer_low: times100(row.outer_low),
     outer_high: times100(row.outer_high),
     label: words.charts.of(row.failed, row.days),
+    told: toldText({
+      unit: row.unit,
+      tip: words.tips.of(
+        row.unit,
+        words.tips.ranking(
+          words.charts.of(row.failed, row.days),
+          times100(row.rate),
+          row.shrunken * 100,
+          row.shrunken_low * 100,
+          row.shrunken_high * 100,
+        ),
+      ),
+    }),
   }));
 }

@@ -94,7 +94,7 @@ export function chartTables(context: ReportContext): TableFile[] {
   return [
     table('cleaning-due', DUE_COLUMNS, dueRows(review, words)),
     table('cleaning-due-by-unit', DUE_BY_UNIT_COLUMNS, review.cleaning.month),
-    table('cleaning-calendar', CALENDAR_COLUMNS, calendarRows(review.cleaning.days)),
+    table('cleaning-calendar', CALENDAR_COLUMNS, calendarRows(review.cleaning.days, words)),
     table('failed-days-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.failed_days, review, words)),
     table('aborts-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.aborts, review, words)),
     table(

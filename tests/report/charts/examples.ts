@@ -46,7 +46,7 @@ export function chartExamples(): ChartExample[] {
     scale: { max: 8 },
     labelledMonths: months,
   };
-  const calendar = calendarRows(review.cleaning.days);
+  const calendar = calendarRows(review.cleaning.days, en);
   const bars = dueRows(review, en);
   const clock = clockRows(review, 'fleet', 'failed_days', en);
   const forest = forestRows(review.comparisons, en);
@@ -110,6 +110,7 @@ export function chartExamples(): ChartExample[] {
         from: '2025-01-01',
         to: '2026-03-31',
         monthFrom: '2026-03-01',
+        contradictedLetter: 'C',
         lanes: LANES.map((lane) => en.charts.lane[lane] ?? lane),
         months: [
           { date: '2025-01-01', label: ['Jan', '2025'] },

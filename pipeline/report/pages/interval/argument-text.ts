@@ -156,9 +156,7 @@ function costText(of: IntervalCase, words: IntervalWords): string[] {
         best: argument.interval(best.interval, clock),
         low: format.integer(best.low),
         high: argument.interval(best.high, clock),
-        value: money
-          ? argument.money(best.value, currency)
-          : argument.hours(best.value),
+        value: money ? argument.money(best.value, currency) : argument.hours(best.value),
         money,
       }),
     named && best.at_longest && argument.atLongest,

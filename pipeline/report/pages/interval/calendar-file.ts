@@ -10,7 +10,11 @@ import type { IntervalWords } from './interval-words.ts';
  *
  * @param organisation name from the site file, may be empty
  */
-export function calendarFile(of: IntervalCase, organisation: string, { plan, format, lang }: IntervalWords): string {
+export function calendarFile(
+  of: IntervalCase,
+  organisation: string,
+  { plan, format, lang }: IntervalWords,
+): string {
   const { schedule } = of;
   const calendar = ical({
     name: plan.calendarName(organisation, format.month(schedule.month)),

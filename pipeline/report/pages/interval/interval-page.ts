@@ -46,6 +46,9 @@ export async function intervalFiles(context: ReportContext, found: IntervalCase)
   return [
     { path: 'interval.html', content: await intervalPage(context, found) },
     { path: 'interval.json', content: `${JSON.stringify(found, null, 2)}\n` },
-    { path: 'interval.ics', content: calendarFile(found, context.review.organisation, context.words.interval) },
+    {
+      path: 'interval.ics',
+      content: calendarFile(found, context.review.organisation, context.words.interval),
+    },
   ];
 }

@@ -26,7 +26,7 @@ export async function cleaningSection(context: ReportContext, numbers: Numbering
   const { review, words, month } = context;
   const { cleaning } = words;
   const bars = dueRows(review, words);
-  const rows = calendarRows(review.cleaning.days);
+  const rows = calendarRows(review.cleaning.days, words);
   const body =
     bars.length === 0
       ? html`<p class="empty">${cleaning.none(month)}</p>`
@@ -182,7 +182,7 @@ export function chamberTable(
         cell: ({ chamber }) => {
           if (chamber.interval === null) return noInterval;
           const [every, counted] = chamber.interval.split(' ');
-          return html`<span class="figures">${every} ${terms.countedIn[counted ?? ''] ?? counted ?? ''}</span>`;
+          return html`<span class="figures">${format.integer(Number(every))} ${terms.countedIn[counted ?? ''] ?? counted ?? ''}</span>`;
         },
       },
       {

@@ -40,12 +40,12 @@ ${dataTable(context, numbers, {
     {
       head: text.passHeads.value,
       kind: 'number',
-      cell: (row) => String(Number(row.heat_up_s.toPrecision(3))),
+      cell: (row) => words.format.figures(row.heat_up_s),
     },
     {
       head: text.passHeads.limits,
       kind: 'number',
-      cell: (row) => `${Number(row.low_s.toPrecision(3))} to ${Number(row.high_s.toPrecision(3))}`,
+      cell: (row) => text.span(row.low_s, row.high_s),
     },
   ],
 })}
@@ -59,8 +59,7 @@ ${dataTable(context, numbers, {
     {
       head: text.heads.change,
       kind: 'number',
-      cell: (row) =>
-        `${row.change_4_weeks! > 0 ? '+' : ''}${Number(row.change_4_weeks!.toPrecision(2))} ${row.measure === 'percent' ? '%' : row.measure}`,
+      cell: (row) => text.change(row.change_4_weeks!, row.measure),
     },
   ],
 })}

@@ -62,7 +62,7 @@ function modelTable(context: ReportContext, numbers: Numbering, model: Model): H
   const { words, level } = context;
   const { secondLook } = words.comparisons;
   const caption = secondLook.modelCaption(words.terms.outcomes[model.outcome], model.days);
-  if (model.not_computable !== null) return html`<p>${caption}: ${model.not_computable}</p>`;
+  if (model.not_computable !== null) return html`<p>${caption}: ${words.reason(model.not_computable)}</p>`;
   const interval = (low: number | null, high: number | null) =>
     low === null || high === null ? words.pages.none : secondLook.interval(low, high);
   const heads = secondLook.modelHeads;
@@ -83,5 +83,5 @@ function modelTable(context: ReportContext, numbers: Numbering, model: Model): H
       { head: heads.robust, cell: (term) => interval(term.robust_low, term.robust_high) },
     ],
   })}
-<p class="note">${model.method}.</p>`;
+<p class="note">${words.method(model.method)}.</p>`;
 }

@@ -31,7 +31,7 @@ export async function unitCleaningSection(
   const { cleaning } = words;
   const ofUnit = <Row extends { unit: string }>(rows: readonly Row[]) =>
     rows.filter((row) => row.unit === unit.unit);
-  const rows = calendarRows(ofUnit(review.cleaning.days)).map((row) => ({
+  const rows = calendarRows(ofUnit(review.cleaning.days), words).map((row) => ({
     ...row,
     unit: words.terms.task[row.task],
   }));

@@ -34,6 +34,7 @@ export async function historySection(
             to: record_to,
             monthFrom: from,
             lanes,
+            contradictedLetter: words.terms.dueLetter.contradicted,
             months: monthStarts(context, record_from, record_to),
           }),
           reading: words.unit.historyIntro,

@@ -129,7 +129,7 @@ export function problemsTable(
     rows,
     columns: [
       { head: problemHeads.source, kind: 'head', cell: (row) => row.source },
-      { head: problemHeads.what, cell: (row) => row.meaning },
+      { head: problemHeads.what, cell: (row) => data.problem(row.code, row.meaning) },
       { head: problemHeads.costs, cell: (row) => terms.costs[row.costs] ?? row.costs },
       { head: problemHeads.count, kind: 'number', cell: (row) => format.integer(row.count) },
       ...(examples === 'counts_only' ? [] : [exampleColumn]),
@@ -147,8 +147,8 @@ export function joinsTable(context: ReportContext, numbers: Numbering): Html {
     caption: data.joinsCaption,
     rows: context.review.joins,
     columns: [
-      { head: heads.name, kind: 'head', cell: (row) => row.name },
-      { head: heads.relationship, cell: (row) => row.relationship },
+      { head: heads.name, kind: 'head', cell: (row) => data.join(row.name) },
+      { head: heads.relationship, cell: (row) => data.relationship(row.relationship) },
       { head: heads.left, kind: 'number', cell: (row) => integer(row.left) },
       { head: heads.right, kind: 'number', cell: (row) => integer(row.right) },
       { head: heads.matched, kind: 'number', cell: (row) => integer(row.matched) },

@@ -5,6 +5,7 @@ import type {
   Exposure,
   OutcomeName,
 } from '../../../findings/review-schema.ts';
+import { causesIn } from '../causes.ts';
 import { format } from './format.ts';
 import { terms } from './terms.ts';
 
@@ -45,19 +46,24 @@ const association = (numbers: Numbers, verdict: string, level: string): string =
 
 const interval = (numbers: Numbers): string => {
   const [every, unit] = text(numbers, 'interval').split(' ');
-  return every && unit ? `${every} ${terms.countedIn[unit] ?? unit}` : 'stated';
+  return every && unit ? `${format.integer(Number(every))} ${terms.countedIn[unit] ?? unit}` : 'stated';
 };
 
 const probeName = (numbers: Numbers): string => format.sentence(terms.probe[text(numbers, 'probe') as Probe]);
 
 const amount = (numbers: Numbers, key: string): string =>
-  `${Number(num(numbers, key).toPrecision(3))} ${text(numbers, 'measure')}`;
+  `${format.figures(num(numbers, key))} ${text(numbers, 'measure')}`;
+
+const causes = (numbers: Numbers): string =>
+  causesIn(text(numbers, 'cause'))
+    .map((cause) => terms.cause[cause])
+    .join(' or ');
 
 /** "Evacuation time of the empty daily cycles has been rising since 13 August 2026, by 17 s a week (16 to 18)." and what follows from it. */
 const movement = (numbers: Numbers): string => {
   const rate =
     typeof numbers.rate === 'number'
-      ? `, by ${amount(numbers, 'rate')} a week (90% interval ${amount(numbers, 'rate_low')} to ${amount(numbers, 'rate_high')})`
+      ? `, by ${amount(numbers, 'rate')} a week (${format.level(0.9)} interval ${amount(numbers, 'rate_low')} to ${amount(numbers, 'rate_high')})`
       : '';
   const days =
     typeof numbers.days === 'number'
@@ -66,7 +72,7 @@ const movement = (numbers: Numbers): string => {
         }).`
       : '';
   const cause =
-    numbers.cause === null ? '' : ` The pattern fits best: ${text(numbers, 'cause')} (a hint, no diagnosis).`;
+    numbers.cause === null ? '' : ` The pattern fits best: ${causes(numbers)} (a hint, no diagnosis).`;
   const going = text(numbers, 'direction') === 'down' ? 'falling' : 'rising';
   return `${probeName(numbers)} of the empty daily cycles has been ${going} since ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
 };

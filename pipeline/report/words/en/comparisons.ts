@@ -161,6 +161,7 @@ export const comparisons = {
       failed: 'Failed day results',
       trend: 'Trend within strata',
     },
+    /** Class of a dose: what the findings call it, such as "1 to 7 days". */
     dose: (exposure: Comparison['exposure'], dose: string): string =>
       exposure === 'chamber_overdue'
         ? dose.replace(/days$/, 'days past due')

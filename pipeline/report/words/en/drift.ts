@@ -1,10 +1,9 @@
+import type { Cause } from '../../../findings/drift/cause-pattern.ts';
 import type { DriftNote, DriftState } from '../../../findings/drift/drift-schema.ts';
 import { format } from './format.ts';
 import { terms } from './terms.ts';
 
-const { count, date } = format;
-
-const figures = (value: number): string => String(Number(value.toPrecision(3)));
+const { count, date, figures } = format;
 
 /** Words about the watch on the empty daily cycles. */
 export const drift = {
@@ -39,6 +38,8 @@ export const drift = {
   down: 'down',
   probe: (probe: keyof typeof terms.probe) => format.sentence(terms.probe[probe]),
   value: (value: number, measure: string) => `${figures(value)} ${measure}`,
+  change: (value: number, measure: string) =>
+    measure === 'percent' ? `${format.change(value, 2)}%` : `${format.change(value, 2)} ${measure}`,
   usual: (low: number, high: number) => `usual ${figures(low)} to ${figures(high)}`,
   span: (low: number, high: number) => `${figures(low)} to ${figures(high)}`,
   days: (days: number | null) => (days === null ? 'over two years' : format.integer(days)),
@@ -52,8 +53,8 @@ export const drift = {
   },
   sawTooth: (task: keyof typeof terms.task, cleanings: number) =>
     `Saw-tooth: falls back at ${terms.task[task].toLowerCase()} (${count(cleanings, 'time', 'times')}), which argues for cleaning and not for a repair.`,
-  cause: (causes: readonly string[]) =>
-    `Several probes together fit best: ${causes.join(' or ')}. A hint, no diagnosis.`,
+  cause: (causes: readonly Cause[]) =>
+    `Several probes together fit best: ${causes.map((cause) => terms.cause[cause]).join(' or ')}. A hint, no diagnosis.`,
   note: {
     whole_minutes: 'whole minutes only',
     stuck: 'a stretch stuck at one value is left out',

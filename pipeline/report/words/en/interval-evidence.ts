@@ -1,8 +1,9 @@
 import type { Clock, ClockOutcome } from '../../../findings/interval/clock-cells.ts';
 import type { SpellEnd } from '../../../findings/interval/spells.ts';
 import { format } from './format.ts';
+import { reasonText } from './reasons.ts';
 
-const { integer, twoFigures, pValue } = format;
+const { integer, figures, twoFigures, pValue } = format;
 
 /** Words of the evidence behind the argument. */
 export const intervalEvidence = {
@@ -38,7 +39,12 @@ export const intervalEvidence = {
   abortsAxis: 'Aborts per 100 production cycles',
   className: (from: number, to: number | null) =>
     to === null ? `${from} on` : from === to ? `${from}` : `${from} to ${to}`,
+  of: (events: number, of: number) => `${integer(events)} of ${integer(of)}`,
   none: 'none at risk',
+  p: (p: string) => `p ${p}`,
+  /** Spans by scenario of the measurement, as it was written down with it. */
+  scenario: (_name: string, says: string) => says,
+  scenarioName: (name: string) => name,
   cumulativeTitle: 'Failed tests of a unit since cleaning, summed up',
   cumulativeAxis: 'Failed tests of a unit, sum',
   cumulativeReading:
@@ -49,7 +55,7 @@ export const intervalEvidence = {
   fittedName: 'fit',
   fitCheck: (p: number | null, reason: string | null) =>
     p === null
-      ? `Fit against classes: not checked. ${reason ?? ''}`.trim()
+      ? `Fit against classes: not checked. ${reason === null ? '' : reasonText(reason)}`.trim()
       : `Fit against the classes of the clock: chi-square p ${pValue(p)}${p < 0.05 ? '. The fit does not describe the classes well; read them rather than the curve.' : '.'}`,
 
   clockCaption: 'Failures and aborts by clock, with exact intervals',
@@ -166,7 +172,7 @@ export const intervalEvidence = {
     `Within units (${integer(units)}): of pairs of inspections that differ in both, the share worse at the later clock less the share better is ${gamma}; Kendall test p ${p}.`,
   residueTrend: (p: number | null, reason: string | null) =>
     p === null
-      ? `Residue after rinsing by clock: ${reason ?? ''}`
+      ? `Residue after rinsing by clock: ${reason === null ? '' : reasonText(reason)}`
       : `Residue after rinsing by clock: Cochran-Armitage p ${pValue(p)}.`,
   waterCaption: 'Water and condensate of the last year beside the limits',
   waterHeads: {
@@ -186,10 +192,12 @@ export const intervalEvidence = {
   notCompared: { no_limit: 'no limit', other_measure: 'limit is in another unit of measure' },
   limit: (low: number | null, high: number | null) =>
     low !== null && high !== null
-      ? `${low} to ${high}`
+      ? `${figures(low, 6)} to ${figures(high, 6)}`
       : high !== null
-        ? `at most ${high}`
-        : `at least ${low}`,
+        ? `at most ${figures(high, 6)}`
+        : low === null
+          ? ''
+          : `at least ${figures(low, 6)}`,
   depositsHeading: 'Deposits that rinsing does not take away',
   deposit: (n: { unit: string; residue: number; of: number; date: string }) =>
     `Unit ${n.unit}: residue after rinsing in ${integer(n.residue)} of the last ${integer(n.of)} inspections that say so (last ${n.date}).`,

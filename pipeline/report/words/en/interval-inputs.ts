@@ -26,6 +26,8 @@ const NAMES: Record<string, string> = {
 
 export const intervalInputWords = {
   name: (code: string): string => NAMES[code] ?? code,
+  /** The same inside a sentence. */
+  inText: (code: string): string => (NAMES[code] ?? code).toLowerCase(),
   /** From and to of an input that was changed. A rate has no unit that anyone knows: its factors stand for it. */
   changed: (code: string, low: string, high: string): [string, string] =>
     code === 'failure_rate' ? ['half', 'twice'] : [low, high],

@@ -2,12 +2,13 @@ import type { NO_PLAN, NOT_PLACED } from '../../../findings/interval/schedule-sc
 import { format } from './format.ts';
 
 const { integer, count, fixed } = format;
-const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'];
 
 /** Words about when to clean: page, command and calendar file. */
 export const intervalPlan = {
-  weekday: (day: number): string => WEEKDAYS[day - 1] ?? '',
-  weekdayShort: (day: number): string => (WEEKDAYS[day - 1] ?? '').slice(0, 3),
+  weekday: format.weekday,
+  weekdayShort: format.weekdayShort,
+  /** Wall time "2026-03-03 06:30" with its day of the week. */
+  dayAndTime: (day: number, wall: string): string => `${format.weekdayShort(day)} ${format.time(wall)}`,
   intro: (n: { weeks: number; cool: string; work: string; back: string }) =>
     `From the last ${count(n.weeks, 'week', 'weeks')} of the cycle log: when each unit stands idle for long enough to cool down (${n.cool} h), be cleaned (${n.work} h) and come back with warm-up and air-removal test (${n.back} h), and what a cleaning would displace. Warm-up, air-removal and leak tests are not counted as displaced: they move with the return.`,
   needed: {

@@ -117,6 +117,8 @@ export const intervalArgument = {
     `Cleaned every ${n.every}, the units in use together would see in a year ${integer(n.cleanings)} cleanings, ${n.failures} failed tests, ${n.aborts} aborts and ${n.hours} hours out of use, with ${integer(n.labour)} hours of labour and ${twoFigures(n.litres)} litres of cleaner.`,
   withInterval: (estimate: number, low: number, high: number) =>
     `${twoFigures(estimate)} (${twoFigures(low)} to ${twoFigures(high)})`,
+  money: (value: number, currency: string) => `${integer(value)}${currency === '' ? '' : ` ${currency}`}`,
+  hours: (value: number) => count(Math.round(value), 'hour', 'hours'),
   best: (n: { best: string; low: string; high: string; value: string; money: boolean }) =>
     `The least ${n.money ? 'cost' : 'time out of use'} is at ${n.best} (range ${n.low} to ${n.high}), ${n.value} a year.`,
   advice: {

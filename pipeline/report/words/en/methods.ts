@@ -1,3 +1,5 @@
+import { format } from './format.ts';
+
 /** How it was made, and what to keep in mind. Each caution stands by itself. */
 export const methods = {
   heading: 'Methods',
@@ -94,8 +96,10 @@ export const methods = {
   errorRates: {
     heading: 'How often the verdicts were wrong',
     intro: (fleets: number, version: string): string =>
-      `The comparisons were made on ${fleets} simulated fleets of each kind (version ${version}), in which it is known whether missed cleaning does harm.`,
+      `The comparisons were made on ${format.integer(fleets)} simulated fleets of each kind (version ${version}), in which it is known whether missed cleaning does harm.`,
     caption: 'Verdicts on simulated fleets, with 95% intervals',
+    /** What was true of the fleets, by scenario; English is what the measurement wrote down. */
+    scenario: (_scenario: string, says: string) => says,
     notAsked: 'not asked',
     heads: {
       scenario: 'What was true in the fleets',
@@ -111,6 +115,12 @@ export const methods = {
   settingsCaption: 'Settings in force',
   settingsHeads: { name: 'Setting', value: 'In force', default: 'Default', description: 'What it means' },
   policy: 'Cleaning policy',
+  /** Value as the site file has it. */
+  settingValue: (value: string) => value,
+  /** "every 28 calendar_days, grace 2 days, no record means missed", by units where they differ. */
+  policyValue: (value: string) => value.replaceAll('_', ' '),
+  /** What a setting means; English is what the site file's schema says. */
+  settingMeans: (_name: string, description: string) => description,
   own: 'set by the site',
   noDefault: 'none',
   changed: (n: number) =>

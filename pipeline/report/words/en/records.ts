@@ -133,6 +133,10 @@ export const records = {
     problemsFile: 'All of them are in problems.csv; examples on the page of records and data.',
     example: (where: string, column: string | null, value: string | null, expected: string) =>
       `${where}${column === null ? '' : `, ${column}`}: ${value === null ? '' : `found “${value}”, `}expected ${expected}`,
+    /** What is wrong, by its code; English is what the reading itself says. */
+    problem: (_code: string, meaning: string) => meaning,
+    join: (name: string) => name,
+    relationship: (name: string) => name,
     joinsCaption: 'How records were joined to the unit-day panel',
     joinHeads: {
       name: 'Join',

@@ -1,3 +1,4 @@
+import type { Cause } from '../../../findings/drift/cause-pattern.ts';
 import type { Probe } from '../../../findings/drift/probes.ts';
 import type { DUE_STATES, Exposure, OutcomeName, Verdict } from '../../../findings/review-schema.ts';
 import type { AbortClass, CleaningTask, CycleKind, RecordKind } from '../../../site/vocabulary.ts';
@@ -12,6 +13,23 @@ export const terms = {
     exposure_spread: 'temperature spread in exposure',
     saturation_residual: 'temperature against saturated steam',
   } satisfies Record<Probe, string>,
+  /** Causes of a drift, by the name that the findings give them. */
+  cause: {
+    'clogged strainer or drain': 'clogged strainer or drain',
+    'door gasket or valve leak': 'door gasket or valve leak',
+    'pump or ejector wear, or warm or weak water': 'pump or ejector wear, or warm or weak water',
+    'chamber or jacket scale': 'chamber or jacket scale',
+    'poor steam (wet or with gases)': 'poor steam (wet or with gases)',
+  } satisfies Record<Cause, string>,
+  /** One letter for each state of a due task, where a picture has no room for the word; done and what is not due have none. */
+  dueLetter: {
+    done: '',
+    done_late: 'L',
+    missed: 'M',
+    not_recorded: '?',
+    contradicted: 'C',
+    open: 'o',
+  } satisfies Record<(typeof DUE_STATES)[number], string>,
   task: {
     drain_strainer: 'Drain strainer',
     drain_flush: 'Drain flush',
