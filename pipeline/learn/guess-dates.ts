@@ -1,5 +1,6 @@
 import { datePattern } from '../ingest/codecs/date-pattern.ts';
 import { serialReader } from '../ingest/codecs/serial-date.ts';
+import { weekdayOfName } from '../ingest/codecs/weekday-names.ts';
 import { certain, type Guess, likely, open } from './guess.ts';
 
 const MS_PER_DAY = 86_400_000;
@@ -9,17 +10,33 @@ const LEAST_READ = 0.9;
 const REFUTED_SHARE = 0.01;
 
 const NUMBERS = /^(\d{1,4})([-/. ])(\d{1,2})\2(\d{1,4})(?=$|[\sT,])/;
-const COMPACT = /^(20\d\d)(\d{2})(\d{2})(?=$|[\sT])/;
+const COMPACT = /^20\d\d\d{2}\d{2}(?=$|[\sT])/;
+const COMPACT_TIME = /^20\d\d(?:0[1-9]|1[0-2])[0-3]\d(?:[01]\d|2[0-4])[0-5]\d([0-5]\d)?$/;
+/** The name of a day of the week before the date. */
+const WEEKDAY = /^(\p{L}{2,10}\.?)(,? +)(?=\S)/u;
 const NAMED =
   /^(?:(\d{1,2})(\.?[-/. ]|\. )(\p{L}{3,10}\.?)([-/., ]{1,2})(\d{2,4})|(\p{L}{3,10}\.?)([-/. ])(\d{1,2})(,? )(\d{4}))(?=$|[\sT,])/u;
 const TIME =
   /^(\d{1,2})([:.h])(\d{2})(?:([:.])(\d{2})([.,]\d{1,9})?)?(\s?[ap]\.?\s?m\.?)?(\s?(?:Z|[+-]\d\d:?\d\d))?( Uhr)?$/i;
 
+const OFFSET = /\s?(?:Z|[+-]\d\d:?\d\d)$/i;
+
 /** Whether a text looks like a date, a time of day, or both. */
 export function looksLikeTime(text: string): boolean {
   return (
-    NUMBERS.test(text) || COMPACT.test(text) || NAMED.test(text) || (TIME.test(text) && /[:h]/.test(text))
+    NUMBERS.test(text) ||
+    COMPACT.test(text) ||
+    COMPACT_TIME.test(text) ||
+    NAMED.test(text) ||
+    (TIME.test(text) && /[:h]/.test(text)) ||
+    (weekdayBefore(text) !== '' && looksLikeTime(text.slice(weekdayBefore(text).length)))
   );
+}
+
+/** The name of a day of the week at the start of a text, with what ties it to the date; empty where there is none. */
+function weekdayBefore(text: string): string {
+  const match = WEEKDAY.exec(text);
+  return match && weekdayOfName(match[1]!) !== undefined ? match[0] : '';
 }
 
 /** The pattern of a time of day; undefined where the texts are none. */
@@ -52,18 +69,29 @@ function loosest(patterns: readonly string[]): string {
 
 /** All patterns that the shape of a text allows. */
 function patternsFor(text: string): string[] {
+  const before = weekdayBefore(text);
+  if (before !== '') {
+    const tie = WEEKDAY.exec(text)![2]!.replace(/ +/, ' ');
+    return patternsFor(text.slice(before.length)).map((pattern) => `EEE${tie}${pattern}`);
+  }
+  const whole = COMPACT_TIME.exec(text);
+  if (whole) return [whole[1] === undefined ? 'yyyyMMddHHmm' : 'yyyyMMddHHmmss'];
   const dates = datePart(text);
   if (!dates) return [];
   const rest = text.slice(dates.length);
   if (rest === '') return dates.patterns;
   const lead = /^(?:T|,? +(?:- )?|,)/i.exec(rest)?.[0] ?? '';
-  const time = timeTokens(rest.slice(lead.length));
+  const digits = /^([0-2]\d[0-5]\d)([0-5]\d)?(?:\s?(?:Z|[+-]\d\d:?\d\d))?$/i.exec(rest.slice(lead.length));
+  const time = digits ? `HHmm${digits[2] === undefined ? '' : 'ss'}` : timeTokens(rest.slice(lead.length));
   if (time === undefined) return [];
   const isIso = dates.patterns[0] === 'yyyy-MM-dd' && /^(?:T| +)$/i.test(lead);
   if (isIso && /^H+:mm(:ss([.,]SSS)?)?$/.test(time) && /\d\d:\d\d/.test(rest)) return ['yyyy-MM-dd HH:mm:ss'];
-  if (/(?:Z|[+-]\d\d:?\d\d)$/i.test(rest)) return [];
+  const offset = OFFSET.exec(rest)?.[0];
   const between = /^T$/i.test(lead) ? "'T'" : lead;
-  return dates.patterns.map((pattern) => `${pattern}${between}${time}`);
+  return dates.patterns.map(
+    (pattern) =>
+      `${pattern}${between}${time}${offset === undefined ? '' : `${/^\s/.test(offset) ? ' ' : ''}XXX`}`,
+  );
 }
 
 function datePart(text: string): { length: number; patterns: string[] } | undefined {
@@ -125,10 +153,13 @@ function candidates(texts: readonly string[]): string[] {
 
 /** Order of year, month and day and the marks between: what tells patterns apart beyond the number of digits. */
 const orderOf = (pattern: string): string =>
-  (pattern.match(/yyyy|yy|MMM|M+|d+|[^A-Za-z]/g) ?? [])
+  (pattern.replace(/^EEE,? /, '').match(/yyyy|yy|MMM|M+|d+|[^A-Za-z]/g) ?? [])
     .slice(0, 5)
     .map((token) => token[0]! + (token.length > 3 ? 'y' : token === 'MMM' ? 'N' : ''))
-    .join('') + (/T/.test(pattern) ? 'T' : '');
+    .join('') +
+  (/T/.test(pattern) ? 'T' : '') +
+  (/EEE/.test(pattern) ? 'E' : '') +
+  (/XXX/.test(pattern) ? 'X' : '');
 
 /** What a column of texts says about its date pattern. */
 export interface DateGuess extends Guess<string> {

@@ -116,6 +116,17 @@ describe('dates', () => {
     [['13-Mar-25'], 'dd-MMM-yy', 'certain'],
     [['März 3, 2025'], 'MMM d, yyyy', 'certain'],
     [['20250313 06:30'], 'yyyyMMdd HH:mm', 'certain'],
+    [['20260914083000'], 'yyyyMMddHHmmss', 'certain'],
+    [['202609140830'], 'yyyyMMddHHmm', 'certain'],
+    [['20260914T083000Z'], "yyyyMMdd'T'HHmmssXXX", 'certain'],
+    [['2026-09-14T08:30:00+02:00'], 'yyyy-MM-dd HH:mm:ss', 'certain'],
+    [['13.03.2025 06:30 +02:00'], 'dd.MM.yyyy HH:mm XXX', 'certain'],
+    [['3/13/2025 6:30:00 PM', '4/2/2025 6:31:00 am'], 'M/d/yyyy h:mm:ss a', 'certain'],
+    [['03/13/2025 06:30pm'], 'MM/dd/yyyy hh:mma', 'certain'],
+    // The day of the week proves the order that the numbers leave open: 3 April 2025 was a Thursday, 4 March a Tuesday.
+    [['Thu 03/04/2025 06:30'], 'EEE dd/MM/yyyy HH:mm', 'certain'],
+    [['Di, 03/04/2025'], 'EEE, MM/dd/yyyy', 'certain'],
+    [['lun. 3 févr. 2025'], 'EEE d MMM yyyy', 'certain'],
     [['03/04/2025', '05/06/2025'], undefined, 'open'],
     [['03/04/25', '05/06/25'], undefined, 'open'],
   ])('%j', (texts, pattern, confidence) => {

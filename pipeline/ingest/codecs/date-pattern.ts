@@ -1,10 +1,11 @@
 import { UserError } from '../../user-error.ts';
 import { fixedReader } from './fixed-date.ts';
 import { monthOfName } from './month-names.ts';
+import { weekdayOfName } from './weekday-names.ts';
 import { fullYear, type WrittenTime, written } from './written-time.ts';
 
 const DEFAULT_PATTERN = 'yyyy-MM-dd HH:mm:ss';
-const TOKENS = /yyyy|yy|MMM|MM|M|dd|d|HH|H|hh|h|mm|ss|SSS|a|'(?:[^']|'')*'|[\s\S]/gu;
+const TOKENS = /yyyy|yy|EEE|XXX|MMM|MM|M|dd|d|HH|H|hh|h|mm|ss|SSS|a|'(?:[^']|'')*'|[\s\S]/gu;
 
 const SOURCES: Readonly<Record<string, string>> = {
   yyyy: '(\\d{4})',
@@ -22,8 +23,10 @@ const SOURCES: Readonly<Record<string, string>> = {
   ss: '(\\d{2})',
   SSS: '(\\d{1,9})',
   a: '([ap]\\.?\\s?m\\.?)',
+  EEE: '(\\p{L}+\\.?)',
+  XXX: '(Z|[+-]\\d\\d(?::?\\d\\d)?)',
 };
-const TIME_TOKENS = new Set(['HH', 'H', 'hh', 'h', 'mm', 'ss', 'SSS', 'a']);
+const TIME_TOKENS = new Set(['HH', 'H', 'hh', 'h', 'mm', 'ss', 'SSS', 'a', 'XXX']);
 
 interface Variant {
   expression: RegExp;
@@ -34,7 +37,8 @@ interface Variant {
  * Compiles a date pattern to a reader of texts, which answers undefined where the text doesn't fit the pattern or isn't on the calendar.
  *
  * Tokens: yyyy, yy (69 to 99 are 1969 to 1999, as POSIX strptime has it), MM, M, MMM (month by name: English, German, French, Spanish), dd, d,
- * HH, H, hh, h (with a), mm, ss, SSS, a. Text between single quotes and all other characters stand for themselves; a blank stands for any run of
+ * HH, H, hh, h (with a), mm, ss, SSS, a, EEE (day of the week by name, in the same languages: it must be the date's own), XXX (offset from UTC: Z, +02:00, +0200, +02; the
+ * time is then read on that clock and not on the site's). Text between single quotes and all other characters stand for themselves; a blank stands for any run of
  * blanks. A text may leave out the fraction, the seconds with it, or the time of day. 24:00 is the end of the day (ISO 8601).
  * The default pattern also reads ISO 8601 with "T", a fraction of seconds and an offset.
  *
@@ -73,6 +77,8 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   ss: '00',
   SSS: '000',
   a: 'AM',
+  EEE: 'Fri',
+  XXX: '+01:00',
 };
 
 /** A time as the pattern wants it, for messages. */
@@ -94,9 +100,11 @@ function check(pattern: string, tokens: readonly string[]): void {
             ? 'must hold hour, minute and second at most once'
             : count('hh', 'h') !== count('a')
               ? 'must hold "a" (AM or PM) with hh or h, and only with them'
-              : count('mm', 'ss', 'SSS') > 0 && count('HH', 'H', 'hh', 'h') === 0
-                ? 'must hold the hour where it holds minutes'
-                : undefined;
+              : count('mm', 'ss', 'SSS', 'XXX') > 0 && count('HH', 'H', 'hh', 'h') === 0
+                ? 'must hold the hour where it holds minutes or an offset'
+                : count('EEE') > 1 || count('XXX') > 1
+                  ? 'must hold the day of the week and the offset at most once'
+                  : undefined;
   if (fault) throw new UserError('date_pattern', `date pattern "${pattern}" ${fault}`);
 }
 
@@ -164,6 +172,8 @@ function partsOf(tokens: readonly string[], match: RegExpExecArray): WrittenTime
   let second = 0;
   let ms = 0;
   let half: 'a' | 'p' | undefined;
+  let weekday: number | undefined;
+  let offset: number | undefined;
   for (let index = 0; index < tokens.length; index++) {
     const text = match[index + 1]!;
     switch (tokens[index]) {
@@ -193,6 +203,13 @@ function partsOf(tokens: readonly string[], match: RegExpExecArray): WrittenTime
       case 'SSS':
         ms = fraction(text);
         break;
+      case 'EEE':
+        weekday = weekdayOfName(text);
+        if (weekday === undefined) return undefined;
+        break;
+      case 'XXX':
+        offset = offsetOf(text);
+        break;
       case 'a':
         half = text.toLowerCase().startsWith('p') ? 'p' : 'a';
         break;
@@ -204,7 +221,10 @@ function partsOf(tokens: readonly string[], match: RegExpExecArray): WrittenTime
     if (hour < 1 || hour > 12) return undefined;
     hour = (hour % 12) + (half === 'p' ? 12 : 0);
   }
-  return written(year, month, date, hour, minute, second, ms, undefined);
+  const time = written(year, month, date, hour, minute, second, ms, offset);
+  // The day is that of the date as written, which 24:00 does not move.
+  const day = weekday === undefined ? undefined : new Date(Date.UTC(year, month - 1, date)).getUTCDay();
+  return day === weekday ? time : undefined;
 }
 
 const ISO =

@@ -26,7 +26,7 @@ const MS_PER_DAY = 86_400_000;
  * Codec of instants: text by the date pattern, or a date cell of a workbook, read on the site's clock. A date alone is the instant at which that operating
  * day opens.
  *
- * Days as a spreadsheet counts them ("serial 1900", "serial 1904") may be numbers or texts; whole ones are dates alone.
+ * A number is read as its digits: 20260914083000 by yyyyMMddHHmmss. Days as a spreadsheet counts them ("serial 1900", "serial 1904") may be numbers or texts; whole ones are dates alone.
  *
  * @param notAfter latest instant that a record may have, ms; undefined where there is none
  * @param aheadMinutes how far the clock that wrote the times runs ahead of the site's; taken off times of day, not off dates alone
@@ -61,7 +61,7 @@ export function instantCodec(
   return (cell) => {
     let written: WrittenTime | undefined;
     if (typeof cell === 'string') written = read(cell);
-    else if (typeof cell === 'number') written = serial?.(String(cell));
+    else if (typeof cell === 'number') written = read(String(cell));
     else if (cell instanceof WallDate)
       written = { wallMs: cell.wallMs, dayOnly: cell.dayOnly, offsetMinutes: undefined };
     if (written === undefined) return bad;

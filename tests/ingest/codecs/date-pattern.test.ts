@@ -22,6 +22,11 @@ describe('date pattern', () => {
     ['HH:mm dd.MM.yyyy', '03.02.2025', '2025-02-03T00:00:00.000 day'],
     ["yyyyMMdd'T'HHmmss", '20250203T063015', '2025-02-03T06:30:15.000'],
     ['yyyyMMddHHmmss', '20250203063015', '2025-02-03T06:30:15.000'],
+    ['EEE dd/MM/yyyy HH:mm', 'Mon 03/02/2025 06:30', '2025-02-03T06:30:00.000'],
+    ['EEE, dd.MM.yyyy HH:mm', 'Montag, 03.02.2025 24:00', '2025-02-04T00:00:00.000'],
+    ['EEE d MMM yyyy', 'lun. 3 févr. 2025', '2025-02-03T00:00:00.000 day'],
+    ['EEE dd-MM-yyyy', 'mié 05-02-2025', '2025-02-05T00:00:00.000 day'],
+    ['M/d/yyyy h:mm:ss a', '2/3/2025 6:30:05 Pm', '2025-02-03T18:30:05.000'],
     ['yyyy-MM-dd HH:mm:ss.SSS', '2025-02-03 06:30:15.25', '2025-02-03T06:30:15.250'],
     ['yyyy-MM-dd HH:mm:ss.SSS', '2025-02-03 06:30:15', '2025-02-03T06:30:15.000'],
     ["dd.MM.yyyy, HH:mm 'Uhr'", '03.02.2025, 06:30 Uhr', '2025-02-03T06:30:00.000'],
@@ -32,6 +37,8 @@ describe('date pattern', () => {
   });
 
   it.each([
+    ['EEE dd/MM/yyyy', 'Tue 03/02/2025'],
+    ['EEE dd/MM/yyyy', 'Foo 03/02/2025'],
     ['dd.MM.yyyy HH:mm', '3.2.2025 6:30'],
     ['dd.MM.yyyy HH:mm', '29.02.2025 06:30'],
     ['dd.MM.yyyy HH:mm', '31.04.2025 06:30'],
@@ -130,4 +137,40 @@ describe('months by name', () => {
       }
     },
   );
+});
+
+describe('offset from UTC', () => {
+  it.each([
+    ['dd/MM/yyyy HH:mm XXX', '03/02/2025 06:30 +02:00', 120],
+    ['dd/MM/yyyy HH:mmXXX', '03/02/2025 06:30Z', 0],
+    ["yyyyMMdd'T'HHmmssXXX", '20250203T063000-0330', -210],
+    ['MM/dd/yyyy hh:mm a XXX', '02/03/2025 06:30 am +05', 300],
+  ])('%s reads "%s"', (pattern, text, offsetMinutes) => {
+    expect(datePattern(pattern)(text)).toEqual({
+      wallMs: Date.UTC(2025, 1, 3, 6, 30),
+      dayOnly: false,
+      offsetMinutes,
+    });
+  });
+
+  it('must be told to be there, and needs an hour', () => {
+    expect(datePattern('dd/MM/yyyy HH:mm')('03/02/2025 06:30 +02:00')).toBeUndefined();
+    expect(datePattern('dd/MM/yyyy HH:mm XXX')('03/02/2025 06:30')).toBeUndefined();
+    expect(() => datePattern('dd/MM/yyyy XXX')).toThrow('hour');
+  });
+});
+
+// Names of days as the ICU library of the runtime writes them (Unicode CLDR), for a week of which 2 February 2025 is the Sunday.
+describe('days of the week by name', () => {
+  it.each(['en-GB', 'en-US', 'de', 'fr', 'es'])('%s', (locale) => {
+    for (const weekday of ['long', 'short'] as const)
+      for (let day = 2; day <= 8; day++) {
+        const name = new Intl.DateTimeFormat(locale, { weekday, timeZone: 'UTC' }).format(
+          Date.UTC(2025, 1, day),
+        );
+        expect(wall('EEE dd/MM/yyyy', `${name} 0${day}/02/2025`), name).toBe(
+          `2025-02-0${day}T00:00:00.000 day`,
+        );
+      }
+  });
 });
