@@ -1,10 +1,14 @@
-import { join, resolve } from 'node:path';
+import { readFile } from 'node:fs/promises';
+import { basename, join, resolve } from 'node:path';
+import type { PreviousFile } from '../findings/changes/previous-review.ts';
 import { intervalCase } from '../findings/interval/interval-case.ts';
-import { reviewPeriod, spanOfRecords } from '../findings/period.ts';
+import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts';
 import { makeReview } from '../findings/review.ts';
+import { monthOf } from '../site/day.ts';
 import { transform } from '../transform/transform.ts';
+import { UserError } from '../user-error.ts';
 import { VERSION } from '../version.ts';
-import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT } from './command.ts';
+import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, type Values } from './command.ts';
 import { readInputs } from './read-inputs.ts';
 import { writeFolder } from './write-files.ts';
 
@@ -29,6 +33,12 @@ export const reviewCommand: Command = {
         description: 'Folder in which the review gets a folder of its own, named by month',
         default: 'reports',
       },
+      previous: {
+        type: 'string',
+        valueHint: 'FILE',
+        description:
+          'review.json of an earlier review, to say what changed; left out: that of the month before in the output folder',
+      },
       json: JSON_ARGUMENT,
     },
   },
@@ -38,7 +48,8 @@ export const reviewCommand: Command = {
     terminal.progress('Joining records');
     const transformed = transform(site, reading.records, period.until);
     terminal.progress('Comparing');
-    const review = makeReview({ site, reading, transformed, period, version: VERSION });
+    const previous = await previousReview(values, period);
+    const review = makeReview({ site, reading, transformed, period, version: VERSION, previous });
     terminal.progress('Making the case for an interval');
     const { histories, panel, until } = transformed;
     const interval = intervalCase(histories, panel, site, reading.records, until);
@@ -64,3 +75,22 @@ export const reviewCommand: Command = {
     return undefined;
   },
 };
+
+/** The review before: the file asked for, else that of the month before in the output folder, if it is there. */
+async function previousReview(
+  values: Values,
+  period: Period,
+): Promise<{ lookedFor: string; given?: PreviousFile }> {
+  const asked = values.previous === undefined ? undefined : String(values.previous);
+  const month = monthOf(period.from - 1);
+  const lookedFor = asked === undefined ? `${month}/review.json` : basename(asked);
+  const path = asked ?? join(String(values.out), month, 'review.json');
+  const bytes = await readFile(path).catch((error: NodeJS.ErrnoException) => {
+    if (asked === undefined) return undefined;
+    throw new UserError(
+      'no_previous',
+      `--previous must be a file that can be read, found ${asked} (${error.code})`,
+    );
+  });
+  return bytes === undefined ? { lookedFor } : { lookedFor, given: { file: lookedFor, bytes } };
+}

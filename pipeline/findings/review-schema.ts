@@ -3,6 +3,7 @@ import { fileReadSchema, problemSchema } from '../ingest/reading.ts';
 import { ABORT_CLASSES, CLEANING_TASKS, CYCLE_KINDS } from '../site/vocabulary.ts';
 import { lookBackSchema } from '../transform/look-back.ts';
 import { requalificationSchema } from '../transform/service/requalification.ts';
+import { changesSchema } from './changes/changes-schema.ts';
 import { driftSchema } from './drift/drift-schema.ts';
 import { operatingCharacteristicsSchema } from './operating-characteristics.ts';
 import { recordQualitySchema } from './record-quality/record-quality-schema.ts';
@@ -511,6 +512,7 @@ export const reviewSchema = z.strictObject({
   record_quality: recordQualitySchema.describe(
     'How good the records are: clocks, habits of entering, counters. It says something of records, nothing of people',
   ),
+  changes: changesSchema.describe('What moved since the review before'),
   operating_characteristics: operatingCharacteristicsSchema.nullable(),
   settings: z.array(
     z.strictObject({

@@ -6,6 +6,8 @@ import { groupBy } from '../transform/group-by.ts';
 import type { Transformed } from '../transform/transform.ts';
 import type { UnitHistory } from '../transform/unit-history.ts';
 import { attentionOrder, attentionReasons } from './attention.ts';
+import { changesSince } from './changes/changes.ts';
+import { type PreviousFile, readPrevious } from './changes/previous-review.ts';
 import { comparisonFamily } from './comparisons/comparison-family.ts';
 import { doses } from './comparisons/dose.ts';
 import { jointModels } from './comparisons/joint-model.ts';
@@ -45,10 +47,12 @@ export interface ReviewInput {
   transformed: Transformed;
   period: Period;
   version: string;
+  /** The review before, if there is one; `lookedFor` names it where it was not found. */
+  previous?: { lookedFor: string; given?: PreviousFile | undefined };
 }
 
 /** Makes the review of a month: the user's questions put to the panel. Pure. */
-export function makeReview({ site, reading, transformed, period, version }: ReviewInput): Review {
+export function makeReview({ site, reading, transformed, period, version, previous }: ReviewInput): Review {
   const { histories, panel, joins } = transformed;
   const { from, until } = period;
   const { rules } = site;
@@ -112,6 +116,12 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     return { ...unit, attention };
   });
 
+  const settings = settingsInForce(
+    site,
+    histories.map((history) => history.unit),
+  );
+  const before = readPrevious(previous?.given, previous?.lookedFor ?? null, period.month, REVIEW_FORMAT);
+
   return {
     format: REVIEW_FORMAT,
     version,
@@ -161,11 +171,9 @@ export function makeReview({ site, reading, transformed, period, version }: Revi
     requalifications: requalified,
     early_stops: earlyStops(histories, from, until),
     record_quality: recordQuality(site, recordsUntil(site, reading.records, until)),
+    changes: changesSince(before.previous, before.review, { units, comparisons, drift, cleaning, settings }),
     operating_characteristics: OPERATING_CHARACTERISTICS,
-    settings: settingsInForce(
-      site,
-      histories.map((history) => history.unit),
-    ),
+    settings,
   };
 }
 

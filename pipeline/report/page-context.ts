@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { fingerprintOf } from '../findings/fingerprint.ts';
 import type { Review } from '../findings/review-schema.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
@@ -66,7 +66,7 @@ export function reportContext(
     words,
     runtimes: new Map(),
     hasInterval,
-    level: `${Number((level * 100).toFixed(1))}%`,
+    level: words.format.level(level),
     settings: {
       alpha: setting('alpha', 0.05),
       power: setting('power', 0.8),
@@ -76,14 +76,15 @@ export function reportContext(
     },
     month: words.format.month(review.period.month),
     span: record_from && record_to ? words.format.span(record_from, record_to) : words.pages.noRecord,
-    fingerprint: fingerprintOf(review),
+    fingerprint: fingerprintOf(inputsOf(review)),
     unitPage: (unit) => `unit-${pages.get(unit) ?? 'x'}.html`,
     unitName: (unit) => units.get(unit)?.name ?? '',
     siteName: (site) => sites.get(site) ?? site,
   };
 }
 
-function fingerprintOf(review: Review): string {
-  const hashes = review.files.map((file) => file.sha256).toSorted();
-  return createHash('sha256').update(hashes.join('\n')).digest('hex').slice(0, 12);
+/** SHA-256 of everything that was read: the exports, and the review before. */
+function inputsOf({ files, changes }: Review): string[] {
+  const { state, sha256 } = changes.previous;
+  return [...files.map((file) => file.sha256), ...(state === 'read' && sha256 !== null ? [sha256] : [])];
 }
