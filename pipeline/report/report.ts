@@ -15,6 +15,7 @@ import type { ReportFile } from './report-file.ts';
 import { chartTables } from './tables/chart-tables.ts';
 import { csvText } from './tables/csv.ts';
 import { en } from './words/en.ts';
+import type { Words } from './words/words.ts';
 
 /** What a report is made from: the review, and what it sums up. */
 export interface ReportInput {
@@ -41,13 +42,20 @@ const PROBLEM_COLUMNS = [
   'expected',
 ] as const;
 
+/** How a report is written. */
+export interface ReportOptions {
+  /** Catalogue of its language; left out: English. */
+  words?: Words;
+}
+
 /**
  * Makes the files of a report: pages, data and tables. Pure: the same input gives the same bytes; nothing is read, written or asked of a clock.
  * Charts are drawn one after the other, as the renderer counts its ids.
  */
-export async function writeReport(input: ReportInput): Promise<ReportFile[]> {
+export async function writeReport(input: ReportInput, options: ReportOptions = {}): Promise<ReportFile[]> {
+  const { words = en } = options;
   const { review, panel, due, problems, interval } = input;
-  const context = reportContext(review, panel, due, en, interval !== undefined);
+  const context = reportContext(review, panel, due, words, interval !== undefined);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
   for (const unit of review.units)
     files.push({ path: context.unitPage(unit.unit), content: await unitPage(context, unit) });

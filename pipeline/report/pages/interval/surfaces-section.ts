@@ -29,7 +29,7 @@ function deposits({ found, text, context }: SectionContext): Html {
   const { deposits: rows } = found.surfaces;
   if (rows.length === 0) return html`<p>${evidence.noDeposits}</p>`;
   return html`<ul>${rows.map((row) => {
-    const out = row.water_out.map((of) => `${of.point}: ${of.determinand}`).join('; ');
+    const out = row.water_out.map((of) => `${of.point}: ${evidence.determinand(of.determinand)}`).join('; ');
     const advice = evidence.depositAdvice[row.advice];
     return html`<li>${evidence.deposit({ unit: row.unit, residue: row.residue, of: row.of, date: context.words.format.date(row.last_date) })} ${typeof advice === 'string' ? advice : advice(out)}</li>
 `;
@@ -51,7 +51,7 @@ function waterTable({ context, numbers, found, text }: SectionContext): Html | f
         kind: 'head',
         cell: (row) => html`${row.point} <span class="sub">${context.siteName(row.site)}</span>`,
       },
-      { head: heads.determinand, cell: (row) => row.determinand },
+      { head: heads.determinand, cell: (row) => evidence.determinand(row.determinand) },
       {
         head: heads.last,
         kind: 'number',
@@ -76,7 +76,7 @@ function waterTable({ context, numbers, found, text }: SectionContext): Html | f
         cell: (row) =>
           row.status === null
             ? ''
-            : html`${row.edition} <span class="sub">${evidence.waterStatus[row.status]}</span>`,
+            : html`${evidence.edition(row.edition ?? '')} <span class="sub">${evidence.waterStatus[row.status]}</span>`,
       },
     ],
   });

@@ -183,6 +183,9 @@ export const intervalEvidence = {
     limit: 'Limit',
     edition: 'From',
   },
+  /** What was measured, and where its limit comes from, as the table of limits names them. */
+  determinand: (name: string) => name,
+  edition: (name: string) => name,
   noWater: 'No water sample is recorded in the last year.',
   waterStatus: {
     site: 'limit of the site',
