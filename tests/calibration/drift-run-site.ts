@@ -53,7 +53,7 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
   };
   const driftOf = new Map(made.drifts.map((drift) => [drift.unit, drift]));
   const lastCall = new Map<string, number>();
-  const found = new Map<TrueDrift, { day: number; checked: number }>();
+  const found = new Map<TrueDrift, { day: number; checked: number | null }>();
   const called: { unit: string; probe: Probe; day: number; up: boolean }[] = [];
   const stepped: { unit: string; probe: Probe; day: number; on: number }[] = [];
 
@@ -69,7 +69,7 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
       const own = driftOf.get(row.unit);
       if (!moving && !(row.state === 'near_limit')) continue;
       if (own && inDrift(own, row.probe, day)) {
-        if (row.probe === own.probe && moving) onDrift(row, own, day, found, result);
+        if (moving) onDrift(row, own, day, found, result);
         continue;
       }
       if (!moving) {
@@ -90,7 +90,7 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
     result.drifts.push({
       length: drift.failed - drift.from,
       lead: at === undefined ? null : drift.failed - at,
-      probe: drift.probe,
+      probe: drift.leading,
     });
   }
   for (const step of made.steps) {
@@ -115,7 +115,7 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
 
 /** Inside a drift of the unit, or so soon after it that its traces are still there. With a probe given, only that probe's. */
 function inDrift(drift: TrueDrift | undefined, probe: Probe | null, day: number): boolean {
-  if (!drift || (probe !== null && drift.probe !== probe)) return false;
+  if (!drift || (probe !== null && !drift.sizes.has(probe))) return false;
   return day > drift.from && day <= drift.failed + AFTER_DRIFT;
 }
 
@@ -123,14 +123,17 @@ function onDrift(
   row: ProbeDrift,
   drift: TrueDrift,
   day: number,
-  found: Map<TrueDrift, { day: number; checked: number }>,
+  found: Map<TrueDrift, { day: number; checked: number | null }>,
   result: SiteResult,
 ): void {
-  if (row.direction !== 'up' || day > drift.failed) return;
-  const before = found.get(drift);
-  if (!before) found.set(drift, { day, checked: day });
-  if (before && day - before.checked < 7) return;
-  if (before) before.checked = day;
+  const size = drift.sizes.get(row.probe)!;
+  if (row.direction !== (size > 0 ? 'up' : 'down') || day > drift.failed) return;
+  if (!found.has(drift)) found.set(drift, { day, checked: null });
+  if (row.probe !== drift.leading) return;
+  const call = found.get(drift)!;
+  const before = call.checked !== null;
+  if (call.checked !== null && day - call.checked < 7) return;
+  call.checked = day;
   // The interval counts from the last value; the truth is the day on which the level reaches the limit.
   const { days_to_limit: said, series } = row;
   if (!said || drift.atLimit === null || row.limit?.source === 'failed_before') return;

@@ -1,5 +1,8 @@
 import type { Probe } from '../../pipeline/findings/drift/probes.ts';
 
+/** What moves together in a drift, by probe; the first is the leading one. */
+export type DriftPattern = readonly (readonly [Probe, number])[];
+
 /**
  * What a simulated site is like. Sizes are in noise standard deviations of a single test cycle's value (`NOISE` of the simulator), so that
  * they mean the same for each probe.
@@ -26,9 +29,8 @@ export interface DriftScenario {
   sawTeeth: number;
   leakTests: 'daily' | 'weekly';
   wholeMinutes: boolean;
-  /** What drifts: nothing, one of these probes in each unit, at a random time after its first months. */
-  drifting: readonly Probe[];
-  driftSize: number;
+  /** What drifts: nothing, or one of these patterns in each unit, at a random time after its first months. Sizes at the end, when the unit fails. */
+  drifting: readonly DriftPattern[];
   driftDays: readonly [number, number];
 }
 
@@ -48,7 +50,6 @@ const BASE: DriftScenario = {
   leakTests: 'weekly',
   wholeMinutes: false,
   drifting: [],
-  driftSize: 4,
   driftDays: [20, 90],
 };
 
@@ -59,12 +60,34 @@ const scenario = (name: string, says: string, changes: Partial<DriftScenario>): 
   says,
 });
 
-const DAILY_PROBES: readonly Probe[] = [
-  'evacuation_time',
-  'heat_up_time',
-  'exhaust_time',
-  'exposure_spread',
-  'saturation_residual',
+/** The table of drifting variables in numbers: the key sign reaches 4, the others what is usual beside it. */
+const PATTERNS: readonly DriftPattern[] = [
+  [
+    ['exhaust_time', 4],
+    ['evacuation_time', 3],
+    ['heat_up_time', 1.5],
+  ],
+  [
+    ['evacuation_time', 4],
+    ['saturation_residual', -2],
+    ['exhaust_time', 1],
+  ],
+  [
+    ['heat_up_time', 4],
+    ['exposure_spread', 2],
+  ],
+  [
+    ['exposure_spread', 4],
+    ['heat_up_time', 2.5],
+    ['saturation_residual', -2],
+  ],
+];
+const SINGLE: readonly DriftPattern[] = [
+  [['evacuation_time', 4]],
+  [['heat_up_time', 4]],
+  [['exhaust_time', 4]],
+  [['exposure_spread', 4]],
+  [['saturation_residual', -4]],
 ];
 
 export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
@@ -90,32 +113,33 @@ export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
   scenario('whole minutes', 'As no drift; the control reports whole minutes.', { wholeMinutes: true }),
   scenario(
     'drift',
-    'One daily probe of each unit drifts to 4 noise standard deviations within 20 to 90 days, then the unit fails and is repaired.',
+    'Each unit has one drift after one of the usual patterns: the leading probe moves by 4 within 20 to 90 days, then the unit fails and is repaired.',
     {
-      drifting: DAILY_PROBES,
+      drifting: PATTERNS,
     },
   ),
-  scenario('drift, slow noise', 'The same with noise that lasts.', {
-    drifting: DAILY_PROBES,
+  scenario('drift of one probe', 'The same with one daily probe that drifts alone.', { drifting: SINGLE }),
+  scenario('drift, slow noise', 'As drift, with noise that lasts.', {
+    drifting: PATTERNS,
     slowShare: 0.3,
     slowKeep: 0.6,
   }),
-  scenario('drift, two units', 'The same at a site with two units.', { drifting: DAILY_PROBES, units: 2 }),
+  scenario('drift, two units', 'As drift, at a site with two units.', { drifting: PATTERNS, units: 2 }),
   scenario(
     'leak, daily tests',
-    'The leak rate drifts to 4 noise standard deviations within 20 to 90 days; tested each day.',
+    'The leak rate drifts by 4, evacuation time by 2, within 20 to 90 days; tested each day.',
     {
-      drifting: ['leak_rate'],
+      drifting: [
+        [
+          ['leak_rate', 4],
+          ['evacuation_time', 2],
+        ],
+      ],
       leakTests: 'daily',
     },
   ),
-  scenario(
-    'leak, weekly tests',
-    'The leak rate drifts to 6 noise standard deviations within 100 to 250 days; tested each week.',
-    {
-      drifting: ['leak_rate'],
-      driftSize: 6,
-      driftDays: [100, 250],
-    },
-  ),
+  scenario('leak, weekly tests', 'The leak rate drifts by 6 within 100 to 250 days; tested each week.', {
+    drifting: [[['leak_rate', 6]]],
+    driftDays: [100, 250],
+  }),
 ];

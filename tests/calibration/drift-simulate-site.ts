@@ -11,10 +11,12 @@ import type { DriftScenario } from './drift-scenarios.ts';
 /** A drift as it was built in: from its first day to the failure at its end. */
 export interface TrueDrift {
   unit: string;
-  probe: Probe;
+  /** Sizes at the end by probe, the leading one first. */
+  sizes: ReadonlyMap<Probe, number>;
+  leading: Probe;
   from: number;
   failed: number;
-  /** Day on which the level under the noise reaches the probe's limit, were the drift to go on; null where there is no limit. */
+  /** Day on which the leading probe's level under the noise reaches its limit, were the drift to go on; null where there is no limit. */
   atLimit: number | null;
 }
 
@@ -104,6 +106,7 @@ export function simulateSite(scenario: DriftScenario, seed: number): SimulatedSi
     service: [],
     inspections: [],
     water: [],
+    actions: [],
   };
   const truth: SimulatedSite = {
     site: readSiteFile(
@@ -165,7 +168,7 @@ function simulateUnit(
   const drift = planDrift(scenario, truth, unit, draw);
   let flushed = 0;
   let repairDue = -1;
-  const alarm = drift && ALARM_TEXT[drift.probe] ? drift : null;
+  const alarm = drift && ALARM_TEXT[drift.leading] ? drift : null;
 
   for (let day = 0; day < days; day++) {
     const today = FIRST_DAY + day;
@@ -189,7 +192,7 @@ function simulateUnit(
         level.set(probe, level.get(probe)! + size);
       }
     }
-    if (today === drift?.from) drift.atLimit = limitDay(scenario, drift, level, base);
+    if (today === drift?.from) drift.atLimit = limitDay(drift, level, base);
     const closed = (today + 3) % 7 >= kept || draw.float() < 0.02;
     if (closed && today !== drift?.failed) continue;
 
@@ -200,8 +203,8 @@ function simulateUnit(
     }
     const moved = (probe: Probe): number => {
       let sum = level.get(probe)! + common.get(probe)![day]!;
-      if (drift?.probe === probe && today >= drift.from && today <= drift.failed)
-        sum += (scenario.driftSize * (today - drift.from)) / (drift.failed - drift.from);
+      if (drift && today >= drift.from && today <= drift.failed)
+        sum += ((drift.sizes.get(probe) ?? 0) * (today - drift.from)) / (drift.failed - drift.from);
       if (probe === 'exhaust_time' && index < scenario.sawTeeth) sum += 0.6 * (day - flushed);
       return sum + Math.sqrt(scenario.slowShare) * slow.get(probe)![day]!;
     };
@@ -242,16 +245,16 @@ function simulateUnit(
     if (fails) repairDue = day + 1;
     if (alarm && day < 12) {
       // Two loads early on that the control gave up: its alarm time lies where the drift will end.
-      const time =
-        LEVEL[alarm.probe] * Math.exp(NOISE[alarm.probe] * (base.get(alarm.probe)! + scenario.driftSize));
-      const field = alarm.probe.replace('_time', '_s') as 'evacuation_s' | 'heat_up_s' | 'exhaust_s';
+      const size = alarm.sizes.get(alarm.leading)!;
+      const time = LEVEL[alarm.leading] * Math.exp(NOISE[alarm.leading] * (base.get(alarm.leading)! + size));
+      const field = alarm.leading.replace('_time', '_s') as 'evacuation_s' | 'heat_up_s' | 'exhaust_s';
       records.cycles.push({
         ...mark(),
         kind: 'production',
         start: at(600),
         end: at(630),
         outcome: 'aborted',
-        abort_text: ALARM_TEXT[alarm.probe]!,
+        abort_text: ALARM_TEXT[alarm.leading]!,
         [field]: Math.round(time),
       });
     }
@@ -266,28 +269,35 @@ function planDrift(
   draw: Dice,
 ): TrueDrift | null {
   if (scenario.drifting.length === 0) return null;
-  const probe = scenario.drifting[draw.int(0, scenario.drifting.length - 1)]!;
+  const pattern = scenario.drifting[draw.int(0, scenario.drifting.length - 1)]!;
   const [shortest, longest] = scenario.driftDays;
   const length = draw.int(shortest, longest);
   const start = draw.int(120, scenario.days - longest - 20);
   let failed = FIRST_DAY + start + length;
   while ((failed + 3) % 7 >= 5) failed++;
-  const drift = { unit, probe, from: FIRST_DAY + start, failed, atLimit: null };
+  const drift = {
+    unit,
+    sizes: new Map(pattern),
+    leading: pattern[0]![0],
+    from: FIRST_DAY + start,
+    failed,
+    atLimit: null,
+  };
   truth.drifts.push(drift);
   return drift;
 }
 
-/** The limit of a time is the alarm time, `driftSize` above the first level; that of the leak rate is the default of the site file. */
+/** The limit of a time is the alarm time, as far above the first level as the drift goes; that of the leak rate is the default of the site file. */
 function limitDay(
-  scenario: DriftScenario,
   drift: TrueDrift,
   level: ReadonlyMap<Probe, number>,
   base: ReadonlyMap<Probe, number>,
 ): number | null {
-  const { probe } = drift;
-  const rate = scenario.driftSize / (drift.failed - drift.from);
+  const probe = drift.leading;
+  const size = drift.sizes.get(probe)!;
+  const rate = size / (drift.failed - drift.from);
   if (probe === 'leak_rate')
     return drift.from + ((0.13 - LEVEL.leak_rate) / NOISE.leak_rate - level.get(probe)!) / rate;
   if (!ALARM_TEXT[probe]) return null;
-  return drift.from + (base.get(probe)! + scenario.driftSize - level.get(probe)!) / rate;
+  return drift.from + (base.get(probe)! + size - level.get(probe)!) / rate;
 }

@@ -33,6 +33,7 @@ export function simulateIntervalFleet(scenario: IntervalScenario, seed: number):
     service: [],
     inspections: [],
     water: [],
+    actions: [],
   };
   const ids = Array.from({ length: scenario.units }, (_, index) => `U${String(index + 1).padStart(2, '0')}`);
   for (const unit of ids) {

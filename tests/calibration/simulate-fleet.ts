@@ -41,6 +41,7 @@ export function simulateFleet(scenario: Scenario, seed: number): Fleet {
     service: [],
     inspections: [],
     water: [],
+    actions: [],
   };
   const affected = ids.slice(0, Math.round(scenario.affected * scenario.units));
   for (const [index, unit] of ids.entries()) {

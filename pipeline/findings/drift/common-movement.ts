@@ -121,6 +121,7 @@ function solveLevels(rows: readonly Row[], lists: number): number[] {
   }
   for (let i = 0; i < lists; i++) {
     const penalty = LEVEL_PENALTY * weights[i]!;
+    // A list without values has a level of 0.
     matrix[i]![i]! += penalty || 1;
     right[i]! += weights[i]! > 0 ? (penalty * sums[i]!) / weights[i]! : 0;
   }

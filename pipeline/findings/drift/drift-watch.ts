@@ -59,7 +59,7 @@ export function driftWatch(histories: readonly UnitHistory[], site: Site, until:
 /** All units and eras of one probe of a site. */
 function judgeProbe(
   series: readonly EraSeries[],
-  { common, adjusted, noises }: SiteSeries,
+  { commonOf, adjusted, noises }: SiteSeries,
   rules: Rules,
   until: Day,
 ): ProbeDrift[] {
@@ -91,7 +91,7 @@ function judgeProbe(
     probeDrift({
       series: one,
       noise: noises[i]!,
-      common,
+      common: commonOf[i]!,
       limits: [
         ...fixed.get(one.of.history.unit)!,
         ...failureLimits(one, moves.get(one.of.history.unit) ?? []),

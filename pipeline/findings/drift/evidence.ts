@@ -4,6 +4,8 @@ export interface Evidence {
   slopeMargin: number;
   slopeMarginLater: number;
   daysToTell: number;
+  steepRate: number;
+  steepMargin: number;
   step: number;
   stepMargin: number;
   leastStep: number;
@@ -27,13 +29,15 @@ export interface Evidence {
 export const EVIDENCE: Evidence = {
   /** Gain of the best slope over a constant level. */
   moving: 17,
-  /** ... and over the best step; and where the series had moved so many days ago already. */
-  slopeMargin: 5,
-  slopeMarginLater: 0.5,
-  daysToTell: 10,
+  /** ... and over the best step; more where the slope is so steep (noise standard deviations a day) that it may be a step of a few days ago. */
+  slopeMargin: 3,
+  slopeMarginLater: -1,
+  daysToTell: 8,
+  steepRate: 0.2,
+  steepMargin: 5,
   /** Gain of the best step over a constant level, and over the best slope. */
   step: 17,
-  stepMargin: 1,
+  stepMargin: 3,
   /** Smallest step and smallest rise, in noise standard deviations of a day's value. */
   leastStep: 1.2,
   leastRise: 1.2,

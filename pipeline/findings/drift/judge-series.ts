@@ -66,7 +66,12 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
   const { slope } = scan;
   const rise = slope ? Math.abs(slope.slope) * (t.at(-1)! - slope.knot) : 0;
   const signal = chartSignal(part, input.spread, input.autocorrelation);
-  const margin = movedBefore(input, evidence, from) ? evidence.slopeMarginLater : evidence.slopeMargin;
+  const steep = slope !== null && Math.abs(slope.slope) > evidence.steepRate * input.spread;
+  const margin = steep
+    ? evidence.steepMargin
+    : movedBefore(input, evidence, from)
+      ? evidence.slopeMarginLater
+      : evidence.slopeMargin;
   const isSlope =
     slope !== null &&
     signal !== null &&

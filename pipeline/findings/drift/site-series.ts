@@ -8,45 +8,61 @@ import { type PooledNoise, poolNoise } from './pool-noise.ts';
 
 /** All series of one probe at one site, made comparable. */
 export interface SiteSeries {
+  /** The site's movement, from all units. */
   common: CommonMovement;
+  /** The movement that was taken out of each series: that of the site's other units. */
+  commonOf: CommonMovement[];
   adjusted: AdjustedSeries[];
   noises: PooledNoise[];
 }
 
-const PASSES = 4;
+const PASSES = 3;
 /** Of the movements of single units, those are taken out in a pass that are at least so clear as this share of the clearest. */
 const CLEAR_SHARE = 0.3;
 
 /**
- * Takes the common movement out of a probe's series at a site, in passes: what single units did in the pass before (steps, slopes, teeth) is taken out before the common
- * movement is worked out again. Otherwise one unit's step bends the common movement, and with it all others. The clearest movements go first, since the
- * others may be their mirror images.
+ * Takes the common movement out of a probe's series at a site.
+ *
+ * In passes: what single units did in the pass before (steps, slopes, teeth) is taken out before the common movement is worked out again. Otherwise one unit's step bends
+ * the common movement, and with it all others. The clearest movements go first, since the others may be their mirror images. In the end each
+ * unit is compared with the others alone: a common movement in which it takes part itself would follow it, and would take the first reading of what it
+ * does (a step, a slope) for granted.
  */
 export function siteSeries(series: readonly EraSeries[], rules: Rules['drift']): SiteSeries {
   const units = series.map((of) => of.history.unit);
   let own: Map<number, number>[] = series.map(() => new Map());
-  let result: SiteSeries | null = null;
-  for (let pass = 0; pass < PASSES; pass++) {
-    const common = commonMovement(
-      series.map((of, i) =>
-        of.days.map((value) => ({ ...value, y: value.y - (own[i]!.get(value.day) ?? 0) })),
-      ),
-      units,
-      rules.least_units,
-    );
-    result = adjusted(series, common, rules);
-    if (common.days.length === 0 || pass === PASSES - 1) break;
-    const shapes = result.adjusted.map((one, i) => ownMovement(one, result!.noises[i]!, rules));
+  let common = commonMovement(
+    series.map((of) => of.days),
+    units,
+    rules.least_units,
+  );
+  const without = (own: readonly Map<number, number>[]) =>
+    series.map((of, i) => of.days.map((value) => ({ ...value, y: value.y - (own[i]!.get(value.day) ?? 0) })));
+  for (let pass = 0; pass < PASSES && common.days.length > 0; pass++) {
+    const adjusted = series.map((of) => adjustSeries(of, common, rules.memory_days));
+    const noises = poolNoise(adjusted);
+    const shapes = adjusted.map((one, i) => ownMovement(one, noises[i]!, rules));
     const clearest = Math.max(0, ...shapes.map((shape) => shape.gain).filter(Number.isFinite));
     own = shapes.map(({ moved, gain }) => (gain >= CLEAR_SHARE * clearest ? moved : new Map()));
     if (own.every((moved) => moved.size === 0)) break;
+    common = commonMovement(without(own), units, rules.least_units);
   }
-  return result!;
-}
-
-function adjusted(series: readonly EraSeries[], common: CommonMovement, rules: Rules['drift']): SiteSeries {
-  const all = series.map((of) => adjustSeries(of, common, rules.memory_days));
-  return { common, adjusted: all, noises: poolNoise(all) };
+  const cleared = without(own);
+  const others = new Map(
+    [...new Set(units)].map((unit) => [
+      unit,
+      common.days.length === 0
+        ? common
+        : commonMovement(
+            cleared.map((days, i) => (units[i] === unit ? [] : days)),
+            units,
+            rules.least_units - 1,
+          ),
+    ]),
+  );
+  const commonOf = units.map((unit) => others.get(unit)!);
+  const adjusted = series.map((of, i) => adjustSeries(of, commonOf[i]!, rules.memory_days));
+  return { common, commonOf, adjusted, noises: poolNoise(adjusted) };
 }
 
 /** What a unit did by itself, by day; empty where it was steady. */
