@@ -109,7 +109,7 @@ function sameEvent(kind: RecordKind, { record: a }: Draft, { record: b }: Draft)
   return a.cycle_number === undefined || b.cycle_number === undefined || a.cycle_number === b.cycle_number;
 }
 
-const unitOf = ({ record }: Draft): string => record.unit ?? (record.point as string);
+const unitOf = ({ record }: Draft): string => record.unit ?? (record.point as string | undefined) ?? '';
 
 /** Index of the first draft at or after an instant, in a list in order of time. */
 function firstFrom(list: readonly Draft[], instant: number, at: (draft: Draft) => number): number {

@@ -8,6 +8,7 @@ export const ALSO_IN_KEY: Partial<Record<RecordKind, string>> = {
   cleanings: 'task',
   service: 'kind',
   water: 'determinand',
+  actions: 'action',
 };
 
 /** Fields in which two rows of the same key must not differ. */
@@ -19,6 +20,7 @@ const MUST_AGREE: Record<RecordKind, readonly string[]> = {
   service: [],
   inspections: ['appearance'],
   water: ['value', 'measure'],
+  actions: ['state'],
 };
 
 /** Kinds of which one file may list several records of a date without a time of day: a retest is no duplicate. */
@@ -143,7 +145,7 @@ function differ(a: AnyRecord[string], b: AnyRecord[string]): boolean {
 function groupByUnit(drafts: readonly Draft[]): Map<string, Draft[]> {
   const groups = new Map<string, Draft[]>();
   for (const draft of drafts) {
-    const name = draft.record.unit ?? (draft.record.point as string);
+    const name = draft.record.unit ?? (draft.record.point as string | undefined) ?? '';
     const list = groups.get(name);
     if (list) list.push(draft);
     else groups.set(name, [draft]);

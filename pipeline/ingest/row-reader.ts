@@ -159,9 +159,12 @@ export function rowReader(
     if (!draft) return;
     const own = instants.get(timeField)!;
     draft.time_mark = own.mark;
-    const fault = unitField && nameUnit(draft, own.at);
-    if (fault) {
-      const field = fault === FAULTS.beforeService ? ownTimeField : unitField;
+    const fault = unitField && draft.unit !== undefined ? nameUnit(draft, own.at) : undefined;
+    if (fault && !unitField!.required) {
+      delete draft.unit;
+      lost.push({ fault, column: unitField!.column, value: cellOf(unitField!, row) ?? null });
+    } else if (fault) {
+      const field = fault === FAULTS.beforeService ? ownTimeField : unitField!;
       tally.reject(row.row, fault, field.column, cellOf(field, row) ?? null);
       return;
     }

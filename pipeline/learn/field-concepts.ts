@@ -73,6 +73,15 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
     measure: ['measure'],
     units: ['served'],
   },
+  actions: {
+    time: ['decided_at', 'date', 'date_time'],
+    action: ['action'],
+    unit: ['unit'],
+    role: ['role'],
+    due: ['due'],
+    done_on: ['done_on'],
+    state: ['action_state', 'state'],
+  },
 };
 
 /** Lists of words in the vocabulary for the fields that hold a word. */
@@ -83,6 +92,8 @@ export const wordList = (kind: RecordKind, field: string): string | undefined =>
       : 'kind'
     : field === 'major' || field === 'residue_after_rinsing'
       ? 'yes_no'
-      : ['outcome', 'result', 'task', 'state', 'reason'].includes(field)
-        ? field
-        : undefined;
+      : kind === 'actions' && field === 'state'
+        ? 'action_state'
+        : ['outcome', 'result', 'task', 'state', 'reason'].includes(field)
+          ? field
+          : undefined;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import {
+  ACTION_STATES,
   CLEANING_REASONS,
   CLEANING_STATES,
   CLEANING_TASKS,
@@ -173,6 +174,19 @@ export const waterSchema = z.strictObject({
 });
 export type Water = z.infer<typeof waterSchema>;
 
+/** An action that a review or meeting decided on, from the list that the site keeps. */
+export const actionSchema = z.strictObject({
+  time: instant('Day on which it was decided'),
+  action: text('What is to be done'),
+  unit: text('Unit, by its id in the site file; left out: it is of no single unit').optional(),
+  role: text('Who decides or does it, as a role; never a name').optional(),
+  due: instant('Day by which it is to be done').optional(),
+  done_on: instant('Day on which it was done').optional(),
+  state: field(z.enum(ACTION_STATES), 'word', 'What the list says of it').optional(),
+  ...marked,
+});
+export type Action = z.infer<typeof actionSchema>;
+
 export const RECORD_SCHEMAS = {
   cycles: cycleSchema,
   air_removal_tests: airRemovalTestSchema,
@@ -181,6 +195,7 @@ export const RECORD_SCHEMAS = {
   service: serviceSchema,
   inspections: inspectionSchema,
   water: waterSchema,
+  actions: actionSchema,
 } as const satisfies Record<RecordKind, z.ZodObject>;
 
 /** The record's own instant, by which it is ordered and dated. */
@@ -192,6 +207,7 @@ export const TIME_FIELD: Record<RecordKind, string> = {
   service: 'from',
   inspections: 'time',
   water: 'time',
+  actions: 'time',
 };
 
 /** All records of a reading, each list in order of unit, time and origin. */
@@ -203,6 +219,7 @@ export interface Records {
   service: Service[];
   inspections: Inspection[];
   water: Water[];
+  actions: Action[];
 }
 
 const NOT_FROM_A_COLUMN = new Set(['time_mark', 'origin']);

@@ -8,6 +8,7 @@ export const RECORD_KINDS = [
   'service',
   'inspections',
   'water',
+  'actions',
 ] as const;
 export type RecordKind = (typeof RECORD_KINDS)[number];
 
@@ -48,6 +49,10 @@ export const SERVICE_KINDS = [
   'maintenance',
 ] as const;
 export type ServiceKind = (typeof SERVICE_KINDS)[number];
+
+/** What the list of actions says of one. Blank: done where it has a day on which it was done, else open. */
+export const ACTION_STATES = ['open', 'done', 'dropped'] as const;
+export type ActionState = (typeof ACTION_STATES)[number];
 
 export const ABORT_CLASSES = [
   'slow_evacuation',

@@ -93,6 +93,7 @@ export const recordsOf = (some: Partial<Records>): Records => ({
   service: [],
   inspections: [],
   water: [],
+    actions: [],
   ...some,
 });
 

@@ -43,6 +43,7 @@ export function recordsOf(units: readonly UnitPlan[]): Records {
     service: [],
     inspections: [],
     water: [],
+    actions: [],
   };
   for (const plan of units) {
     let row = 0;

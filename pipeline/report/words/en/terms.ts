@@ -119,6 +119,7 @@ export const terms = {
     service: 'service',
     inspections: 'inspections',
     water: 'water',
+    actions: 'actions',
   } satisfies Record<RecordKind, string>,
   era: {
     repair: 'repair',
