@@ -3,6 +3,7 @@ import type { ClockRow } from '../rows/clock-rows.ts';
 import type { Position, SharedScale } from './layer.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 export interface ByClockOptions {
   valueTitle: string;
@@ -42,8 +43,8 @@ export function byClockChart(rows: readonly ClockRow[], options: ByClockOptions)
         encoding: { x, y: { field: 'arrow_high', ...y } },
       },
       {
-        mark: { type: 'point', filled: true, size: 70, color: palette.series },
-        encoding: { x, y: { field: 'per_100', ...y } },
+        mark: { ...toldMark, type: 'point', filled: true, size: 70, color: palette.series },
+        encoding: { ...toldChannel, x, y: { field: 'per_100', ...y } },
       },
       {
         mark: { type: 'text', fontSize: 11, color: palette.muted, baseline: 'top' },

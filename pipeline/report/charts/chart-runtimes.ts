@@ -1,6 +1,6 @@
 import * as vega from 'vega';
 import { compile, type TopLevelSpec } from 'vega-lite';
-import { theme } from './theme.ts';
+import { type ChartLocale, theme } from './theme.ts';
 
 type Rows = readonly Record<string, unknown>[];
 
@@ -21,13 +21,17 @@ export function viewOf(
   runtimes: ChartRuntimes,
   // biome-ignore lint/suspicious/noExplicitAny: the two libraries type their loggers differently
   logger: any,
+  locale: ChartLocale,
 ): vega.View {
   const places: Rows[] = [];
-  const bare = withoutRows(spec, places) as TopLevelSpec;
-  const key = JSON.stringify(bare);
+  const { usermeta: _, ...drawn } = spec;
+  const bare = withoutRows(drawn, places) as TopLevelSpec;
+  const key = JSON.stringify([locale, bare]);
   let shape = runtimes.get(key);
   if (!shape) {
-    shape = { runtime: vega.parse(compile(bare, { config: theme, logger }).spec) };
+    shape = {
+      runtime: vega.parse(compile(bare, { config: { ...theme, locale: { number: locale } }, logger }).spec),
+    };
     runtimes.set(key, shape);
   }
   const view = new vega.View(shape.runtime, { renderer: 'none', logger });

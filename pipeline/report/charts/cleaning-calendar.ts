@@ -1,7 +1,8 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { CalendarRow } from '../rows/calendar-rows.ts';
-import type { Position } from './layer.ts';
+import type { Layer, Position } from './layer.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 export interface CleaningCalendarOptions {
   /** Axis title with the month. */
@@ -17,6 +18,7 @@ export function cleaningCalendarChart(
   rows: readonly CalendarRow[],
   { dayTitle, days, labelWidth }: CleaningCalendarOptions,
 ): TopLevelSpec {
+  const lettered = rows.filter((row) => row.letter !== '');
   const units = [...new Set(rows.map((row) => row.unit))];
   const y: Position = {
     field: 'unit',
@@ -39,23 +41,30 @@ export function cleaningCalendarChart(
     height: { step: 20 },
     layer: [
       {
-        mark: { type: 'rect', strokeWidth: 1 },
+        mark: { ...toldMark, type: 'rect', strokeWidth: 1 },
         encoding: {
+          ...toldChannel,
           y,
           x,
           fill: { field: 'fill', type: 'nominal', scale: null },
           stroke: { field: 'line', type: 'nominal', scale: null },
         },
       },
-      {
-        mark: { type: 'text', fontSize: 11, fontWeight: 'bold', baseline: 'middle', dy: 0.5 },
-        encoding: {
-          y,
-          x,
-          text: { field: 'letter', type: 'nominal' },
-          color: { field: 'letter_colour', type: 'nominal', scale: null },
-        },
-      },
+      ...(lettered.length === 0 ? [] : [letters(lettered, x, y)]),
     ],
+  };
+}
+
+function letters(rows: readonly CalendarRow[], x: Position, y: Position): Layer {
+  return {
+    data: { values: [...rows] },
+    mark: { ...toldMark, type: 'text', fontSize: 11, fontWeight: 'bold', baseline: 'middle', dy: 0.5 },
+    encoding: {
+      ...toldChannel,
+      y,
+      x,
+      text: { field: 'letter', type: 'nominal' },
+      color: { field: 'letter_colour', type: 'nominal', scale: null },
+    },
   };
 }

@@ -3,6 +3,7 @@ import type { HistogramRow } from '../rows/histogram-rows.ts';
 import type { Position } from './layer.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 export interface ClockHistogramOptions {
   clockTitle: string;
@@ -35,8 +36,9 @@ export function clockHistogramChart(
     height: 150,
     layer: [
       {
-        mark: { type: 'rect' },
+        mark: { ...toldMark, type: 'rect' },
         encoding: {
+          ...toldChannel,
           x,
           y,
           y2: { field: 'to_count' },

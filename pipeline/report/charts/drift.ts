@@ -3,6 +3,7 @@ import type { DriftRow } from '../rows/drift-rows.ts';
 import type { Layer, Position } from './layer.ts';
 import { eventShape, palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { timeMeta, toldChannel, toldMark } from './told.ts';
 
 export interface DriftOptions {
   timeTitle: string;
@@ -17,14 +18,17 @@ export interface DriftOptions {
   limit: { value: number; name: string } | null;
   /** Movement as it was fitted: from the day it began to its last value. */
   movement: { from: number; to: number; from_value: number; to_value: number } | null;
-  events: readonly { day: number; kind: 'failure' | 'cleaning' | 'service' }[];
+  events: readonly { day: number; kind: 'failure' | 'cleaning' | 'service'; told: string }[];
 }
 
 /**
  * A probe over time: each day's value, the unit's own usual band, its limit, the movement, and at the foot what was done or failed. The title above the
  * picture names the probe and its unit of measure, and the ends of the scale come in as rows: so charts of all probes have one shape and are compiled once.
  */
-export function driftChart(rows: readonly DriftRow[], options: DriftOptions): TopLevelSpec {
+export function driftChart(
+  rows: readonly (DriftRow & { told: string })[],
+  options: DriftOptions,
+): TopLevelSpec {
   const end = options.to + 1;
   const labels = Object.fromEntries(options.months.map(({ day, label }) => [day, label]));
   const held = [
@@ -84,13 +88,13 @@ export function driftChart(rows: readonly DriftRow[], options: DriftOptions): To
   if (service.length > 0)
     layers.push({
       data: { values: service },
-      mark: { type: 'rule', color: palette.service },
-      encoding: { x },
+      mark: { ...toldMark, type: 'rule', color: palette.service },
+      encoding: { ...toldChannel, x },
     });
   layers.push({
     data: { values: [...rows] },
-    mark: { type: 'point', filled: true, size: 9, color: palette.series, opacity: 0.75 },
-    encoding: { x, y },
+    mark: { ...toldMark, type: 'point', filled: true, size: 9, color: palette.series, opacity: 0.75 },
+    encoding: { ...toldChannel, x, y },
   });
   if (options.movement) {
     const { from, to, from_value, to_value } = options.movement;
@@ -135,13 +139,13 @@ export function driftChart(rows: readonly DriftRow[], options: DriftOptions): To
   ] as const) {
     const values = options.events
       .filter((event) => event.kind === kind)
-      .map(({ day }) => ({ day, value: foot }));
+      .map((event) => ({ ...event, value: foot }));
     if (values.length > 0)
       layers.push({
         data: { values },
-        mark: { type: 'point', filled: true, shape: eventShape[kind], size: 55, color: colour },
-        encoding: { x, y },
+        mark: { ...toldMark, type: 'point', filled: true, shape: eventShape[kind], size: 55, color: colour },
+        encoding: { ...toldChannel, x, y },
       });
   }
-  return { width: FULL_WIDTH - 60, height: 130, layer: layers };
+  return { ...timeMeta({ from: options.from, to: end }), width: FULL_WIDTH - 60, height: 130, layer: layers };
 }

@@ -3,6 +3,7 @@ import type { DueRow } from '../rows/due-rows.ts';
 import type { Position } from './layer.ts';
 import { textWidth } from './text-width.ts';
 import { FONT_SIZE, FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 const LABEL_WIDTH = 150;
 const BAR_WIDTH = FULL_WIDTH - LABEL_WIDTH - 24;
@@ -33,8 +34,9 @@ export function dueBarsChart(rows: readonly DueRow[], { shareTitle }: { shareTit
     height: { step: 44 },
     layer: [
       {
-        mark: { type: 'rect', strokeWidth: 1 },
+        mark: { ...toldMark, type: 'rect', strokeWidth: 1 },
         encoding: {
+          ...toldChannel,
           y,
           x: {
             field: 'share_from',

@@ -3,6 +3,7 @@ import { FOREST_DOMAIN, type ForestRow } from '../rows/forest-rows.ts';
 import type { Layer, Position } from './layer.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 export interface ForestOptions {
   ratioTitle: string;
@@ -61,8 +62,8 @@ export function forestChart(rows: readonly ForestRow[], options: ForestOptions):
   };
   const colour = { field: 'line_colour', type: 'nominal', scale: null } as const;
   const text = (field: string, x: number, more: object = {}): Layer => ({
-    mark: { type: 'text', align: 'left', baseline: 'middle', ...more },
-    encoding: { y, x: { value: x }, text: { field, type: 'nominal' } },
+    mark: { ...toldMark, type: 'text', align: 'left', baseline: 'middle', ...more },
+    encoding: { ...toldChannel, y, x: { value: x }, text: { field, type: 'nominal' } },
   });
   const head = (words: string, x: number, align: 'left' | 'right'): Layer => ({
     data: { values: [{ head: words }] },
@@ -89,8 +90,9 @@ export function forestChart(rows: readonly ForestRow[], options: ForestOptions):
         encoding: { x: { field: 'one', ...axis } },
       },
       {
-        mark: { type: 'rule', strokeWidth: 2 },
+        mark: { ...toldMark, type: 'rule', strokeWidth: 2 },
         encoding: {
+          ...toldChannel,
           y,
           x: {
             field: 'low_drawn',
@@ -111,8 +113,9 @@ export function forestChart(rows: readonly ForestRow[], options: ForestOptions):
       arrow('arrow_low'),
       arrow('arrow_high'),
       {
-        mark: { type: 'point', filled: true, strokeWidth: 2, size: 70 },
+        mark: { ...toldMark, type: 'point', filled: true, strokeWidth: 2, size: 70 },
         encoding: {
+          ...toldChannel,
           y,
           x: { field: 'ratio_drawn', ...axis },
           stroke: colour,

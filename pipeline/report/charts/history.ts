@@ -5,6 +5,7 @@ import type { Layer, Position } from './layer.ts';
 import { palette } from './palette.ts';
 import { textWidth } from './text-width.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { timeMeta, toldChannel, toldMark } from './told.ts';
 
 export interface HistoryOptions {
   timeTitle: string;
@@ -73,8 +74,11 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
     return [
       {
         data: { values },
-        mark: { type: 'point', filled: true, ...mark } as Extract<Layer, { mark: unknown }>['mark'],
-        encoding: { x, y },
+        mark: { ...toldMark, type: 'point', filled: true, ...mark } as Extract<
+          Layer,
+          { mark: unknown }
+        >['mark'],
+        encoding: { ...toldChannel, x, y },
       },
     ];
   };
@@ -89,8 +93,15 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
   if (spells.length > 0)
     layers.push({
       data: { values: spells },
-      mark: { type: 'bar', height: 10, color: palette.overdue, stroke: '#a9741a', strokeWidth: 0.75 },
-      encoding: { x, x2: { field: 'to_day' }, y },
+      mark: {
+        ...toldMark,
+        type: 'bar',
+        height: 10,
+        color: palette.overdue,
+        stroke: '#a9741a',
+        strokeWidth: 0.75,
+      },
+      encoding: { ...toldChannel, x, x2: { field: 'to_day' }, y },
     });
   layers.push(
     ...points('cleaning', { shape: 'triangle-up', size: 70, color: palette.cleaning }, 'counted'),
@@ -114,8 +125,14 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
   if (contradicted.length > 0)
     layers.push({
       data: { values: contradicted },
-      mark: { type: 'text', fontWeight: 'bold', color: palette.contradicted, baseline: 'middle' },
-      encoding: { x, y, text: { field: 'letter', type: 'nominal' } },
+      mark: {
+        ...toldMark,
+        type: 'text',
+        fontWeight: 'bold',
+        color: palette.contradicted,
+        baseline: 'middle',
+      },
+      encoding: { ...toldChannel, x, y, text: { field: 'letter', type: 'nominal' } },
     });
   const service = labelLevels(
     of('service'),
@@ -124,8 +141,8 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
   if (service.length > 0)
     layers.push({
       data: { values: service },
-      mark: { type: 'rule', color: palette.service, strokeWidth: 1.25 },
-      encoding: { x },
+      mark: { ...toldMark, type: 'rule', color: palette.service, strokeWidth: 1.25 },
+      encoding: { ...toldChannel, x },
     });
   for (let level = 0; level < LEVELS; level++) {
     const values = service.filter((row) => row.level === level);
@@ -144,6 +161,7 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
       });
   }
   return {
+    ...timeMeta({ from: dayOf(options.from), to: end }),
     width: PLOT_WIDTH,
     height: { step: 24 },
     layer: layers,

@@ -1,9 +1,10 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { MonthlyRow } from '../rows/monthly-rows.ts';
 import type { Layer, Position } from './layer.ts';
-import { type MonthlyOptions, monthlyAxes } from './monthly-layers.ts';
+import { type MonthlyOptions, monthlyAxes, monthlyTime } from './monthly-layers.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 const look = (rows: readonly MonthlyRow[]) =>
   rows.map((row) => ({ ...row, bar_fill: row.point === 'review_month' ? palette.ink : '#7fa3b5' }));
@@ -13,8 +14,8 @@ function layers(rows: readonly MonthlyRow[], options: MonthlyOptions, labels: bo
   const x = { ...axes.x, scale: { ...axes.x.scale, paddingInner: 0.25, paddingOuter: 0.12 } } as Position;
   const y = { ...axes.y, field: 'events', axis: { tickCount: 4, tickMinStep: 1, format: 'd' } } as Position;
   const bars: Layer = {
-    mark: { type: 'bar' },
-    encoding: { x, y, fill: { field: 'bar_fill', type: 'nominal', scale: null } },
+    mark: { ...toldMark, type: 'bar' },
+    encoding: { ...toldChannel, x, y, fill: { field: 'bar_fill', type: 'nominal', scale: null } },
   };
   if (!labels) return [bars];
   return [
@@ -29,6 +30,7 @@ function layers(rows: readonly MonthlyRow[], options: MonthlyOptions, labels: bo
 /** Events of one scope by month as bars from zero, for series with too few events for a rate with limits. Each bar is labelled with its events. */
 export function monthlyCountsChart(rows: readonly MonthlyRow[], options: MonthlyOptions): TopLevelSpec {
   return {
+    ...monthlyTime(rows),
     data: {
       values: look(rows).map((row) => ({ ...row, count_label: row.of > 0 ? String(row.events) : '' })),
     },
@@ -44,6 +46,7 @@ export function monthlyCountsByUnitChart(
   options: MonthlyOptions & { columns: number },
 ): TopLevelSpec {
   return {
+    ...monthlyTime(rows),
     data: { values: look(rows) },
     facet: {
       field: 'scope_label',

@@ -1,6 +1,8 @@
+import { dayOfDate, parseDay } from '../../site/day.ts';
 import type { MonthlyRow } from '../rows/monthly-rows.ts';
 import type { Layer, Position, SharedScale } from './layer.ts';
 import { palette } from './palette.ts';
+import { timeMeta, toldChannel, toldMark } from './told.ts';
 
 export interface MonthlyOptions {
   /** Axis title with the unit of measure. */
@@ -51,6 +53,16 @@ export function monthlyAxes(
   };
 }
 
+/** The time that the months of the rows span. */
+export function monthlyTime(rows: readonly MonthlyRow[]): { usermeta: { time: string } } {
+  const months = rows.map((row) => row.month).toSorted();
+  const [year, month] = months.at(-1)!.split('-').map(Number) as [number, number];
+  return timeMeta({
+    from: parseDay(`${months[0]}-01`)!,
+    to: month === 12 ? dayOfDate(year + 1, 1, 1) : dayOfDate(year, month + 1, 1),
+  });
+}
+
 /** How a month is drawn: a small point, a large dark one for the month under review, a ring where it signals. */
 const POINT_LOOK = {
   month: { point_fill: palette.series, point_line: palette.series, point_size: 26 },
@@ -92,8 +104,9 @@ export function monthlyLayers(rows: readonly MonthlyRow[], options: MonthlyOptio
   layers.push(
     { mark: { type: 'line', strokeWidth: 1.5 }, encoding: { x, y } },
     {
-      mark: { type: 'point', filled: true, strokeWidth: 2 },
+      mark: { ...toldMark, type: 'point', filled: true, strokeWidth: 2 },
       encoding: {
+        ...toldChannel,
         x,
         y,
         size: { field: 'point_size', type: 'quantitative', scale: null },

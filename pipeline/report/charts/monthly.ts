@@ -1,7 +1,13 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { MonthlyRow } from '../rows/monthly-rows.ts';
 import type { Layer } from './layer.ts';
-import { type MonthlyOptions, monthlyAxes, monthlyLayers, monthlyLook } from './monthly-layers.ts';
+import {
+  type MonthlyOptions,
+  monthlyAxes,
+  monthlyLayers,
+  monthlyLook,
+  monthlyTime,
+} from './monthly-layers.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
 
@@ -51,6 +57,7 @@ export function monthlyChart(rows: readonly MonthlyRow[], options: MonthlyChartO
     }
   }
   return {
+    ...monthlyTime(rows),
     data: { values: monthlyLook(rows) },
     width: FULL_WIDTH - 40 - RIGHT,
     height: 200,
@@ -68,6 +75,7 @@ export interface MonthlyByUnitOptions extends MonthlyOptions {
 export function monthlyByUnitChart(rows: readonly MonthlyRow[], options: MonthlyByUnitOptions): TopLevelSpec {
   const width = Math.floor(FULL_WIDTH / options.columns) - 52;
   return {
+    ...monthlyTime(rows),
     data: { values: monthlyLook(rows) },
     facet: {
       field: 'scope_label',

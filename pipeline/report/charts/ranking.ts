@@ -3,6 +3,7 @@ import type { RankingRow } from '../rows/ranking-rows.ts';
 import type { Position, SharedScale } from './layer.ts';
 import { palette } from './palette.ts';
 import { FONT_SIZE, FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 export interface RankingOptions {
   valueTitle: string;
@@ -54,16 +55,16 @@ export function rankingChart(rows: readonly RankingRow[], options: RankingOption
       band('outer_low', 'outer_high', '#eef3f5'),
       band('inner_low', 'inner_high', palette.seriesPale),
       {
-        mark: { type: 'rule', strokeWidth: 2, color: palette.series },
-        encoding: { y, x: { field: 'shrunken_low', ...x }, x2: { field: 'shrunken_high' } },
+        mark: { ...toldMark, type: 'rule', strokeWidth: 2, color: palette.series },
+        encoding: { ...toldChannel, y, x: { field: 'shrunken_low', ...x }, x2: { field: 'shrunken_high' } },
       },
       {
         mark: { type: 'point', filled: false, size: 60, color: palette.ink, strokeWidth: 1.5 },
         encoding: { y, x: { field: 'per_100', ...x } },
       },
       {
-        mark: { type: 'point', filled: true, size: 60, color: palette.series },
-        encoding: { y, x: { field: 'shrunken', ...x } },
+        mark: { ...toldMark, type: 'point', filled: true, size: 60, color: palette.series },
+        encoding: { ...toldChannel, y, x: { field: 'shrunken', ...x } },
       },
       {
         mark: { type: 'text', align: 'right', baseline: 'middle' },

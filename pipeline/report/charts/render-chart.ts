@@ -4,6 +4,8 @@ import { escapeHtml, fitText, type Html, trusted } from '../html/html.ts';
 import { type ChartRuntimes, viewOf } from './chart-runtimes.ts';
 import { ChartError, checkFields } from './check-spec.ts';
 import { textWidth } from './text-width.ts';
+import type { ChartLocale } from './theme.ts';
+import { timeAttribute, toldAttributes } from './told.ts';
 
 /** What a chart is called for those who can't see it. `id` must be unique in its page and is the stem of all ids in the picture. */
 export interface ChartText {
@@ -21,32 +23,45 @@ export interface DrawnChart {
 
 setTextWidth();
 
+const ENGLISH: ChartLocale = {
+  decimal: '.',
+  thousands: ',',
+  grouping: [3],
+  currency: ['', ''],
+  percent: '%',
+};
+
 /**
  * Draws a chart as SVG for a page with a strict content policy: no style, no script, ids unique in the page, the same bytes each time.
  *
  * @param runtimes compiled charts to use again, and to add to
+ * @param locale marks of the numbers on axes
  * @throws ChartError where a field is not in the rows or Vega-Lite or Vega warns of anything
  */
 export async function renderChart(
   spec: TopLevelSpec,
   text: ChartText,
   runtimes: ChartRuntimes = new Map(),
+  locale: ChartLocale = ENGLISH,
 ): Promise<DrawnChart> {
   checkFields(spec);
   const logger = warnings(text.id);
   vega.resetSVGDefIds();
-  const view = viewOf(spec, runtimes, logger);
+  const view = viewOf(spec, runtimes, logger, locale);
   const markup = await view.toSVG();
   view.finalize();
   logger.fail();
-  return cleanSvg(markup, text);
+  return cleanSvg(markup, text, timeAttribute(spec));
 }
 
 /**
  * Vega's SVG made ready for a page: own root with title and description, no fonts, roles or classes inside, numbers cut to two
- * decimals, ids with the chart's id before them.
+ * decimals, ids with the chart's id before them. The text of a mark becomes its words and its unit, for the page's script; frames of plots and titles of
+ * axes are named for it too.
+ *
+ * @param attributes more attributes of the root, escaped
  */
-export function cleanSvg(markup: string, { id, title, description }: ChartText): DrawnChart {
+export function cleanSvg(markup: string, { id, title, description }: ChartText, attributes = ''): DrawnChart {
   const root = /^<svg[^>]*\bwidth="([\d.]+)" height="([\d.]+)"[^>]*>/.exec(markup);
   if (!root) throw new ChartError(`${id}: the renderer must give an SVG with width and height`);
   const width = Math.ceil(Number(root[1]));
@@ -55,16 +70,23 @@ export function cleanSvg(markup: string, { id, title, description }: ChartText):
     .replace(/<rect width="[\d.]+" height="[\d.]+" fill="transparent"\/>/, '')
     .replace(/<path class="(?:background|foreground)" aria-hidden="true" d="(?:M0,0h0v0h0Z)?"[^>]*\/>/g, '')
     .replace(/<[^>]*>/g, (tag) => cleanTag(tag, id));
-  if (/<script|<foreignObject|<image|\sstyle=|\son\w+=|href=/i.test(inner.replace(/>[^<]*</g, '><')))
+  if (
+    /<script|<foreignObject|<image|\sstyle=|\son\w+=|href=/i.test(
+      inner.replace(/>[^<]*</g, '><').replace(/="[^"]*"/g, '='),
+    )
+  )
     throw new ChartError(`${id}: the picture must hold shapes and text only`);
   const head =
-    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-desc" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}">` +
+    `<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="${id}-title ${id}-desc" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"${attributes}>` +
     `<title id="${id}-title">${escapeHtml(title)}</title><desc id="${id}-desc">${escapeHtml(description)}</desc>`;
   return { svg: trusted(`${head}${inner}</svg>`), width, height };
 }
 
 function cleanTag(tag: string, id: string): string {
   return tag
+    .replace(/^<g class="[^"]*\brole-axis-title\b[^"]*"/, '<g data-still=""')
+    .replace(/^<path class="background"/, '<path data-plot=""')
+    .replace(/ aria-label="([^"]*)"/, (_, told: string) => toldAttributes(told))
     .replace(/ (?:aria-[a-z]+|role|class|font-family|pointer-events)="[^"]*"/g, '')
     .replace(/ (?:opacity|stroke-opacity|fill-opacity)="1"/g, '')
     .replace(/\bid="([^"]*)"/g, `id="${id}-$1"`)

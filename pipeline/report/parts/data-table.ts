@@ -13,18 +13,20 @@ export interface TableParts<Row> {
   columns: readonly Column<Row>[];
   rows: readonly Row[];
   total?: Row;
+  /** Attributes of a row for the page's script, such as its unit; never of the total. */
+  rowData?: (row: Row) => Readonly<Record<string, string>>;
 }
 
 /** A table with caption, number and scopes; it scrolls sideways by itself where the page is narrow. With no rows there is none. */
 export function dataTable<Row>(
   { words }: Pick<ReportContext, 'words'>,
   numbers: Numbering,
-  { caption, columns, rows, total }: TableParts<Row>,
+  { caption, columns, rows, total, rowData }: TableParts<Row>,
 ): Html {
   if (rows.length === 0) return html``;
   const name = words.pages.table(numbers.table());
   const line = (row: Row, className: string) =>
-    html`<tr${className !== '' && html` class="${className}"`}>${columns.map((column) => cellOf(column, row))}</tr>
+    html`<tr${className === '' ? dataAttributes(rowData?.(row)) : html` class="${className}"`}>${columns.map((column) => cellOf(column, row))}</tr>
 `;
   return html`<div class="table" tabindex="0" role="group" aria-label="${words.pages.scrolls(name)}">
 <table>
@@ -36,6 +38,11 @@ export function dataTable<Row>(
 ${rows.map((row) => line(row, ''))}${total !== undefined && line(total, 'total')}</tbody>
 </table>
 </div>`;
+}
+
+/** Attributes `data-…` of an element. */
+export function dataAttributes(values: Readonly<Record<string, string>> = {}): Html[] {
+  return Object.entries(values).map(([name, value]) => html` data-${name}="${value}"`);
 }
 
 function cellOf<Row>({ cell, kind = 'text' }: Column<Row>, row: Row): Html {

@@ -1,6 +1,7 @@
 import type { ProbeDrift, UnitDrift } from '../../findings/drift/drift-schema.ts';
 import { parseDay } from '../../site/day.ts';
 import { driftChart } from '../charts/drift.ts';
+import { toldText } from '../charts/told.ts';
 import { type Html, html } from '../html/html.ts';
 import type { Numbering, ReportContext } from '../page-context.ts';
 import { driftRows } from '../rows/drift-rows.ts';
@@ -25,10 +26,12 @@ export async function driftFigure(
   const { words, review } = context;
   const { drift, charts } = words;
   const { record_from, record_to, from } = review.period;
-  const rows = driftRows(eras);
+  const bare = driftRows(eras);
   const now = eras.at(-1);
-  if (!now || rows.length === 0 || record_from === null || record_to === null) return html``;
+  if (!now || bare.length === 0 || record_from === null || record_to === null) return html``;
   const { probe, measure, limit } = now;
+  const told = (date: string, what: string) => toldText({ unit: now.unit, tip: words.tips.day(date, what) });
+  const rows = bare.map((row) => ({ ...row, told: told(row.date, drift.value(row.value, measure)) }));
   return figure(context, numbers, {
     id: `figure-drift-${now.unit}-${probe}`.replace(/[^A-Za-z0-9_-]/g, '-'),
     title: drift.figureTitle(probe, measure, now.unit),
@@ -48,19 +51,28 @@ export async function driftFigure(
       ),
       limit: limit && { value: limit.value, name: drift.limit[limit.source] },
       movement: movementOf(now),
-      events: (unit?.events ?? []).map(({ date, kind }) => ({
-        day: dayOf(date),
-        kind:
+      events: (unit?.events ?? []).map(({ date, kind }) => {
+        const look =
           kind === 'failed_test'
             ? 'failure'
             : kind === 'chamber' || kind === 'drain_flush'
               ? 'cleaning'
-              : 'service',
-      })),
+              : 'service';
+        return { day: dayOf(date), kind: look, told: told(date, eventName(words, kind, look)) };
+      }),
     }),
     ...(explained && { reading: drift.reading }),
     csv: 'tables/drift.csv',
   });
+}
+
+function eventName(
+  { charts, terms }: ReportContext['words'],
+  kind: UnitDrift['events'][number]['kind'],
+  look: 'failure' | 'cleaning' | 'service',
+): string {
+  if (kind === 'chamber' || kind === 'drain_flush') return terms.task[kind];
+  return terms.era[kind] ?? charts.lane[look] ?? look;
 }
 
 /** The movement drawn back from the level now at the fitted pace. */

@@ -26,15 +26,15 @@ export async function figure(
   parts: FigureParts,
 ): Promise<Html> {
   const name = words.pages.figure(numbers.figure());
-  const { svg } = await renderChart(parts.spec, parts, runtimes);
+  const { svg } = await renderChart(parts.spec, parts, runtimes, words.format.chart);
   return html`<figure id="${parts.id}">
 <figcaption><span class="number">${name}</span><span class="title">${parts.title}</span>
 ${parts.reading && html`<p>${parts.reading}</p>`}</figcaption>
 ${parts.key}
 <div class="chart" tabindex="0" role="group" aria-label="${words.pages.scrolls(name)}">${svg}</div>
-${
-  (parts.csv || parts.note) &&
-  html`<p class="figure-foot">${parts.note}${parts.note && parts.csv && ' '}${parts.csv && html`<a class="screen" href="${parts.csv}">${words.pages.csv}</a>`}</p>`
-}
+<div class="figure-foot">${
+    (parts.csv || parts.note) &&
+    html`<p>${parts.note}${parts.note && parts.csv && ' '}${parts.csv && html`<a class="screen" href="${parts.csv}">${words.pages.csv}</a>`}</p>`
+  }</div>
 </figure>`;
 }

@@ -1,6 +1,9 @@
 import { contentPolicy, cssString } from '../html/content-policy.ts';
 import { type Html, html, trusted } from '../html/html.ts';
 import type { ReportContext } from '../page-context.ts';
+import { liveTemplate } from '../script/live-template.ts';
+import { pageScript } from '../script/page-script.ts';
+import { liveStyle } from '../style/live.ts';
 import { printStyle } from '../style/print.ts';
 import { screenStyle } from '../style/screen.ts';
 
@@ -27,6 +30,7 @@ export function page(context: ReportContext, parts: PageParts): string {
   const { words, month, span, fingerprint, review } = context;
   const style =
     screenStyle +
+    liveStyle +
     printStyle(
       cssString(words.pages.printHeader(review.organisation, month)),
       cssString(words.pages.printFooter(span, fingerprint)),
@@ -35,7 +39,7 @@ export function page(context: ReportContext, parts: PageParts): string {
 <html lang="${words.lang}">
 <head>
 <meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${contentPolicy(style)}">
+<meta http-equiv="Content-Security-Policy" content="${contentPolicy(style, pageScript)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
 <title>${parts.title}</title>
@@ -71,6 +75,8 @@ ${body}
 <p>${words.pages.data}: ${span}. ${words.pages.fingerprint(review.totals.files, fingerprint)}, ${words.pages.version(review.version)}.</p>
 </footer>
 </div>
+${liveTemplate(words)}
+<script>${trusted(pageScript)}</script>
 </body>
 </html>
 `;

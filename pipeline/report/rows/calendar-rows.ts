@@ -1,6 +1,7 @@
 import type { Review } from '../../findings/review-schema.ts';
 import type { CleaningTask } from '../../site/vocabulary.ts';
 import { type DueState, dueStateLook, notDueLook } from '../charts/palette.ts';
+import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';
 
 /** A cell of the cleaning calendar. `look` is drawn: fill, line and letter of the state. */
@@ -14,13 +15,16 @@ export interface CalendarRow {
   fill: string;
   line: string;
   letter_colour: string;
+  /** What the mark says of itself, with its unit; nothing where nothing was due. */
+  told: string;
 }
 
 /** Columns of the table; colours are left to the picture. */
 export const CALENDAR_COLUMNS = ['unit', 'task', 'date', 'state'] as const;
 
 /** Cells of the calendar, idle days included as empty cells. */
-export function calendarRows(days: Review['cleaning']['days'], { terms }: Words): CalendarRow[] {
+export function calendarRows(days: Review['cleaning']['days'], words: Words): CalendarRow[] {
+  const { terms, tips } = words;
   return days.map(({ unit, task, date, state }) => {
     const look =
       state === 'idle'
@@ -38,6 +42,13 @@ export function calendarRows(days: Review['cleaning']['days'], { terms }: Words)
       fill: look.fill,
       line: look.line,
       letter_colour: look.letterColour,
+      told:
+        state === 'idle' || state === 'not_due'
+          ? ''
+          : toldText({
+              unit,
+              tip: tips.of(unit, tips.day(date, tips.state(terms.task[task], terms.dueState[state]))),
+            }),
     };
   });
 }

@@ -1,6 +1,7 @@
 import { DUE_STATES, type DueCounts, type Review } from '../../findings/review-schema.ts';
 import { CLEANING_TASKS, type CleaningTask } from '../../site/vocabulary.ts';
 import { type DueState, dueStateLook } from '../charts/palette.ts';
+import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';
 
 /** A part of a bar: the due tasks of one kind in one state, over all units. */
@@ -19,6 +20,8 @@ export interface DueRow {
   fill: string;
   line: string;
   letter_colour: string;
+  /** What the mark says of itself, with its unit. */
+  told: string;
 }
 
 export const DUE_COLUMNS = ['task', 'state', 'count', 'due'] as const;
@@ -54,6 +57,10 @@ export function dueRows(review: Review, words: Words): DueRow[] {
         fill: look.fill,
         line: look.line,
         letter_colour: look.letterColour,
+        told: toldText({
+          unit: '',
+          tip: words.tips.due(words.terms.task[task], count, words.terms.dueState[state], counts.due),
+        }),
       };
     });
   });

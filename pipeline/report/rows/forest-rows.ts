@@ -104,12 +104,7 @@ function forestRow(comparison: Comparison, words: Words): ForestRow {
       unit: comparison.unit ?? '',
       tip: words.tips.of(
         comparison.unit ?? words.terms.fleet,
-        words.tips.comparison(
-          exposedText,
-          unexposedText,
-          ratioText,
-          words.terms.verdict[comparison.verdict],
-        ),
+        words.tips.comparison(exposedText, unexposedText, ratioText, words.terms.verdict[comparison.verdict]),
       ),
     }),
   };

@@ -1,4 +1,4 @@
-import { dayOfDate, formatDay } from '../../site/day.ts';
+import { dayOfDate, formatDay, parseDay } from '../../site/day.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { toldText } from '../charts/told.ts';
 import type { ReportContext } from '../page-context.ts';
@@ -51,6 +51,7 @@ export function historyRows(context: ReportContext, unit: string): HistoryRow[] 
     mark,
     detail,
     count,
+    told: toldText({ unit, tip: tipOf(words, lane, from, to, mark, detail, count) }),
   });
   const event = (lane: Lane, when: (day: UnitDay) => number): HistoryRow[] =>
     days.filter((day) => when(day) > 0).map((day) => row(lane, day.date, day.date, 'event', '', when(day)));
@@ -80,6 +81,22 @@ export function historyRows(context: ReportContext, unit: string): HistoryRow[] 
   ];
 }
 
+function tipOf(
+  words: ReportContext['words'],
+  lane: HistoryRow['lane'],
+  from: string,
+  to: string,
+  mark: HistoryRow['mark'],
+  detail: string,
+  count: number,
+): string {
+  const name = words.charts.lane[lane] ?? lane;
+  if (mark === 'spell') return words.tips.spell(from, dayBefore(to), name);
+  if (lane === 'service') return words.tips.day(from, detail);
+  if (detail === 'contradicted') return words.tips.day(from, words.tips.contradicted);
+  return words.tips.day(from, count > 1 ? words.tips.times(name, count) : name);
+}
+
 /** Runs of days of use on which the chamber was overdue, first and last day of each. */
 function spells(days: readonly UnitDay[]): [string, string][] {
   const list: [string, string][] = [];
@@ -102,6 +119,8 @@ function cleaningDays(days: readonly UnitDay[]): string[] {
   );
   return [...found].sort((a, b) => a - b).map(formatDay);
 }
+
+const dayBefore = (date: string): string => formatDay(parseDay(date)! - 1);
 
 function dayAfter(date: string): string {
   const [year, month, day] = date.split('-').map(Number) as [number, number, number];

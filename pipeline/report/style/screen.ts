@@ -77,7 +77,8 @@ figcaption .number, caption .number { color: var(--accent); font-family: var(--s
 figcaption p { font-size: 0.92rem; margin: 0.25rem 0 0; }
 .chart { overflow-x: auto; }
 .chart svg { display: block; max-width: 100%; min-width: 36rem; height: auto; font-family: var(--sans); }
-.figure-foot { font-size: 0.85rem; color: var(--muted); margin-top: 0.5rem; }
+.figure-foot { display: flex; flex-wrap: wrap; align-items: center; gap: 0.2rem 1.4rem; min-height: 1.8rem; font-size: 0.85rem; color: var(--muted); margin-top: 0.5rem; }
+.figure-foot p { margin: 0; }
 .key { list-style: none; display: grid; grid-template-columns: repeat(auto-fill, minmax(min(23rem, 100%), 1fr)); gap: 0.35rem 1.3rem; padding: 0; margin: 0.7rem 0; font-size: 0.9rem; max-width: none; }
 .key li { display: flex; align-items: flex-start; gap: 0.5rem; line-height: 1.35; }
 .key svg { flex: none; font-family: var(--sans); }

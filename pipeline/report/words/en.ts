@@ -9,12 +9,14 @@ import { intervalArgument } from './en/interval.ts';
 import { intervalEvidence } from './en/interval-evidence.ts';
 import { intervalInputWords } from './en/interval-inputs.ts';
 import { intervalPlan } from './en/interval-plan.ts';
+import { live } from './en/live.ts';
 import { methods } from './en/methods.ts';
 import { pages } from './en/pages.ts';
 import { quality } from './en/quality.ts';
 import { records } from './en/records.ts';
 import { series } from './en/series.ts';
 import { terms } from './en/terms.ts';
+import { tips } from './en/tips.ts';
 import { unit } from './en/unit.ts';
 
 /** All words of the report in English. Another language is another object of the same type. */
@@ -33,6 +35,8 @@ export const en = {
   quality,
   methods,
   pages,
+  live,
+  tips,
   unit,
   /** The case for a cleaning interval: page, command and calendar file. */
   interval: {

@@ -12,6 +12,7 @@ import {
   monthlyCountsChart,
 } from '../../../pipeline/report/charts/monthly-counts.ts';
 import { rankingChart } from '../../../pipeline/report/charts/ranking.ts';
+import { toldText } from '../../../pipeline/report/charts/told.ts';
 import { reportContext } from '../../../pipeline/report/page-context.ts';
 import { calendarRows } from '../../../pipeline/report/rows/calendar-rows.ts';
 import { clockRows } from '../../../pipeline/report/rows/clock-rows.ts';
@@ -146,9 +147,9 @@ export function chartExamples(): ChartExample[] {
         limit: { value: 118, name: 'alarm time' },
         movement: { from: 20_025, to: 20_039, from_value: 100, to_value: 114 },
         events: [
-          { day: 20_005, kind: 'cleaning' },
-          { day: 20_012, kind: 'failure' },
-          { day: 20_020, kind: 'service' },
+          { day: 20_005, kind: 'cleaning', told: toldText({ unit: 'U1', tip: 'cleaning' }) },
+          { day: 20_012, kind: 'failure', told: toldText({ unit: 'U1', tip: 'failure' }) },
+          { day: 20_020, kind: 'service', told: toldText({ unit: 'U1', tip: 'service' }) },
         ],
       }),
     },
@@ -156,7 +157,7 @@ export function chartExamples(): ChartExample[] {
 }
 
 /** Forty days, level and then rising. */
-const driftExample: DriftRow[] = Array.from({ length: 40 }, (_, index) => ({
+const driftExample: (DriftRow & { told: string })[] = Array.from({ length: 40 }, (_, index) => ({
   unit: 'U1',
   probe: 'evacuation_time',
   era: 0,
@@ -164,4 +165,5 @@ const driftExample: DriftRow[] = Array.from({ length: 40 }, (_, index) => ({
   date: formatDay(20_000 + index),
   value: 100 + ((index * 7) % 5) - 2 + Math.max(0, index - 25),
   adjusted: 100,
+  told: toldText({ unit: 'U1', tip: `day ${index}` }),
 }));

@@ -1,6 +1,7 @@
 import { html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
-import { dataTable } from '../../parts/data-table.ts';
+import { dataAttributes, dataTable } from '../../parts/data-table.ts';
+import { findData, finder } from '../../parts/finder.ts';
 import type { Section } from '../../parts/page.ts';
 import { rateCell } from '../../parts/rates.ts';
 import { reasonList } from '../../parts/reasons.ts';
@@ -19,7 +20,7 @@ export function attentionSection(context: ReportContext): Section {
     .filter((unit) => unit !== undefined);
   const cases = (list: typeof units) => html`<ol class="cases">
 ${list.map(
-  (unit) => html`<li class="case">
+  (unit) => html`<li class="case"${dataAttributes(findData(context, unit))}>
 <div><h3>${unitLink(context, unit.unit)}</h3>
 <p class="where">${unit.name !== '' && html`${unit.name}, `}${siteName(unit.site)}</p></div>
 <div>${reasonList(context, unit, 'linked')}</div>
@@ -45,9 +46,10 @@ export function unitsSection(context: ReportContext, numbers: Numbering): Sectio
   const body =
     review.units.length === 0
       ? html`<p class="empty">${pages.noRecord}</p>`
-      : dataTable(context, numbers, {
+      : html`${finder(context)}${dataTable(context, numbers, {
           caption: pages.unitsCaption(month),
           rows: review.units,
+          rowData: (unit) => findData(context, unit),
           columns: [
             {
               head: heads.unit,
@@ -91,6 +93,6 @@ export function unitsSection(context: ReportContext, numbers: Numbering): Sectio
                   : html`<span class="figures">${attention.level[unit.attention[0]!.level]}</span> <span class="sub">${pages.reasons(unit.attention.length)}</span>`,
             },
           ],
-        });
+        })}`;
   return { id: 'units', heading: pages.unitsHeading, body };
 }

@@ -1,0 +1,45 @@
+import type { TopLevelSpec } from 'vega-lite';
+import { fitText } from '../html/html.ts';
+
+/** Stands between the unit and the words in the one text that a mark can carry through the renderer. */
+const BETWEEN = '\u241f';
+
+/** What a mark says of itself, and the unit that it belongs to, empty where that is no single one. */
+export interface Told {
+  unit: string;
+  tip: string;
+}
+
+/** Words and unit as the one text of a row's field `told`; an empty field says nothing. */
+export function toldText({ unit, tip }: Told): string {
+  return `${unit.replaceAll(BETWEEN, ' ')}${BETWEEN}${tip}`;
+}
+
+/** Mark property and channel by which the marks of a layer carry their words; the rows need `told`. */
+export const toldMark = { aria: true } as const;
+export const toldChannel = { description: { field: 'told', type: 'nominal' } } as const;
+
+/** Attributes for the text of a mark as the renderer wrote it, escaped: words, and the unit where there is one. */
+export function toldAttributes(escaped: string): string {
+  if (escaped === '') return '';
+  const at = escaped.indexOf(BETWEEN);
+  const unit = escaped.slice(0, Math.max(0, at));
+  return ` data-tip="${escaped.slice(at + 1)}"${unit === '' ? '' : ` data-unit="${unit}"`}`;
+}
+
+/** The time that the axis of a chart spans, first day and the day after the last, counted from 1970. */
+export interface TimeSpan {
+  from: number;
+  to: number;
+}
+
+/** What a specification carries for the picture's root: it stands in Vega-Lite's place for what is not its own. */
+export function timeMeta({ from, to }: TimeSpan): { usermeta: { time: string } } {
+  return { usermeta: { time: `${from} ${to}` } };
+}
+
+/** The root's attribute for the time of a specification. */
+export function timeAttribute(spec: TopLevelSpec): string {
+  const time = (spec.usermeta as { time?: string } | undefined)?.time;
+  return time === undefined ? '' : ` data-time="${fitText(time)}"`;
+}
