@@ -8,10 +8,20 @@ export class FileTally {
   readonly read: FileRead;
   readonly #problems: Problem[];
 
+  /** A tally that goes on from counts of before, with problems of its own. */
+  static goOn(read: FileRead, problems: Problem[]): FileTally {
+    const tally = new FileTally(read, problems);
+    Object.assign(tally.read, read);
+    return tally;
+  }
+
   constructor(place: Pick<FileRead, 'source' | 'kind' | 'file'>, problems: Problem[]) {
+    const { source, kind, file } = place;
     this.#problems = problems;
     this.read = {
-      ...place,
+      source,
+      kind,
+      file,
       sheet: null,
       bytes: 0,
       sha256: '',
