@@ -1,4 +1,3 @@
-import type { CleaningTask } from '../../site/vocabulary.ts';
 import type { CommonMovement } from './common-movement.ts';
 import type { DayValue } from './day-values.ts';
 import type { EraSeries } from './era-series.ts';
@@ -40,17 +39,15 @@ const LEAST_COVERED = 0.7;
  */
 export function adjustSeries(of: EraSeries, common: CommonMovement, memoryDays: number): AdjustedSeries {
   const effects = of.days.map((value) => common.at(value.day));
-  const known = effects.filter((effect) => effect !== undefined).length;
+  let known = 0;
+  for (const effect of effects) if (effect !== undefined) known++;
   const commonRemoved = of.days.length > 0 && known >= LEAST_COVERED * of.days.length;
-  const adjusted = commonRemoved
-    ? of.days.flatMap((value, i) =>
-        effects[i] === undefined ? [] : [{ ...value, y: value.y - effects[i], measured: value.y }],
-      )
-    : of.days.map((value) => ({ ...value, measured: value.y }));
-  const cleanings = of.history.cleanings
-    .filter((cleaning) => cleaning.done && !cleaning.contradicted && inEra(of, cleaning.day))
-    .map((cleaning): { task: CleaningTask; at: number } => ({ task: cleaning.task, at: cleaning.time }));
-  const sawTooth = findSawTooth(adjusted, cleanings);
+  const adjusted: AdjustedValue[] = [];
+  for (const [i, { day, at, y, weight }] of of.days.entries()) {
+    const effect = commonRemoved ? effects[i] : 0;
+    if (effect !== undefined) adjusted.push({ day, at, y: y - effect, weight, measured: y });
+  }
+  const sawTooth = findSawTooth(adjusted, of.cleanings);
   const values = sawTooth ? withoutTeeth(adjusted, sawTooth) : adjusted;
 
   const last = values.at(-1)?.day ?? 0;
@@ -74,8 +71,6 @@ export function adjustSeries(of: EraSeries, common: CommonMovement, memoryDays: 
     memory,
   };
 }
-
-const inEra = (of: EraSeries, day: number) => day >= of.era.from && day <= of.era.to && day <= of.to;
 
 function withoutTeeth(values: readonly AdjustedValue[], tooth: SawTooth): AdjustedValue[] {
   const heights = toothHeights(tooth);

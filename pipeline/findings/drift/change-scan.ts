@@ -34,7 +34,7 @@ export interface ChangeScan {
   /** Best fitting step and slope; null where the series leaves no room for one. */
   step: StepFit | null;
   slope: SlopeFit | null;
-  /** All slopes, one for each place of the knot. */
+  /** All slopes, one for each place of the knot; empty unless asked for. */
   slopes: SlopeFit[];
 }
 
@@ -52,12 +52,14 @@ export interface ScanRoom {
  * Fits, by weighted least squares, no change, a step at each place and a slope from each place, with the best of each. Level before, size and place of the change are
  * all estimated, so that what is gained in the sum of squares carries the uncertainty of the baseline.
  *
+ * @param keepSlopes whether to give the slopes from all places, for intervals
+ *
  * Assumes at most one change; cut the series at known ones. A time per fit that does not depend on the length comes from running sums.
  *
  * Source: two-phase regression with a continuous join: Hinkley, Biometrika 56 (1969) 495-504; the search over places as in Bai and Perron, Econometrica 66
  * (1998) 47-78, for one break.
  */
-export function scanChanges(series: WeightedSeries, room: ScanRoom): ChangeScan {
+export function scanChanges(series: WeightedSeries, room: ScanRoom, keepSlopes = false): ChangeScan {
   const { t, y, w } = series;
   const n = y.length;
   const end = t[n - 1] ?? 0;
@@ -104,18 +106,20 @@ export function scanChanges(series: WeightedSeries, room: ScanRoom): ChangeScan 
     const spread = sxx - (sx * sx) / W;
     if (!(spread > 1e-9)) continue;
     const rate = (sxy - (sx * Y) / W) / spread;
+    const sse = Math.max(0, total - rate * rate * spread);
+    if (slope && sse >= slope.sse && !keepSlopes) continue;
     const fit: SlopeFit = {
       index: k,
       knot: knot + end,
       level: shift + (Y - rate * sx) / W,
       slope: rate,
-      sse: Math.max(0, total - rate * rate * spread),
+      sse,
       levelVariance: sxx / (W * spread),
       slopeVariance: 1 / spread,
       covariance: -sx / (W * spread),
     };
-    slopes.push(fit);
-    if (!slope || fit.sse < slope.sse) slope = fit;
+    if (keepSlopes) slopes.push(fit);
+    if (!slope || sse < slope.sse) slope = fit;
   }
   return { constant, step, slope, slopes };
 }

@@ -2,7 +2,7 @@ import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import type { Day } from '../../site/day.ts';
 import { zeros } from '../../statistics/regression/solve.ts';
 import type { DayValue } from './day-values.ts';
-import { robustSpread } from './robust.ts';
+import { MAD_FACTOR, median } from './robust.ts';
 
 /** What moved all units of a site on a day, on the probe's scale; 0 is the usual day. */
 export interface CommonMovement {
@@ -12,17 +12,15 @@ export interface CommonMovement {
   at(day: Day): number | undefined;
 }
 
-interface Cell {
-  list: number;
-  y: number;
-}
-interface Row {
-  day: Day;
-  units: number;
-  cells: Cell[];
-  /** One weight for each cell. */
-  weights: number[];
-  effect: number;
+/** All values of the days with enough units, day after day in flat arrays: the cells of day i are those from `start[i]` to `start[i + 1]`. */
+interface Cells {
+  days: Day[];
+  start: number[];
+  units: number[];
+  list: Int32Array;
+  y: Float64Array;
+  weight: Float64Array;
+  effect: Float64Array;
 }
 
 const ROUNDS = 5;
@@ -46,77 +44,108 @@ const FARTHEST_DAYS = 10;
  * Source: Huber, Annals of Mathematical Statistics 35 (1964) 73-101 (weights); two-way layout as in any text on analysis of variance.
  */
 export function commonMovement(
-  series: readonly (readonly DayValue[])[],
+  series: readonly (readonly Pick<DayValue, 'day' | 'y'>[])[],
   unitOf: readonly string[],
   leastUnits: number,
 ): CommonMovement {
-  const rows = rowsOf(series, unitOf, leastUnits);
-  if (rows.length === 0) return { days: [], at: () => undefined };
-  let levels = new Array<number>(series.length).fill(0);
+  const cells = cellsOf(series, unitOf, leastUnits);
+  if (cells.days.length === 0) return { days: [], at: () => undefined };
+  const { list, y, weight, effect, start } = cells;
+  const off = new Float64Array(y.length);
   for (let round = 0; round < ROUNDS; round++) {
-    levels = solveLevels(rows, series.length);
-    const rest: number[] = [];
-    for (const row of rows) {
-      row.effect = effectOf(row, levels);
-      for (const cell of row.cells) rest.push(cell.y - levels[cell.list]! - row.effect);
+    const levels = solveLevels(cells, series.length);
+    for (let row = 0; row < cells.days.length; row++) {
+      effect[row] = effectOf(cells, row, levels);
+      for (let i = start[row]!; i < start[row + 1]!; i++)
+        off[i] = Math.abs(y[i]! - levels[list[i]!]! - effect[row]!);
     }
-    const bound = FULL_WEIGHT * (robustSpread(rest, 0) ?? 0);
-    let at = 0;
-    for (const row of rows) {
-      for (let i = 0; i < row.cells.length; i++) {
-        const off = Math.abs(rest[at++]!);
-        row.weights[i] = off <= bound ? 1 : bound / off;
-      }
-    }
+    const bound = FULL_WEIGHT * MAD_FACTOR * (median(off) ?? 0);
+    for (let i = 0; i < y.length; i++) weight[i] = off[i]! <= bound ? 1 : bound / off[i]!;
   }
-  const days = rows.map(({ day, effect, units }) => ({ day, effect, units }));
+  const days = cells.days.map((day, row) => ({ day, effect: effect[row]!, units: cells.units[row]! }));
   return { days, at: (day) => between(days, day) };
 }
 
-function rowsOf(
-  series: readonly (readonly DayValue[])[],
+function cellsOf(
+  series: readonly (readonly Pick<DayValue, 'day' | 'y'>[])[],
   unitOf: readonly string[],
   leastUnits: number,
-): Row[] {
-  const byDay = new Map<Day, Cell[]>();
-  for (const [list, values] of series.entries()) {
-    for (const { day, y } of values) {
-      const cells = byDay.get(day);
-      if (cells) cells.push({ list, y });
-      else byDay.set(day, [{ list, y }]);
+): Cells {
+  let first = Number.POSITIVE_INFINITY;
+  let last = Number.NEGATIVE_INFINITY;
+  for (const values of series) {
+    for (const { day } of values) {
+      if (day < first) first = day;
+      if (day > last) last = day;
     }
   }
-  return [...byDay]
-    .map(([day, cells]) => ({
-      day,
-      cells,
-      units: new Set(cells.map((cell) => unitOf[cell.list])).size,
-      weights: cells.map(() => 1),
-      effect: 0,
-    }))
-    .filter((row) => row.units >= leastUnits)
-    .sort((a, b) => a.day - b.day);
+  const span = Math.max(0, last - first + 1);
+  const count = new Int32Array(span);
+  const units = new Int32Array(span);
+  const seen = new Map<string, Int32Array>();
+  for (const [index, values] of series.entries()) {
+    const unit = unitOf[index]!;
+    const days = seen.get(unit) ?? new Int32Array(span);
+    seen.set(unit, days);
+    for (const { day } of values) {
+      count[day - first]!++;
+      if (days[day - first] === 0) units[day - first]!++;
+      days[day - first] = 1;
+    }
+  }
+  const cells = { days: [] as Day[], start: [0], units: [] as number[] };
+  const next = new Int32Array(span).fill(-1);
+  let total = 0;
+  for (let i = 0; i < span; i++) {
+    if (count[i] === 0 || units[i]! < leastUnits) continue;
+    next[i] = total;
+    total += count[i]!;
+    cells.days.push(first + i);
+    cells.units.push(units[i]!);
+    cells.start.push(total);
+  }
+  const list = new Int32Array(total);
+  const y = new Float64Array(total);
+  for (const [index, values] of series.entries()) {
+    for (const value of values) {
+      const at = next[value.day - first]!;
+      if (at < 0) continue;
+      next[value.day - first]!++;
+      list[at] = index;
+      y[at] = value.y;
+    }
+  }
+  return {
+    ...cells,
+    list,
+    y,
+    weight: new Float64Array(total).fill(1),
+    effect: new Float64Array(cells.days.length),
+  };
 }
 
 /** Levels that minimise the weighted squares with the days' effects taken out of the equations; centred so that effects are about 0 on average. */
-function solveLevels(rows: readonly Row[], lists: number): number[] {
+function solveLevels({ days, start, list, y, weight }: Cells, lists: number): number[] {
   const matrix = zeros(lists);
   const right = new Array<number>(lists).fill(0);
   const sums = new Array<number>(lists).fill(0);
   const weights = new Array<number>(lists).fill(0);
-  for (const { cells, weights: w } of rows) {
+  for (let row = 0; row < days.length; row++) {
+    const end = start[row + 1]!;
     let total = DAY_PENALTY;
-    let y = 0;
-    for (const [i, cell] of cells.entries()) {
-      total += w[i]!;
-      y += w[i]! * cell.y;
+    let sum = 0;
+    for (let i = start[row]!; i < end; i++) {
+      total += weight[i]!;
+      sum += weight[i]! * y[i]!;
     }
-    for (const [i, a] of cells.entries()) {
-      matrix[a.list]![a.list]! += w[i]!;
-      right[a.list]! += w[i]! * (a.y - y / total);
-      sums[a.list]! += w[i]! * a.y;
-      weights[a.list]! += w[i]!;
-      for (const [j, b] of cells.entries()) matrix[a.list]![b.list]! -= (w[i]! * w[j]!) / total;
+    for (let i = start[row]!; i < end; i++) {
+      const a = list[i]!;
+      const line = matrix[a]!;
+      line[a]! += weight[i]!;
+      right[a]! += weight[i]! * (y[i]! - sum / total);
+      sums[a]! += weight[i]! * y[i]!;
+      weights[a]! += weight[i]!;
+      for (let j = start[row]!; j < end; j++) line[list[j]!]! -= (weight[i]! * weight[j]!) / total;
     }
   }
   for (let i = 0; i < lists; i++) {
@@ -128,11 +157,11 @@ function solveLevels(rows: readonly Row[], lists: number): number[] {
   return new CholeskyDecomposition(new Matrix(matrix)).solve(Matrix.columnVector(right)).to1DArray();
 }
 
-function effectOf(row: Row, levels: readonly number[]): number {
+function effectOf({ start, list, y, weight }: Cells, row: number, levels: readonly number[]): number {
   let [sum, total] = [0, DAY_PENALTY];
-  for (const [i, cell] of row.cells.entries()) {
-    sum += row.weights[i]! * (cell.y - levels[cell.list]!);
-    total += row.weights[i]!;
+  for (let i = start[row]!; i < start[row + 1]!; i++) {
+    sum += weight[i]! * (y[i]! - levels[list[i]!]!);
+    total += weight[i]!;
   }
   return sum / total;
 }

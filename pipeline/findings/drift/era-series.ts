@@ -1,4 +1,5 @@
 import type { Day } from '../../site/day.ts';
+import type { CleaningTask } from '../../site/vocabulary.ts';
 import type { Era } from '../../transform/service/eras.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type DayValue, dayValues } from './day-values.ts';
@@ -22,12 +23,15 @@ export interface EraSeries {
   /** Share of the era's cycles that should have given a value and did not. */
   missing: number;
   days: DayValue[];
+  /** Cleanings of the era up to its last day. */
+  cleanings: { task: CleaningTask; at: number }[];
 }
 
 /** The series of all probes of a unit, by era. A probe of which the record holds nothing has no series, but where cycles ran without it. */
 export function eraSeries(history: UnitHistory, until: Day, wetHours: number): EraSeries[] {
   const eras = history.eras.filter((era) => era.from < until);
   const values = probeValues(history, until);
+  const cleanings = history.cleanings.filter((of) => of.done && !of.contradicted);
   const used = history.use_days.filter((use) => use.day < until);
   return PROBES.flatMap((probe) => {
     const all = values[probe];
@@ -59,6 +63,9 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
           wet,
           missing,
           days: dayValues(probe, checked.values),
+          cleanings: cleanings
+            .filter((of) => inEra(of.day) && of.day <= last)
+            .map((of) => ({ task: of.task, at: of.time })),
         },
       ];
     });

@@ -62,7 +62,7 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
     return { ...none, state: steps.length > 0 ? 'stepped' : 'not_enough_data' };
 
   const part = partOf(input, from, y.length);
-  const { scan, stepGain, slopeGain } = gains(input, evidence, from, y.length);
+  const { scan, stepGain, slopeGain } = gains(input, evidence, from, y.length, true);
   const { slope } = scan;
   const rise = slope ? Math.abs(slope.slope) * (t.at(-1)! - slope.knot) : 0;
   const signal = chartSignal(part, input.spread, input.autocorrelation);
@@ -148,15 +148,16 @@ const partOf = ({ t, y, w }: JudgeInput, first: number, end: number) => ({
 });
 
 /** Best step and slope of a part, with their gains in units of the variance that a slow movement sees. */
-export function gains(input: JudgeInput, evidence: Evidence, first: number, end: number) {
+export function gains(input: JudgeInput, evidence: Evidence, first: number, end: number, keepSlopes = false) {
   const part = partOf(input, first, end);
-  const scan = scanChanges(part, {
+  const room = {
     before: Math.ceil(input.leastValues / 2),
     afterStep: 1,
     afterKnot: evidence.valuesAfterKnot,
     daysAfterKnot: evidence.daysAfterKnot,
     wholeSlope: end - first >= input.leastValues && part.t.at(-1)! - part.t[0]! >= evidence.daysOfWholeSlope,
-  });
+  };
+  const scan = scanChanges(part, room, keepSlopes);
   const unit = (input.spread * input.spread * (1 + input.autocorrelation)) / (1 - input.autocorrelation);
   const gain = (sse: number | undefined) => (sse === undefined ? 0 : (scan.constant.sse - sse) / unit);
   return { scan, stepGain: gain(scan.step?.sse), slopeGain: gain(scan.slope?.sse) };
