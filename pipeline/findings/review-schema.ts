@@ -3,8 +3,10 @@ import { fileReadSchema, problemSchema } from '../ingest/reading.ts';
 import { ABORT_CLASSES, CLEANING_TASKS, CYCLE_KINDS } from '../site/vocabulary.ts';
 import { lookBackSchema } from '../transform/look-back.ts';
 import { requalificationSchema } from '../transform/service/requalification.ts';
+import { actionsSchema } from './actions/actions-schema.ts';
 import { changesSchema } from './changes/changes-schema.ts';
 import { driftSchema } from './drift/drift-schema.ts';
+import { nextMonthSchema } from './next-month/next-month-schema.ts';
 import { operatingCharacteristicsSchema } from './operating-characteristics.ts';
 import { recordQualitySchema } from './record-quality/record-quality-schema.ts';
 
@@ -513,6 +515,8 @@ export const reviewSchema = z.strictObject({
     'How good the records are: clocks, habits of entering, counters. It says something of records, nothing of people',
   ),
   changes: changesSchema.describe('What moved since the review before'),
+  actions: actionsSchema.describe('Actions of the site’s own list: done, open, late'),
+  next_month: nextMonthSchema.describe('What the next month brings if nothing changes'),
   operating_characteristics: operatingCharacteristicsSchema.nullable(),
   settings: z.array(
     z.strictObject({

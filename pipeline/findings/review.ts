@@ -5,6 +5,7 @@ import { formatWall } from '../site/wall-clock.ts';
 import { groupBy } from '../transform/group-by.ts';
 import type { Transformed } from '../transform/transform.ts';
 import type { UnitHistory } from '../transform/unit-history.ts';
+import { actionsOfMonth } from './actions/actions-of-month.ts';
 import { attentionOrder, attentionReasons } from './attention.ts';
 import { changesSince } from './changes/changes.ts';
 import { type PreviousFile, readPrevious } from './changes/previous-review.ts';
@@ -26,6 +27,7 @@ import {
 } from './lists/record-lists.ts';
 import { settingsInForce } from './lists/settings.ts';
 import { unitEvents } from './lists/unit-events.ts';
+import { nextMonth } from './next-month/next-month.ts';
 import { OPERATING_CHARACTERISTICS } from './operating-characteristics.ts';
 import type { Period } from './period.ts';
 import { recordQuality } from './record-quality/record-quality.ts';
@@ -120,6 +122,8 @@ export function makeReview({ site, reading, transformed, period, version, previo
     site,
     histories.map((history) => history.unit),
   );
+  const order = attentionOrder(units);
+  const upToNow = recordsUntil(site, reading.records, until);
   const before = readPrevious(previous?.given, previous?.lookedFor ?? null, period.month, REVIEW_FORMAT);
 
   return {
@@ -147,7 +151,7 @@ export function makeReview({ site, reading, transformed, period, version, previo
     unclassified_abort_texts: unclassifiedTexts(histories),
     joins,
     units,
-    attention_order: attentionOrder(units),
+    attention_order: order,
     cleaning,
     comparisons,
     strata: strataTable(panel),
@@ -170,8 +174,10 @@ export function makeReview({ site, reading, transformed, period, version, previo
     look_backs: lookBackLists(histories, from, until),
     requalifications: requalified,
     early_stops: earlyStops(histories, from, until),
-    record_quality: recordQuality(site, recordsUntil(site, reading.records, until)),
+    record_quality: recordQuality(site, upToNow),
     changes: changesSince(before.previous, before.review, { units, comparisons, drift, cleaning, settings }),
+    actions: actionsOfMonth(site, reading.records.actions, period),
+    next_month: nextMonth(site, histories, units, order, upToNow, period),
     operating_characteristics: OPERATING_CHARACTERISTICS,
     settings,
   };

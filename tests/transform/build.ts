@@ -93,7 +93,7 @@ export const recordsOf = (some: Partial<Records>): Records => ({
   service: [],
   inspections: [],
   water: [],
-    actions: [],
+  actions: [],
   ...some,
 });
 

@@ -1,0 +1,134 @@
+import { type Day, formatDay } from '../../site/day.ts';
+import { type Records, TIME_FIELD } from '../../site/records.ts';
+import type { Site } from '../../site/site.ts';
+import { RECORD_KINDS, type RecordKind } from '../../site/vocabulary.ts';
+import { groupBy } from '../../transform/group-by.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
+import { clocksOfUnits, type Period } from '../period.ts';
+import type { MissingData } from './next-month-schema.ts';
+
+/** Kinds of which there is a record only when something happens: silence says nothing. */
+const EVENTS: readonly RecordKind[] = ['service', 'actions'];
+/** Fewer days with a record give no habit from which silence could differ (our choice). */
+const LEAST_DAYS = 5;
+/** Silence of so many days is never remarked on (our choice). */
+const QUIET_DAYS = 7;
+/** Days back from which the longest usual silence of a source is taken. */
+const MEMORY_DAYS = 400;
+/** Days without a cleaning record after which the log of a site counts as silent, as where blanks are read. */
+const LOG_SILENT_DAYS = 10;
+/** Share of records without a time or an end from which it is worth a word (our choice). */
+const LACKING_SHARE = 0.5;
+
+const EMPTY: Omit<MissingData, 'code'> = {
+  unit: null,
+  site: null,
+  source: null,
+  since: null,
+  count: null,
+  of: null,
+};
+
+/**
+ * Data that the next review will miss if nothing changes, told from this month's records: sources that fell silent, units without leak tests or durations, times that are
+ * not written down, a cleaning log with no entry.
+ *
+ * @param records records up to the end of the month
+ */
+export function missingData(
+  site: Site,
+  histories: readonly UnitHistory[],
+  records: Records,
+  period: Period,
+): MissingData[] {
+  return [
+    ...silentSources(site, records, period),
+    ...silentLogs(histories, period),
+    ...histories.flatMap((history) => ofUnit(history, period)),
+  ];
+}
+
+function silentSources(site: Site, records: Records, { until }: Period): MissingData[] {
+  const clockOf = clocksOfUnits(site);
+  const first = site.sites.values().next().value!.clock;
+  const days = new Map<string, Set<Day>>();
+  for (const kind of RECORD_KINDS) {
+    for (const row of records[kind]) {
+      const { unit, origin } = row as { unit?: string; origin: { source: string } };
+      const at = (row as unknown as Record<string, number>)[TIME_FIELD[kind]]!;
+      const set = days.get(origin.source) ?? new Set<Day>();
+      set.add((unit === undefined ? first : clockOf(unit)).operatingDay(at));
+      days.set(origin.source, set);
+    }
+  }
+  return site.sources.flatMap(({ name, kind, site: place }): MissingData[] => {
+    const of = days.get(name);
+    const about = { ...EMPTY, source: name, site: place ?? null };
+    if (!of) return site.declared.sources === undefined ? [] : [{ ...about, code: 'source_without_records' }];
+    if (EVENTS.includes(kind)) return [];
+    const sorted = [...of].sort((a, b) => a - b).filter((day) => day >= until - MEMORY_DAYS);
+    const last = sorted.at(-1);
+    if (last === undefined || sorted.length < LEAST_DAYS) return [];
+    const longest = sorted.slice(1).reduce((gap, day, index) => Math.max(gap, day - sorted[index]!), 0);
+    const silent = until - 1 - last;
+    return silent > Math.max(QUIET_DAYS, longest)
+      ? [{ ...about, code: 'source_stopped', since: formatDay(last) }]
+      : [];
+  });
+}
+
+function silentLogs(histories: readonly UnitHistory[], { from, until }: Period): MissingData[] {
+  return [...groupBy(histories, (history) => history.site)].flatMap(([site, units]): MissingData[] => {
+    const inUse = units.some((unit) => unit.use_days.some((use) => use.day >= from));
+    const days = units.flatMap((unit) => unit.cleanings.map((cleaning) => cleaning.day));
+    const last = days.length === 0 ? null : Math.max(...days);
+    if (!inUse || (last !== null && until - 1 - last <= LOG_SILENT_DAYS)) return [];
+    return [{ ...EMPTY, code: 'cleaning_log_silent', site, since: last === null ? null : formatDay(last) }];
+  });
+}
+
+function ofUnit(history: UnitHistory, { from }: Period): MissingData[] {
+  const { unit, site } = history;
+  const about = { ...EMPTY, unit, site };
+  if (!history.use_days.some((use) => use.day >= from)) return [];
+  const found: MissingData[] = [];
+  const lastLeak = history.leak_tests.at(-1)?.day ?? null;
+  if (lastLeak === null || lastLeak < from)
+    found.push({
+      ...about,
+      code: 'no_leak_tests',
+      since: lastLeak === null ? null : formatDay(lastLeak),
+    });
+  const empty = history.cycles.filter(
+    (cycle) => cycle.day >= from && (cycle.kind === 'air_removal_test' || cycle.kind === 'warm_up'),
+  );
+  if (empty.length > 0 && empty.every((of) => of.evacuation_s === undefined && of.heat_up_s === undefined)) {
+    const last = history.cycles.findLast(
+      (of) => of.evacuation_s !== undefined || of.heat_up_s !== undefined,
+    )?.day;
+    found.push({
+      ...about,
+      code: 'no_durations',
+      since: last === undefined ? null : formatDay(last),
+      count: empty.length,
+      of: empty.length,
+    });
+  }
+  const tests = history.tests.filter((test) => test.day >= from);
+  lacking(found, about, 'tests_without_time', tests, (test) => test.ended_at === null);
+  const cycles = history.cycles.filter((cycle) => cycle.day >= from && cycle.standing !== 'open');
+  lacking(found, about, 'cycles_without_end', cycles, (cycle) => cycle.end === undefined);
+  return found;
+}
+
+function lacking<Row>(
+  found: MissingData[],
+  about: Omit<MissingData, 'code'>,
+  code: MissingData['code'],
+  rows: readonly Row[],
+  lacks: (row: Row) => boolean,
+): void {
+  const count = rows.filter(lacks).length;
+  if (count > 0 && count / rows.length >= LACKING_SHARE)
+    found.push({ ...about, code, count, of: rows.length });
+}
