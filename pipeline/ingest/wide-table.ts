@@ -88,7 +88,8 @@ function narrowRow(
   return rows;
 }
 
-const INITIALS = /^\p{L}{1,3}(?:[./ -]{0,2}\p{L}{1,3})?\.?$/u;
+/** "AB", "a.b.", "AB/CD"; but one letter on each side of a stroke is "N/D" or "n/a". */
+const INITIALS = /^(?!\p{L}\/\p{L}$)\p{L}{1,3}(?:[./ -]{0,2}\p{L}{1,3})?\.?$/u;
 
 function markReader(source: Source & { name: string }): (cell: Cell) => string | Fault {
   const place = `source ${source.name}, field state`;

@@ -1,6 +1,8 @@
 import { type Cell, cellText, type RawRow, WallDate } from '../ingest/cell.ts';
+import { monthOfName } from '../ingest/codecs/month-names.ts';
 import { joinHeader } from '../ingest/find-header.ts';
 import { dayNumber } from '../ingest/wide-table.ts';
+import type { Beside } from './compose-header.ts';
 import { certain, type Guess, likely } from './guess.ts';
 import { looksLikeTime } from './guess-dates.ts';
 import { withoutMeasure } from './header-measure.ts';
@@ -27,6 +29,7 @@ export interface FoundTable {
 }
 
 const HEADER_WITHIN = 60;
+const NOTHING_BESIDE: Beside = { hot: undefined, said: undefined };
 /** Columns that are looked at; a word for a total stands in one of the first. */
 const MOST_COLUMNS = 400;
 const TOTALS_WITHIN = 4;
@@ -141,14 +144,23 @@ function headerScore(header: RawRow, below: readonly RawRow[], vocabulary: Vocab
   const texts = filled.filter(({ cell }) => !isTyped(cell));
   if (texts.length < filled.length * 0.8) return 0;
   const known = texts.filter(({ cell }) =>
-    vocabulary.header(withoutMeasure(cellText(cell))).some(({ score }) => score >= 0.7),
+    vocabulary.headerOf(withoutMeasure(cellText(cell)), NOTHING_BESIDE).some(({ score }) => score >= 0.7),
   ).length;
   const typed = filled.filter(({ at }) => {
     const cells = below.map((row) => row.cells[at]).filter((cell) => cellText(cell) !== '');
     return cells.length > 0 && cells.filter(isTyped).length > cells.length / 2;
   }).length;
+  // A column that holds something has a name: a row that leaves some of them blank is the lower part of a header, or none.
+  const width = Math.max(...below.map(({ cells }) => cells.length));
+  let nameless = 0;
+  for (let at = 0; at < Math.min(width, MOST_COLUMNS); at++)
+    if (
+      cellText(header.cells[at]) === '' &&
+      below.filter((row) => cellText(row.cells[at]) !== '').length > below.length / 2
+    )
+      nameless++;
   const distinct = new Set(filled.map(({ cell }) => cellText(cell).toLowerCase())).size / filled.length;
-  return (2 * known + typed + Math.min(filled.length, 10) / 5) * distinct;
+  return Math.max(0, (2 * known + typed + Math.min(filled.length, 10) / 5) * distinct - 3 * nameless);
 }
 
 /**
@@ -194,6 +206,12 @@ function dateNumber(cell: Cell): number | undefined {
   const text = cellText(cell);
   const iso = /^(\d{4})-(\d\d)-(\d\d)$/.exec(text);
   if (iso) return Math.floor(Date.UTC(Number(iso[1]), Number(iso[2]) - 1, Number(iso[3])) / 86_400_000);
+  const named = /^(\d{1,2})[-. /]{1,2}(\p{L}{3,10}\.?)[-. /]{1,2}(\d{2,4})$/u.exec(text);
+  const month = named ? monthOfName(named[2]!) : undefined;
+  if (named && month !== undefined) {
+    const year = named[3]!.length === 2 ? 2000 + Number(named[3]) : Number(named[3]);
+    return Math.floor(Date.UTC(year, month - 1, Number(named[1])) / 86_400_000);
+  }
   const dayFirst = /^(\d{1,2})[./](\d{1,2})[./](\d{4})$/.exec(text);
   if (!dayFirst) return undefined;
   const [, a, b, year] = dayFirst.map(Number) as [number, number, number, number];

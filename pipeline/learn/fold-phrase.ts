@@ -1,6 +1,7 @@
 /** A phrase as it is compared: lower case, without accents, punctuation as blanks. Marks such as a tick stay. */
 export function foldPhrase(text: string): string {
   return text
+    .replaceAll('#', ' no ')
     .replace(/([\p{Ll}\d])(\p{Lu})/gu, '$1 $2')
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
@@ -31,8 +32,18 @@ const JOINING = new Set([
   'del',
 ]);
 
+/** The words that mean something. A letter joins only before a word and not after another letter: "test d etancheite", but "b d 134" and "n d". */
 const tokensOf = (folded: string): string[] =>
-  folded.split(' ').filter((token) => token !== '' && !JOINING.has(token));
+  folded
+    .split(' ')
+    .filter(
+      (token, at, all) =>
+        token !== '' &&
+        !(
+          JOINING.has(token) &&
+          (token.length > 1 || (/^\p{L}{2}/u.test(all[at + 1] ?? '') && all[at - 1]?.length !== 1))
+        ),
+    );
 
 /**
  * How near a folded text comes to a folded phrase, 0 to 1: 1 the same; 0.95 the same words in another order; 0.9 the same words, some cut short; less where the
@@ -40,6 +51,8 @@ const tokensOf = (folded: string): string[] =>
  */
 export function nearness(text: string, phrase: string): number {
   if (text === phrase) return 1;
+  if (text.length === phrase.length + 1 || phrase.length === text.length + 1)
+    if (text.replaceAll(' ', '') === phrase.replaceAll(' ', '')) return 0.97;
   const words = tokensOf(text);
   const wanted = tokensOf(phrase);
   if (words.length === 0 || wanted.length === 0) return 0;

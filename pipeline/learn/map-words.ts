@@ -15,6 +15,9 @@ export interface ProposedWord {
   why: string;
 }
 
+const TICK = /^[\u2713\u2714\u221a\u2611]$/u;
+const CROSS = /^[x\u00d7\u2717\u2718]$/iu;
+
 /**
  * Maps the words of a column. Certain: the vocabulary has the very word, in one meaning. Likely: it has a word near to it. Words that it has not are left, never
  * put under the nearest.
@@ -28,10 +31,24 @@ export function mapWords(
 ): ProposedWord[] {
   const list = wordList(kind, field);
   if (list === undefined) return [];
+  const ticked = [...column.words.keys()].some((text) => TICK.test(text));
   return [...column.words].map(([text, count]): ProposedWord => {
-    const found = vocabulary.word(list, text).filter(({ key }) => options.includes(key));
+    const whole = vocabulary.word(list, text).filter(({ key }) => options.includes(key));
+    // "WRAP134" is near to "wrap".
+    const apart = text.replace(/(\p{L})(?=\d)/gu, '$1 ');
+    const found =
+      whole.length > 0 || apart === text
+        ? whole
+        : vocabulary.word(list, apart).filter(({ key }) => options.includes(key));
     const [best, second] = found;
     const base = { text, count, options };
+    if (field === 'state' && ticked && CROSS.test(text))
+      return {
+        ...base,
+        word: undefined,
+        confidence: 'open',
+        why: 'a cross beside ticks may mean done or not done',
+      };
     if (!best || best.score < 0.6)
       return { ...base, word: undefined, confidence: 'open', why: 'the word is not known' };
     if (second && second.score >= best.score - 0.04)
@@ -41,7 +58,7 @@ export function mapWords(
         confidence: 'open',
         why: `it may mean ${best.key} or ${second.key}`,
       };
-    if (best.score >= 0.94 && !best.weak)
+    if (best.score >= 0.94 && !best.weak && whole.length > 0)
       return { ...base, word: best.key, confidence: 'certain', why: 'the trade’s word for it' };
     return { ...base, word: best.key, confidence: 'likely', why: `near to "${best.phrase}"` };
   });

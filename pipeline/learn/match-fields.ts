@@ -1,5 +1,6 @@
-import { recordFields } from '../site/records.ts';
+import { recordFields, TIME_FIELD } from '../site/records.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
+import type { Beside } from './compose-header.ts';
 import { FIELD_CONCEPTS, wordList } from './field-concepts.ts';
 import { CERTAIN_FROM, type FieldMatch } from './field-match.ts';
 import { type Confidence, certain, type Guess, likely, open } from './guess.ts';
@@ -38,7 +39,7 @@ export function matchKinds(
   vocabulary: Vocabulary,
 ): KindMatch[] {
   const meanings = new Map(
-    columns.map((column) => [column, vocabulary.header(withoutMeasure(column.header))]),
+    columns.map((column) => [column, vocabulary.headerOf(withoutMeasure(column.header), besideOf(column))]),
   );
   const spoken = new Map<string, number>();
   for (const title of titles)
@@ -47,6 +48,25 @@ export function matchKinds(
   return RECORD_KINDS.map((kind) =>
     matchKind(kind, columns, meanings, spoken.get(kind) ?? 0, vocabulary),
   ).sort((a, b) => b.score - a.score);
+}
+
+/** What a column's measure and numbers say beside the words of its name. */
+function besideOf({ numeric, texts, said, clocks }: ColumnProfile): Beside {
+  const measure =
+    said.duration !== undefined || clocks.length > 0
+      ? 'duration'
+      : said.temperature !== undefined
+        ? 'temperature'
+        : said.pressure !== undefined
+          ? 'pressure'
+          : undefined;
+  if (texts.length === 0 || numeric < 0.8) return { hot: undefined, said: measure };
+  const sorted = texts.map((text) => Number.parseFloat(text.replace(',', '.'))).sort((a, b) => a - b);
+  const middle = sorted[Math.floor(sorted.length / 2)]!;
+  return {
+    hot: (middle >= 100 && middle <= 145) || (middle >= 212 && middle <= 293),
+    said: measure,
+  };
 }
 
 /** The kind of record that the matches speak for. */
@@ -100,6 +120,10 @@ function matchKind(
     ];
   });
   matches.push(...byContent(kind, fields, matches, columns, used, meanings, vocabulary));
+  matches.push(
+    ...ownTime(kind, fields, matches, columns, used),
+    ...ownUnit(kind, matches, columns, used, meanings),
+  );
   const timed = pairTimes(kind, matches, columns, used, meanings);
   const missing = fields
     .filter(({ name, required }) => required && !timed.some((match) => match.field === name))
@@ -143,6 +167,53 @@ function byContent(
     found.push({ field: field.name, columns: [column], confidence: 'likely', why, score: 0.6 });
   }
   return found;
+}
+
+/** The record's own time without a column by name: the one column of dates that is left. */
+function ownTime(
+  kind: RecordKind,
+  fields: readonly Field[],
+  matches: readonly FieldMatch[],
+  columns: readonly ColumnProfile[],
+  used: Set<ColumnProfile>,
+): FieldMatch[] {
+  const field = TIME_FIELD[kind];
+  if (matches.some((match) => match.field === field) || !fields.some(({ name }) => name === field)) return [];
+  const dated = columns.filter((column) => !used.has(column) && isDates(column));
+  const [column] = dated;
+  if (!column || dated.length > 1) return [];
+  used.add(column);
+  const why = `"${column.header}" is the one column of dates that is left`;
+  return [{ field, columns: [column], confidence: 'likely', why, score: 0.6 }];
+}
+
+/** Names of units as they are on a door plate: a short word or two with a number or letter. */
+const UNIT_NAME = /^(?=.*[\p{L}])(?=.*(?:\d|(?:^|[ -])\p{Lu}$))[\p{L}\p{N}][\p{L}\p{N} ._/-]{0,23}$/u;
+
+/** The unit without a column by name: the one column left with few names that come again and again. */
+function ownUnit(
+  kind: RecordKind,
+  matches: readonly FieldMatch[],
+  columns: readonly ColumnProfile[],
+  used: Set<ColumnProfile>,
+  meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
+): FieldMatch[] {
+  if (kind === 'water' || matches.some(({ field }) => field === 'unit')) return [];
+  const named = columns.filter(
+    (column) =>
+      !used.has(column) &&
+      !isDates(column) &&
+      !meanings.get(column)!.some(({ score }) => score >= 0.6) &&
+      column.words.size >= 2 &&
+      column.words.size <= 40 &&
+      column.texts.length >= 4 * column.words.size &&
+      [...column.words.keys()].every((text) => UNIT_NAME.test(text)),
+  );
+  const [column] = named;
+  if (!column || named.length > 1) return [];
+  used.add(column);
+  const why = `"${column.header}" holds few names that come again and again, as those of units do`;
+  return [{ field: 'unit', columns: [column], confidence: 'likely', why, score: 0.6 }];
 }
 
 function bestMeaning(

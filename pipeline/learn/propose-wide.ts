@@ -8,7 +8,8 @@ import { mapWords, type ProposedWord } from './map-words.ts';
 import type { ProposedWide } from './proposal.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
-const INITIALS = /^\p{L}{1,3}(?:[./ -]{0,2}\p{L}{1,3})?\.?$/u;
+/** "AB", "a.b.", "AB/CD"; but one letter on each side of a stroke is "N/D" or "n/a". */
+const INITIALS = /^(?!\p{L}\/\p{L}$)\p{L}{1,3}(?:[./ -]{0,2}\p{L}{1,3})?\.?$/u;
 
 /** Reads a sheet with a column a day: how the days are written, where the month stands, what the marks mean. */
 export function proposeWide(
@@ -27,7 +28,9 @@ export function proposeWide(
         if (text !== '') words.set(text, (words.get(text) ?? 0) + 1);
       }
   const known = mapWords('cleanings', 'state', { words }, CLEANING_STATES, vocabulary);
-  const initials = known.filter(({ word, text }) => word === undefined && INITIALS.test(text));
+  const initials = known.filter(
+    ({ word, text }) => word === undefined && INITIALS.test(text) && text.toLowerCase() !== 'x',
+  );
   const marks = known
     .filter((word) => !initials.includes(word))
     .map((word) =>

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { UserError } from '../user-error.ts';
+import { type Beside, COMPOSED_SCORE, composedMeanings } from './compose-header.ts';
 import { foldPhrase, nearness } from './fold-phrase.ts';
 
 /**
@@ -17,6 +18,7 @@ const vocabularySchema = z.strictObject({
   kinds: z.record(z.string(), phrases).default({}),
   words: z.record(z.string(), z.record(z.string(), phrases)).default({}),
   totals: phrases.default([]),
+  parts: z.record(z.string(), phrases).default({}),
 });
 export type VocabularyFile = z.output<typeof vocabularySchema>;
 
@@ -52,10 +54,11 @@ export class Vocabulary {
   readonly #kinds = new Map<string, Phrase[]>();
   readonly #words = new Map<string, Map<string, Phrase[]>>();
   readonly #totals: Phrase[] = [];
+  readonly #parts = new Map<string, string[]>();
   readonly #known = new Map<string, Meaning[]>();
 
   constructor(files: readonly VocabularyFile[]) {
-    for (const { language, headers, unread, person, kinds, words, totals } of files) {
+    for (const { language, headers, unread, person, kinds, words, totals, parts } of files) {
       const to = (list: readonly string[]): Phrase[] =>
         list.map((text) => ({
           folded: foldPhrase(text.replace(/^~/, '')),
@@ -72,12 +75,32 @@ export class Vocabulary {
         this.#words.set(field, known);
       }
       this.#totals.push(...to(totals));
+      for (const [part, stems] of Object.entries(parts))
+        push(
+          this.#parts,
+          part,
+          stems.map((stem) => foldPhrase(stem)),
+        );
     }
   }
 
   /** What a header may mean, best first: concepts of `headers`, `unread`, `person`. */
   header(text: string): Meaning[] {
     return this.#remember('header', text, this.#headers);
+  }
+
+  /** What a header may mean by its phrases and, less surely, by the parts that it is put together of. */
+  headerOf(text: string, beside: Beside): Meaning[] {
+    const phrases = this.header(text);
+    const composed = composedMeanings(text, this.#parts, beside)
+      .filter((key) => !phrases.some((one) => one.key === key && one.score >= COMPOSED_SCORE))
+      .map((key): Meaning => ({ key, score: COMPOSED_SCORE, weak: true, language: '', phrase: 'its parts' }));
+    // Parts say more than a single word of a phrase does.
+    return composed.length === 0
+      ? phrases
+      : [...composed, ...phrases.filter(({ key }) => !composed.some((one) => one.key === key))].sort(
+          (a, b) => b.score - a.score,
+        );
   }
 
   /** Which kinds of record a title or file name speaks of, best first. */
@@ -108,7 +131,7 @@ export class Vocabulary {
   }
 }
 
-function push<Key>(map: Map<Key, Phrase[]>, key: Key, list: Phrase[]): void {
+function push<Key, Value>(map: Map<Key, Value[]>, key: Key, list: Value[]): void {
   map.set(key, [...(map.get(key) ?? []), ...list]);
 }
 

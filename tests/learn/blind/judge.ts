@@ -90,8 +90,8 @@ function judgeColumn(column: ProposedColumn, want: BlindSource['columns'][string
   return 'right';
 }
 
-/** Patterns that read the same texts: one letter or two for a number that may have one digit. */
-const samePattern = (a: string, b: string): boolean => short(a) === short(b);
+/** Patterns that read the same texts: one letter or two for a number that may have one digit, seconds that a text may leave out. */
+const samePattern = (a: string, b: string): boolean => short(a) === short(b) || `${short(a)}:ss` === short(b);
 const short = (text: string): string =>
   text.replace(/HH|hh|dd|MMM|MM/g, (part) => (part === 'MMM' ? 'N' : part[0]!));
 

@@ -9,6 +9,7 @@ import { central, regional } from './spanish.ts';
 /**
  * Ten more styles of exports, written from trade knowledge alone by someone who had not seen the vocabularies nor the other ten: what they show is how exports
  * are read that nobody had in mind. All inventions. The truth of each stands in a JSON file of its name. A word's truth of null: nobody can tell from it.
+ * Remarks with a comma that is not quoted are meant: such rows are problems.
  */
 export interface BlindSource {
   file: string;

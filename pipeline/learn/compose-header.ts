@@ -1,0 +1,97 @@
+import { foldPhrase } from './fold-phrase.ts';
+
+/** Parts of which names of columns are put together, with the stems of their words in all languages. */
+export type Parts = ReadonlyMap<string, readonly string[]>;
+
+/** A name that no phrase of the vocabulary covers, understood by its parts: never more than likely. */
+export const COMPOSED_SCORE = 0.8;
+
+const PHASES: Readonly<Record<string, string>> = {
+  evacuation: 'evacuation_s',
+  heating: 'heat_up_s',
+  exposure: 'exposure_s',
+  exhaust: 'exhaust_s',
+  drying: 'drying_s',
+};
+
+/** What the header or its numbers say beside the words. */
+export interface Beside {
+  /** Whether the numbers are temperatures of exposure, which tells what a mere "t" is; undefined where there are no numbers. */
+  hot: boolean | undefined;
+  /** The unit of measure in the header is one of these. */
+  said: 'duration' | 'temperature' | 'pressure' | undefined;
+}
+
+/** Units of measure as words by themselves; they are read elsewhere. */
+const MEASURE =
+  /^(?:kpa|hpa|mbar|bar|bara|barg|psi|psia|psig|mmhg|inhg|torr|abs|rel|gauge|deg[cf]|sec|secs|sek|seg|mm|ss|hh|[acfgs])$/;
+
+/**
+ * What a name of a column says by its parts: "t_evac_s" has the part of evacuation and one that may be time, "Lo temp" the lowest and temperature, "Chargenstart" the
+ * cycle and its start. One word that is not known is let pass where two are; names with a word for something else (jacket, set point, load) say nothing.
+ *
+ * @param header without its unit of measure
+ */
+export function composedMeanings(header: string, parts: Parts, { hot, said }: Beside): string[] {
+  const tokens = foldPhrase(header)
+    .split(' ')
+    .filter((token, at) => token !== '' && !(at > 0 && MEASURE.test(token)));
+  if (tokens.length === 0 || tokens.length > 6) return [];
+  const known = tokens.map((token) => partsOf(token, parts));
+  const found = new Set(known.flat());
+  const strange = known.filter((list) => list.length === 0).length;
+  if (found.has('other') || strange > 1 || (strange === 1 && tokens.length < 3 && !isTelling(found)))
+    return [];
+  const has = (...names: string[]): boolean => names.every((name) => found.has(name));
+  const phases = Object.keys(PHASES).filter((phase) => found.has(phase));
+  const [phase] = phases;
+  const stat = found.has('lowest') !== found.has('highest');
+  const also = has('unit') && !has('cycle') && !has('kind') ? ['unit'] : [];
+  // A mere "t" is a temperature where the numbers are, or where it is the lowest or highest of something.
+  const temperature =
+    said === 'temperature' ||
+    (said === undefined &&
+      (has('temperature') || (has('t') && !has('time') && (hot === true || (stat && hot !== false)))));
+  if (has('drain') && temperature) return ['drain_temperature_c'];
+  if (found.has('drain') || phases.length > 1) return also;
+  if (temperature && stat && (phase === undefined || phase === 'exposure'))
+    return [has('lowest') ? 'exposure_temperature_min_c' : 'exposure_temperature_max_c'];
+  if (temperature) return also;
+  if (said !== 'duration') {
+    if (phase === 'drying' && (has('pressure') || has('vacuum'))) return ['dry_vacuum_kpa'];
+    if (has('pressure'))
+      return phase === undefined || phase === 'exposure' ? ['exposure_pressure_kpa'] : also;
+  }
+  if (stat || said === 'pressure') return also;
+  if (has('start') !== has('end'))
+    return phase === undefined && !has('number') ? [has('start') ? 'start' : 'end'] : [];
+  if (phase !== undefined && !has('number') && !has('kind') && !has('outcome'))
+    return [PHASES[phase]!, ...also];
+  if (has('vacuum')) return also;
+  if (has('alarm')) return has('number') ? [] : ['abort_text'];
+  if (has('cycle', 'outcome')) return ['outcome'];
+  if (has('cycle', 'kind')) return ['kind'];
+  if (has('cycle', 'number')) return ['cycle_number'];
+  return also;
+}
+
+/** Parts that say enough beside a word that is not known: "Work Started", "Washer/Ster". */
+const isTelling = (found: ReadonlySet<string>): boolean =>
+  found.has('unit') || found.has('start') || found.has('end') || found.has('alarm');
+
+/** A stem of three letters or more may begin a word, one of four may end it, one of six stand inside it, as German joins words. Short ones are whole words. */
+function partsOf(token: string, parts: Parts): string[] {
+  const found: string[] = [];
+  for (const [part, stems] of parts)
+    if (
+      stems.some(
+        (stem) =>
+          token === stem ||
+          (stem.length >= 3 && token.startsWith(stem)) ||
+          (stem.length >= 4 && token.endsWith(stem)) ||
+          (stem.length >= 6 && token.includes(stem)),
+      )
+    )
+      found.push(part);
+  return found;
+}

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { withoutMeasure } from '../../pipeline/learn/header-measure.ts';
+import { loadVocabulary } from '../../pipeline/learn/vocabulary.ts';
+
+const vocabulary = loadVocabulary();
+const composed = (header: string, hot?: boolean, said?: 'duration' | 'temperature' | 'pressure') =>
+  vocabulary
+    .headerOf(withoutMeasure(header), { hot, said })
+    .filter(({ phrase }) => phrase === 'its parts')
+    .map(({ key }) => key);
+
+// Abbreviations as exports have them; common practice, no source.
+describe('names of columns by their parts', () => {
+  it.each([
+    ['Steril. max. temp.', 'exposure_temperature_max_c'],
+    ['t_evac', 'evacuation_s'],
+    ['Trocknungsdauer ges', 'drying_s'],
+    ['Dampfablassdauer', 'exhaust_s'],
+    ['press_ster', 'exposure_pressure_kpa'],
+    ['Steril. Druck', 'exposure_pressure_kpa'],
+    ['Tps séch.', 'drying_s'],
+    ['Vac dry press', 'dry_vacuum_kpa'],
+    ['Cyc. Num.', 'cycle_number'],
+    ['alarm_msg', 'abort_text'],
+  ])('%s', (header, expected) => {
+    const [best] = vocabulary.headerOf(withoutMeasure(header), { hot: undefined, said: undefined });
+    expect(best?.key).toBe(expected);
+  });
+
+  it.each([
+    'Jacket temp min',
+    'Manteltemperatur min',
+    'Temp set max',
+    'Soll Haltezeit',
+    'Load no',
+    'Door time',
+    'Programm Nr.',
+    'Drying start',
+    'Leak test time',
+    'Customer order code of ward',
+    'Température enveloppe maxi',
+    'Presión camisa',
+  ])('%s says nothing', (header) => {
+    expect(composed(header)).toEqual([]);
+  });
+
+  it('a mere t is what its numbers are', () => {
+    expect(composed('t ster', true)).not.toContain('exposure_s');
+    expect(composed('t ster', false)).toContain('exposure_s');
+    expect(composed('t_dry', true)).toEqual([]);
+    expect(composed('t_dry_s', true, 'duration')).toEqual(['drying_s']);
+  });
+
+  it('is never as sure as a phrase', () => {
+    for (const { score, phrase } of vocabulary.headerOf('t_evac_s', { hot: false, said: 'duration' }))
+      if (phrase === 'its parts') expect(score).toBeLessThan(0.88);
+  });
+});
