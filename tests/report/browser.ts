@@ -28,7 +28,11 @@ export interface Watched {
 /** A browser context with no network, that keeps a list of everything a page says or asks for. Only files from disk open. */
 export async function offlineContext(
   browser: Browser,
-  options: { javaScriptEnabled: boolean; viewport?: { width: number; height: number } },
+  options: {
+    javaScriptEnabled: boolean;
+    viewport?: { width: number; height: number };
+    hasTouch?: boolean;
+  },
 ): Promise<Watched> {
   const context = await browser.newContext({ ...options, offline: true, locale: 'en-GB' });
   const complaints: string[] = [];

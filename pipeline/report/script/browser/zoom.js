@@ -3,7 +3,7 @@ import { hideTip } from './tip.js';
 import { announce, dayText, say } from './words.js';
 
 /** @typedef {{ from: number, to: number }} Span days since 1970, the end not among them */
-/** @typedef {{ element: SVGElement, x: number, rest: string } | { element: SVGElement }} Placed */
+/** @typedef {{ element: SVGElement, x: number, rest: string, whole: string } | { element: SVGElement }} Placed */
 /** @typedef {{ svg: SVGSVGElement, whole: Span, plots: { width: number, placed: Placed[], clipped: Element[] }[] }} TimePicture */
 
 /** Shortest span, days. */
@@ -144,7 +144,7 @@ function redraw(chart, span) {
         continue;
       }
       const x = (place.x - start) * times;
-      element.setAttribute('transform', `translate(${x}${place.rest}`);
+      element.setAttribute('transform', span ? `translate(${x}${place.rest}` : place.whole);
       if (span && (x < -1 || x > width + 1)) element.setAttribute('visibility', 'hidden');
       else element.removeAttribute('visibility');
     }
@@ -183,7 +183,8 @@ function plotsOf(svg) {
       } else if (moved) {
         const x = Number(moved[1]);
         const across = element.nodeName === 'line' && Number(element.getAttribute('x2') ?? 0) !== 0;
-        if (!across && x >= -1 && x <= width + 1) placed.push({ element, x, rest: moved[2] ?? '' });
+        if (!across && x >= -1 && x <= width + 1)
+          placed.push({ element, x, rest: moved[2] ?? '', whole: moved[0] });
       }
     }
     plots.push({ width, placed, clipped: [...clipped] });
