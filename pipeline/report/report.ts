@@ -4,9 +4,10 @@ import { type Review, reviewSchema } from '../findings/review-schema.ts';
 import type { Problem } from '../ingest/reading.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
-import { reportContext } from './page-context.ts';
+import { type ReportContext, reportContext } from './page-context.ts';
 import { comparisonsPage } from './pages/comparisons-page.ts';
 import { intervalFiles } from './pages/interval/interval-page.ts';
+import { meetingPage } from './pages/meeting/meeting-page.ts';
 import { methodsPage } from './pages/methods-page.ts';
 import { recordsPage } from './pages/records-page.ts';
 import { reviewPage } from './pages/review-page.ts';
@@ -46,20 +47,23 @@ const PROBLEM_COLUMNS = [
 export interface ReportOptions {
   /** Catalogue of its language; left out: English. */
   words?: Words;
+  /** Draws the pages of units elsewhere, such as in other threads, in the order of the units; left out: here. */
+  drawUnitsElsewhere?: (input: ReportInput) => Promise<string[]>;
 }
 
 /**
- * Makes the files of a report: pages, data and tables. Pure: the same input gives the same bytes; nothing is read, written or asked of a clock.
- * Charts are drawn one after the other, as the renderer counts its ids.
+ * Makes the files of a report: pages, data and tables. Pure: the same input gives the same bytes, in however many threads; nothing is read, written or
+ * asked of a clock. Charts are drawn one after the other, as the renderer counts its ids.
  */
 export async function writeReport(input: ReportInput, options: ReportOptions = {}): Promise<ReportFile[]> {
-  const { words = en } = options;
-  const { review, panel, due, problems, interval } = input;
-  const context = reportContext(review, panel, due, words, interval !== undefined);
+  const { review, problems, interval } = input;
+  const context = contextOf(input, options.words);
+  const elsewhere = options.drawUnitsElsewhere?.(input);
+  // What goes wrong there is thrown where the pages are awaited.
+  elsewhere?.catch(() => undefined);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
-  for (const unit of review.units)
-    files.push({ path: context.unitPage(unit.unit), content: await unitPage(context, unit) });
-  files.push(
+  const rest: ReportFile[] = [
+    { path: 'meeting.html', content: await meetingPage(context) },
     { path: 'comparisons.html', content: comparisonsPage(context) },
     { path: 'records.html', content: recordsPage(context) },
     { path: 'methods.html', content: methodsPage(context) },
@@ -67,7 +71,39 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     { path: 'review.schema.json', content: `${JSON.stringify(z.toJSONSchema(reviewSchema), null, 2)}\n` },
     { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
     ...chartTables(context),
+  ];
+  if (interval) rest.push(...(await intervalFiles(context, interval)));
+  const pages = await (elsewhere ?? unitPages(context, review.units));
+  for (const [index, { unit }] of review.units.entries())
+    files.push({ path: context.unitPage(unit), content: pages[index]! });
+  return [...files, ...rest];
+}
+
+/** The words of a language, by its code. */
+export function catalogueOf(language: string): Words {
+  if (language !== en.lang) throw new Error(`no catalogue of the language "${language}"`);
+  return en;
+}
+
+/** The pages of some units of a report. */
+export async function drawUnitPages(
+  input: ReportInput,
+  units: readonly string[],
+  words?: Words,
+): Promise<string[]> {
+  const wanted = new Set(units);
+  return unitPages(
+    contextOf(input, words),
+    input.review.units.filter(({ unit }) => wanted.has(unit)),
   );
-  if (interval) files.push(...(await intervalFiles(context, interval)));
-  return files;
+}
+
+async function unitPages(context: ReportContext, units: Review['units']): Promise<string[]> {
+  const pages: string[] = [];
+  for (const unit of units) pages.push(await unitPage(context, unit));
+  return pages;
+}
+
+function contextOf({ review, panel, due, interval }: ReportInput, words: Words = en): ReportContext {
+  return reportContext(review, panel, due, words, interval !== undefined);
 }

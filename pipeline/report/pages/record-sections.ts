@@ -166,9 +166,17 @@ function dataSection(context: ReportContext, numbers: Numbering, scope: Scope): 
     heading: data.heading,
     body: html`<p>${data.intro}${review.period.later_records > 0 && ` ${data.later(review.period.later_records)}`}</p>
 ${sourcesTable(context, numbers)}
+${scope === 'record' && previousFile(context)}
 ${problemsTable(context, numbers, scope === 'record' ? 'with_examples' : 'counts_only')}
 ${scope === 'month' && review.files.length > 0 && html`<p class="screen"><a href="records.html#data">${data.filesSummary(review.files.length)}</a></p>`}
 ${scope === 'record' && review.files.length > 0 && filesTable(context, numbers)}
 ${scope === 'record' && review.joins.length > 0 && joinsTable(context, numbers)}`,
   };
+}
+
+/** The review before is an input like the exports. */
+function previousFile({ words, review }: ReportContext): Html | false {
+  const { previous } = review.changes;
+  if (previous.sha256 === null) return false;
+  return html`<p>${previous.state === 'read' ? words.changes.file(previous) : words.changes.unread(previous)}</p>`;
 }

@@ -2,6 +2,7 @@ import { html } from '../html/html.ts';
 import { numbering, type ReportContext } from '../page-context.ts';
 import { page, type Section } from '../parts/page.ts';
 import { cautionsSection, methodsSection, settingsInShort } from './method-sections.ts';
+import { meetingInShort } from './meeting/meeting-page.ts';
 import { recordSections } from './record-sections.ts';
 import { answersSection } from './review/answers.ts';
 import { attentionSection, unitsSection } from './review/attention.ts';
@@ -18,6 +19,7 @@ export async function reviewPage(context: ReportContext): Promise<string> {
     answersSection(context),
     attentionSection(context),
     await keySection(context, numbers),
+    meetingInShort(context),
     unitsSection(context, numbers),
     await cleaningSection(context, numbers),
     await testsSection(context, numbers),

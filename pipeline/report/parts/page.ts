@@ -110,6 +110,7 @@ function pagesNav(
   return html`<nav class="pages" aria-label="${pages.pagesNav}">
 <ul>
 ${link('index.html', pages.review)}
+${link('meeting.html', words.changes.page)}
 ${link('comparisons.html', pages.comparisons)}
 ${hasInterval && link('interval.html', pages.interval)}
 ${link('records.html', pages.records)}

@@ -1,5 +1,6 @@
 import { answers } from './en/answers.ts';
 import { attentionWords } from './en/attention.ts';
+import { changes } from './en/changes.ts';
 import { charts } from './en/charts.ts';
 import { cleaning } from './en/cleaning.ts';
 import { comparisons } from './en/comparisons.ts';
@@ -10,9 +11,11 @@ import { intervalEvidence } from './en/interval-evidence.ts';
 import { intervalInputWords } from './en/interval-inputs.ts';
 import { intervalPlan } from './en/interval-plan.ts';
 import { live } from './en/live.ts';
+import { meeting } from './en/meeting.ts';
 import { methods } from './en/methods.ts';
 import { pages } from './en/pages.ts';
 import { quality } from './en/quality.ts';
+import { methodText, reasonText } from './en/reasons.ts';
 import { records } from './en/records.ts';
 import { series } from './en/series.ts';
 import { terms } from './en/terms.ts';
@@ -33,11 +36,15 @@ export const en = {
   drift,
   records,
   quality,
+  changes,
+  meeting,
   methods,
   pages,
   live,
   tips,
   unit,
+  reason: reasonText,
+  method: methodText,
   /** The case for a cleaning interval: page, command and calendar file. */
   interval: {
     lang: 'en',
