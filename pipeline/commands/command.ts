@@ -7,7 +7,9 @@ export type Values = Readonly<Record<string, string | boolean | undefined>>;
 /** A command: its definition, from which help and parsing come, and what it does. `run` gives the exit code where it is not 0. */
 export interface Command {
   definition: CommandDef<ArgsDef>;
-  run(values: Values, terminal: Terminal): Promise<number | undefined>;
+  /** Whether words may follow its positional arguments; they come as `more`. */
+  takesMore?: boolean;
+  run(values: Values, terminal: Terminal, more?: readonly string[]): Promise<number | undefined>;
 }
 
 /** Wrong usage: exit code 2. */
@@ -30,4 +32,10 @@ export const SITE_ARGUMENT = {
 export const JSON_ARGUMENT = {
   type: 'boolean',
   description: 'Print the answer as JSON, for programs',
+} as const;
+
+export const THREADS_ARGUMENT = {
+  type: 'string',
+  valueHint: 'N',
+  description: 'Threads to work with; left out: as many as the machine has cores. The answer is the same',
 } as const;

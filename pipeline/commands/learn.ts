@@ -2,7 +2,7 @@ import { readFile, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { describeProposal } from '../learn/describe-proposal.ts';
 import { learn } from '../learn/learn.ts';
-import type { Proposal } from '../learn/proposal.ts';
+import { type Proposal, SITE_CHOICES } from '../learn/proposal.ts';
 import { openQuestions } from '../learn/questions.ts';
 import { loadVocabulary } from '../learn/vocabulary.ts';
 import { writeSiteFile } from '../learn/write-site-file.ts';
@@ -22,7 +22,7 @@ export const learnCommand: Command = {
     args: {
       folder: {
         type: 'positional',
-        description: 'Folder with the exports, or one file of them',
+        description: 'Folder with the exports or a file of them; there may be several, separated by blanks',
         default: '.',
       },
       yes: {
@@ -40,6 +40,12 @@ export const learnCommand: Command = {
         valueHint: 'ZONE',
         description: 'Time zone of the clocks in the files, such as Europe/Berlin',
       },
+      sites: {
+        type: 'string',
+        valueHint: 'HOW',
+        description:
+          'Whether the files are of one site (one) or of several that are told apart by folder, by a column or by the names of units (folder, column, names); left out: a question where it may be so',
+      },
       words: {
         type: 'string',
         valueHint: 'FILE',
@@ -47,12 +53,13 @@ export const learnCommand: Command = {
       },
     },
   },
-  run: async (values, terminal) => {
-    const given = String(values.folder);
-    const found = await stat(given).catch(() => undefined);
-    if (!found)
-      throw new UserError('no_folder', `${given}: must be a folder or file with exports, found nothing`);
-    const folder = found.isDirectory() ? given : path.dirname(given);
+  takesMore: true,
+  run: async (values, terminal, more = []) => {
+    const given = [String(values.folder), ...more];
+    const { folder, only } = await placesOf(given);
+    const sites = values.sites === undefined ? undefined : SITE_CHOICES.find((one) => one === values.sites);
+    if (values.sites !== undefined && sites === undefined)
+      throw new UsageError(`--sites must be one of ${SITE_CHOICES.join(', ')}, found "${values.sites}"`);
     if (values.zone !== undefined && !isZone(String(values.zone)))
       throw new UsageError(
         `--zone must be a time zone by its IANA name like Europe/Berlin, found "${values.zone}"`,
@@ -67,7 +74,8 @@ export const learnCommand: Command = {
     const learned = await learn(folder, {
       vocabulary: loadVocabulary(await ownWords(values.words as string | undefined, folder)),
       ignore: [out, path.join(folder, 'site.yaml'), path.join(folder, 'words.yaml')],
-      only: found.isDirectory() ? undefined : [path.basename(given)],
+      only,
+      sites,
       zone: values.zone as string | undefined,
       onProgress: (line) => terminal.progress(line),
     });
@@ -76,7 +84,7 @@ export const learnCommand: Command = {
       const [first] = learned.left;
       throw new UserError(
         'nothing_learned',
-        `${given}: must hold a table of records that are known, found none${first ? `; ${first.file} ${first.why}` : ''}`,
+        `${given.join(', ')}: must hold a table of records that are known, found none${first ? `; ${first.file} ${first.why}` : ''}`,
       );
     }
     terminal.print(describeProposal(learned));
@@ -91,6 +99,42 @@ export const learnCommand: Command = {
     return undefined;
   },
 };
+
+/**
+ * The folder that holds all that is given, at which the site file's patterns start, and the places in it; all of it where one folder is given.
+ *
+ * @throws UserError `no_folder` where there is no such file or folder
+ */
+async function placesOf(
+  given: readonly string[],
+): Promise<{ folder: string; only: readonly string[] | undefined }> {
+  const places = await Promise.all(
+    given.map(async (name) => {
+      const found = await stat(name).catch(() => undefined);
+      if (!found)
+        throw new UserError('no_folder', `${name}: must be a folder or file with exports, found nothing`);
+      return { name: path.resolve(name), isFolder: found.isDirectory() };
+    }),
+  );
+  const [first] = places;
+  if (places.length === 1 && first!.isFolder) return { folder: given[0]!, only: undefined };
+  let folder = places.length === 1 ? path.dirname(first!.name) : first!.name;
+  const holds = (name: string): boolean =>
+    name === folder || name.startsWith(folder.replace(/[\\/]?$/, path.sep));
+  while (!places.every(({ name, isFolder }) => holds(name) && (isFolder || name !== folder)))
+    folder = path.dirname(folder);
+  const only = places.map(({ name }) => path.relative(folder, name).split(path.sep).join('/'));
+  return {
+    folder: path.relative('.', folder) === '' ? '.' : shortOf(folder),
+    only: only.includes('') ? undefined : only,
+  };
+}
+
+/** As it may be typed: relative where that does not climb. */
+function shortOf(folder: string): string {
+  const relative = path.relative('.', folder);
+  return relative.startsWith('..') ? folder : relative;
+}
 
 /** Asks one question after the other; an empty answer leaves it open. Where nobody can be asked, all stay open. */
 async function askAll(learned: Proposal, terminal: Terminal): Promise<Proposal> {

@@ -54,7 +54,8 @@ export async function run(argv: readonly string[], terminal: Terminal): Promise<
       terminal.print(await helpText(command.definition, PROGRAM));
       return 0;
     }
-    return (await command.run(valuesOf(command.definition.args as ArgsDef, rest), terminal)) ?? 0;
+    const { values, more } = valuesOf(command.definition.args as ArgsDef, rest, command.takesMore === true);
+    return (await command.run(values, terminal, more)) ?? 0;
   } catch (error) {
     terminal.progressDone();
     if (error instanceof UsageError) {
@@ -70,7 +71,11 @@ export async function run(argv: readonly string[], terminal: Terminal): Promise<
 }
 
 /** Parses arguments strictly: an option that the command does not have is wrong usage, not ignored. */
-function valuesOf(definitions: ArgsDef, argv: string[]): Values {
+function valuesOf(
+  definitions: ArgsDef,
+  argv: string[],
+  takesMore: boolean,
+): { values: Values; more: string[] } {
   for (const word of argv) {
     const option = /^--([^=]+)/.exec(word)?.[1] ?? /^-(.+)/.exec(word)?.[1];
     if (
@@ -84,14 +89,14 @@ function valuesOf(definitions: ArgsDef, argv: string[]): Values {
   const positionals = Object.values(definitions).filter(
     (definition) => definition.type === 'positional',
   ).length;
-  if (parsed._.length > positionals)
+  if (parsed._.length > positionals && !takesMore)
     throw new UsageError(`There is one argument too many: "${parsed._.at(-1)}"`);
   for (const [name, definition] of Object.entries(definitions)) {
     if (definition.type === 'string' && argv.some((word) => word === `--${name}`) && parsed[name] === '') {
       throw new UsageError(`--${name} must be followed by a value`);
     }
   }
-  return parsed as unknown as Values;
+  return { values: parsed as unknown as Values, more: parsed._.slice(positionals) };
 }
 
 const optionNames = (definitions: ArgsDef): string =>

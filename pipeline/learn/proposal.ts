@@ -40,6 +40,8 @@ export interface ProposedWide {
 /** Files of one make and how they are proposed to be read. */
 export interface ProposedSource {
   name: string;
+  /** Site of its files, where there are several; undefined: nobody can tell. */
+  site?: string | undefined;
   kind: Guess<RecordKind>;
   files: readonly string[];
   /** Files or sheets that it stands for, as found. */
@@ -68,10 +70,41 @@ export interface ProposedSource {
   language: string | undefined;
 }
 
+/** A unit of one of several sites, by the name that stands in the exports. */
+export interface ProposedUnit {
+  id: string;
+  name: string;
+  site: string;
+}
+
+export const SITE_CHOICES = ['one', 'folder', 'column', 'names'] as const;
+
+/** A way in which the files may be those of several sites, with the sources as they would be then. */
+export interface SiteChoice {
+  by: Exclude<(typeof SITE_CHOICES)[number], 'one'>;
+  text: string;
+  sites: readonly string[];
+  sources: readonly ProposedSource[];
+  units: readonly ProposedUnit[];
+}
+
 /** What was learned of a folder: the draft of a site file before it is written. */
 export interface Proposal {
   zone: string | undefined;
+  /** Ids of the sites; empty: one site, which needs none. */
+  sites: readonly string[];
+  /** Ways in which it may be several sites: while there are any, which it is is a question. */
+  siteChoices: readonly SiteChoice[];
+  /** Units that must be declared: where there are several sites. */
+  units: readonly ProposedUnit[];
   sources: readonly ProposedSource[];
   /** Files of which nothing is proposed, and why. */
   left: readonly { file: string; why: string }[];
+}
+
+/** A proposal of one site, or of several in one of the ways in which it may be so. */
+export function withSites(proposal: Proposal, choice: SiteChoice | 'one'): Proposal {
+  return choice === 'one'
+    ? { ...proposal, siteChoices: [] }
+    : { ...proposal, siteChoices: [], sites: choice.sites, sources: choice.sources, units: choice.units };
 }

@@ -1,6 +1,6 @@
 import { isZone } from '../site/wall-clock.ts';
 import { certain, type Guess } from './guess.ts';
-import type { Proposal, ProposedColumn, ProposedSource } from './proposal.ts';
+import { type Proposal, type ProposedColumn, type ProposedSource, withSites } from './proposal.ts';
 
 /** What the files can't say. `answer` gives the proposal with it, or undefined where the text is no answer. */
 export interface Question {
@@ -17,7 +17,8 @@ const TOLD = 'you said so';
 export function openQuestions(proposal: Proposal): Question[] {
   return [
     ...zoneQuestion(proposal),
-    ...proposal.sources.flatMap((source, at) => sourceQuestions(source, at)),
+    ...siteQuestion(proposal),
+    ...proposal.sources.flatMap((source, at) => sourceQuestions(source, at, proposal.sites)),
   ];
 }
 
@@ -33,7 +34,24 @@ function zoneQuestion({ zone }: Proposal): Question[] {
   ];
 }
 
-function sourceQuestions(source: ProposedSource, at: number): Question[] {
+function siteQuestion({ siteChoices, zone }: Proposal): Question[] {
+  if (siteChoices.length === 0) return [];
+  const options = ['one site', ...siteChoices.map(({ text }) => text)];
+  return [
+    {
+      about: 'sites',
+      text: `Are the files of one site or of several?${zone === undefined ? '' : ' All sites get the same time zone'}`,
+      options,
+      answer: (proposal, said) => {
+        const value = optionOf(said, options);
+        if (value === undefined) return undefined;
+        return withSites(proposal, proposal.siteChoices.find(({ text }) => text === value) ?? 'one');
+      },
+    },
+  ];
+}
+
+function sourceQuestions(source: ProposedSource, at: number, sites: readonly string[]): Question[] {
   const questions: Question[] = [];
   const change =
     (edit: (source: ProposedSource) => ProposedSource) =>
@@ -66,6 +84,8 @@ function sourceQuestions(source: ProposedSource, at: number): Question[] {
     columns: source.columns.map((column) => (column.field === field ? edit(column) : column)),
   });
 
+  if (sites.length > 1 && source.site === undefined)
+    choose('site', `Of which site is ${source.found[0]}?`, sites, (one, value) => ({ ...one, site: value }));
   if (source.kind.confidence === 'open')
     choose('kind', `What does each row of ${source.found[0]} hold?`, source.kind.options, (one, value) => ({
       ...one,

@@ -24,24 +24,16 @@ export function writeSiteFile(proposal: Proposal): string {
         ]),
     '',
     'sites:',
-    proposal.zone === undefined
-      ? '  - zone: "?" # ? open: time zone of the clocks, by its IANA name such as Europe/Berlin'
-      : `  - zone: ${scalar(proposal.zone)}`,
-    ...(proposal.sources.some(needsBarometer)
-      ? [
-          '    # barometric_pressure_kpa: 101.325 # likely: sea level; set the mean of your place, it turns gauge readings into absolute pressure',
-        ]
-      : []),
+    ...siteLines(proposal),
     '',
-    '# Units are the names found in the records. Declare them where one has several names, moved, or processes liquids:',
-    ...unitsOf(proposal).map((unit) => comment(`  - { id: ${unit} }`)),
+    ...unitLines(proposal),
     '',
     '# How often the chamber is to be cleaned: nobody prescribes it, so without this nothing can be overdue.',
     '# cleaning:',
     '#   - { task: chamber, every: 28, counted_in: calendar_days, unrecorded_means: not_recorded }',
     '',
     proposal.sources.length === 0 ? 'sources: []' : 'sources:',
-    ...proposal.sources.flatMap(sourceLines),
+    ...proposal.sources.flatMap((source) => sourceLines(source, proposal.sites.length > 1)),
     ...(proposal.left.length === 0
       ? []
       : [
@@ -54,7 +46,49 @@ export function writeSiteFile(proposal: Proposal): string {
   return lines.join('\n');
 }
 
-function sourceLines(source: ProposedSource): string[] {
+function siteLines(proposal: Proposal): string[] {
+  const zone =
+    proposal.zone === undefined
+      ? 'zone: "?" # ? open: time zone of the clocks, by its IANA name such as Europe/Berlin'
+      : `zone: ${scalar(proposal.zone)}`;
+  const barometer = proposal.sources.some(needsBarometer)
+    ? [
+        '    # barometric_pressure_kpa: 101.325 # likely: sea level; set the mean of your place, it turns gauge readings into absolute pressure',
+      ]
+    : [];
+  if (proposal.siteChoices.length > 0)
+    return [
+      comment(
+        `? open: one site or several? For one, put its short name for "?". Or learn once more with --sites and one of: ${['one (one site)', ...proposal.siteChoices.map(({ by, text }) => `${by} (${text})`)].join('; ')}`,
+      ).replace(/^/, '  '),
+      '  - id: "?"',
+      `    ${zone}`,
+      ...barometer,
+    ];
+  if (proposal.sites.length < 2) return [`  - ${zone}`, ...barometer];
+  return proposal.sites.flatMap((id) => [
+    `  - id: ${scalar(id)}`,
+    `    ${zone}${proposal.zone === undefined ? '' : ' # likely: the same for all sites'}`,
+    ...barometer,
+  ]);
+}
+
+function unitLines(proposal: Proposal): string[] {
+  if (proposal.units.length === 0)
+    return [
+      '# Units are the names found in the records. Declare them where one has several names, moved, or processes liquids:',
+      ...unitsOf(proposal).map((unit) => comment(`  - { id: ${unit} }`)),
+    ];
+  return [
+    'units: # those seen so far; a unit that is not here is a problem',
+    ...proposal.units.map(
+      ({ id, name, site }) =>
+        `  - { id: ${scalar(id)}, site: ${scalar(site)}${id === name ? '' : `, aliases: [{ name: ${scalar(name)} }]`} }`,
+    ),
+  ];
+}
+
+function sourceLines(source: ProposedSource, ofSeveral: boolean): string[] {
   const { kind, columns, wide } = source;
   const dates = mainDates(source);
   const lines = [
@@ -62,6 +96,12 @@ function sourceLines(source: ProposedSource): string[] {
     `    kind: ${kind.value === undefined ? '"?"' : kind.value}${mark(kind)}`,
     `    files: ${source.files.length === 1 ? scalar(source.files[0]!) : `[${source.files.map(scalar).join(', ')}]`}`,
   ];
+  if (ofSeveral)
+    lines.push(
+      source.site === undefined
+        ? '    site: "?" # ? open: whose files these are'
+        : `    site: ${scalar(source.site)}`,
+    );
   if (source.workbook) lines.push('    format: workbook');
   if (source.delimiter)
     lines.push(`    delimiter: ${JSON.stringify(source.delimiter.value)}${mark(source.delimiter)}`);
@@ -85,7 +125,9 @@ function sourceLines(source: ProposedSource): string[] {
   const skip = Object.entries(source.skip);
   if (skip.length > 0)
     lines.push(
-      '    skip: # rows that are no records, likely',
+      ofSeveral
+        ? '    skip: # rows of the other sites, and rows that are no records, likely; a site that is new must be added here'
+        : '    skip: # rows that are no records, likely',
       ...skip.map(([column, texts]) => `      ${scalar(column)}: [${texts.map(scalar).join(', ')}]`),
     );
   if (wide) lines.push('    wide: # a column a day', ...wideLines(wide));

@@ -144,6 +144,38 @@ describe('learn', () => {
   });
 });
 
+describe('learn of several places', () => {
+  const plain =
+    'Unit,Started,Program,Result\nS1,2025-03-20 06:00,Wrapped,Completed\nS1,2025-03-21 06:00,Wrapped,Failed\n';
+
+  it('looks at these files and folders and at nothing beside them', async () => {
+    const folder = folderOf({ 'a/x.csv': plain, 'b/y.csv': plain, 'c/z.csv': plain, 'c/other.csv': plain });
+    const { code } = await runProgram(
+      'learn',
+      join(folder, 'a'),
+      join(folder, 'c', 'z.csv'),
+      '--yes',
+      '--zone',
+      'Europe/Berlin',
+      '--sites',
+      'one',
+    );
+    expect(code).toBe(0);
+    const text = readFileSync(join(folder, 'site.yaml'), 'utf8');
+    expect(text).toMatch(/files: \[a\/x\.csv, c\/z\.csv\]/);
+    expect(text).not.toMatch(/y\.csv|other/);
+    expect(JSON.parse((await runProgram('check', folder, '--json')).out).totals.rows).toBe(4);
+  });
+
+  it('refuses what is not there, and another word for the sites', async () => {
+    const folder = folderOf({ 'a.csv': plain });
+    const gone = await runProgram('learn', folder, join(folder, 'none.csv'), '--yes');
+    expect([gone.code, gone.err.includes('found nothing')]).toEqual([1, true]);
+    expect((await runProgram('learn', folder, '--sites', 'many')).code).toBe(2);
+    expect((await runProgram('check', folder, folder)).code).toBe(2);
+  });
+});
+
 describe('check', () => {
   it('warns of columns that look as if they told of people, without showing them', async () => {
     const folder = folderOf({
