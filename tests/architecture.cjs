@@ -45,7 +45,10 @@ module.exports = {
     {
       name: 'no-dev-dependency-in-pipeline',
       severity: 'error',
-      from: { path: '^pipeline/' },
+      from: {
+        path: '^pipeline/',
+        pathNot: '^pipeline/(bundle/bundle|commands/bin|commands/threads/thread).mjs$',
+      },
       to: { dependencyTypes: ['npm-dev', 'npm-no-pkg', 'unknown'], pathNot: TYPES_ONLY },
     },
     { name: 'found', severity: 'error', from: {}, to: { couldNotResolve: true, pathNot: TYPES_ONLY } },

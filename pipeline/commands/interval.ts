@@ -5,7 +5,7 @@ import { calendarFile } from '../report/pages/interval/calendar-file.ts';
 import { caseText } from '../report/pages/interval/case-text.ts';
 import { intervalWords } from '../report/pages/interval/interval-words.ts';
 import { transform } from '../transform/transform.ts';
-import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT } from './command.ts';
+import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, THREADS_ARGUMENT } from './command.ts';
 import { readInputs } from './read-inputs.ts';
 import { writeFile } from './write-file.ts';
 
@@ -31,6 +31,7 @@ export const intervalCommand: Command = {
         description: 'Folder in which interval.ics is written',
         default: 'reports',
       },
+      threads: THREADS_ARGUMENT,
       json: JSON_ARGUMENT,
     },
   },

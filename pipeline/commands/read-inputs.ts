@@ -1,4 +1,4 @@
-import { readFile, stat } from 'node:fs/promises';
+import { readdir, readFile, stat } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { LEAST_KEY_BYTES } from '../ingest/codecs/value-codec.ts';
 import { type ReadEffects, readExports } from '../ingest/read-exports.ts';
@@ -8,6 +8,9 @@ import type { Site } from '../site/site.ts';
 import { UserError } from '../user-error.ts';
 import type { Values } from './command.ts';
 import type { Terminal } from './terminal.ts';
+import { type ReadingThreads, readingThreads } from './threads/pool.ts';
+import type { ReadTask } from './threads/thread.ts';
+import { threadCount } from './threads/thread-count.ts';
 
 /** Reads the site file and all exports, for the commands that start with them. */
 export async function readInputs(
@@ -34,14 +37,23 @@ export async function readInputs(
     );
   });
   const site = readSiteFile(text, file);
-  const key = await personKey(site, dirname(file));
+  const key = await readPersonKey(site, dirname(file));
   const outputs = values.out === undefined ? [] : [String(values.out)];
-  const reading = await readExports(site, folder, {
-    onProgress: (line) => terminal.progress(line),
-    ignore: [file, ...outputs, ...(key ? [key.file] : [])],
-    ...(key ? { personKey: key.bytes } : {}),
-    ...(watch ? { watch } : {}),
-  });
+  const ignore = [file, ...outputs, ...(key ? [key.file] : [])];
+  const personKey = key ? { personKey: key.bytes } : {};
+  const count = threadCount(values);
+  const threads = count > 1 && !watch && (await isLarge(folder)) ? readingThreads(count) : undefined;
+  const reading = await readAll(
+    { threads, task: { site: { text, file }, folder, ignore, ...personKey } },
+    (elsewhere) =>
+      readExports(site, folder, {
+        onProgress: (line) => terminal.progress(line),
+        ignore,
+        ...personKey,
+        ...(watch ? { watch } : {}),
+        ...elsewhere,
+      }),
+  );
   terminal.progressDone();
   if (reading.files.every((of) => of.records === 0)) {
     const found = reading.problems[0];
@@ -55,8 +67,39 @@ export async function readInputs(
   return { site, reading };
 }
 
+/** Reads in threads, if there are any, and ends them. */
+async function readAll(
+  { threads, task }: { threads: ReadingThreads | undefined; task: Omit<ReadTask, 'job'> },
+  read: (elsewhere: Pick<ReadEffects, 'readElsewhere'>) => Promise<Reading>,
+): Promise<Reading> {
+  if (!threads) return read({});
+  try {
+    return await read({ readElsewhere: (job) => threads.read({ ...task, job }) });
+  } finally {
+    await threads.end();
+  }
+}
+
+/** Bytes of input from which the start of threads pays. */
+const LARGE = 1_000_000;
+
+/** Whether the files below a folder are so large together that more than one thread pays. */
+async function isLarge(folder: string): Promise<boolean> {
+  let bytes = 0;
+  // A folder that can't be listed is reported by the reading.
+  for (const entry of await readdir(folder, { withFileTypes: true, recursive: true }).catch(() => [])) {
+    if (!entry.isFile()) continue;
+    bytes += await stat(join(entry.parentPath, entry.name)).then(
+      ({ size }) => size,
+      () => 0,
+    );
+    if (bytes > LARGE) return true;
+  }
+  return false;
+}
+
 /** The key of the hash of names, where the site file names one. */
-async function personKey(
+async function readPersonKey(
   site: Site,
   folder: string,
 ): Promise<{ file: string; bytes: Uint8Array } | undefined> {

@@ -4,12 +4,25 @@ import type { PreviousFile } from '../findings/changes/previous-review.ts';
 import { intervalCase } from '../findings/interval/interval-case.ts';
 import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts';
 import { makeReview } from '../findings/review.ts';
+import type { Reading } from '../ingest/reading.ts';
+import type { ReportInput } from '../report/report.ts';
 import { monthOf } from '../site/day.ts';
+import type { Site } from '../site/site.ts';
 import { transform } from '../transform/transform.ts';
 import { UserError } from '../user-error.ts';
 import { VERSION } from '../version.ts';
-import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, type Values } from './command.ts';
+import {
+  type Command,
+  FOLDER_ARGUMENT,
+  JSON_ARGUMENT,
+  SITE_ARGUMENT,
+  THREADS_ARGUMENT,
+  type Values,
+} from './command.ts';
 import { readInputs } from './read-inputs.ts';
+import type { Terminal } from './terminal.ts';
+import { type DrawingThreads, drawingThreads } from './threads/pool.ts';
+import { threadCount } from './threads/thread-count.ts';
 import { writeFolder } from './write-files.ts';
 
 /** Makes the review of a month: exports in, a folder of pages, tables and data out. */
@@ -39,42 +52,74 @@ export const reviewCommand: Command = {
         description:
           'review.json of an earlier review, to say what changed; left out: that of the month before in the output folder',
       },
+      threads: THREADS_ARGUMENT,
       json: JSON_ARGUMENT,
     },
   },
   run: async (values, terminal) => {
     const { site, reading } = await readInputs(values, terminal);
-    const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
-    terminal.progress('Joining records');
-    const transformed = transform(site, reading.records, period.until);
-    terminal.progress('Comparing');
-    const previous = await previousReview(values, period);
-    const review = makeReview({ site, reading, transformed, period, version: VERSION, previous });
-    terminal.progress('Making the case for an interval');
-    const { histories, panel, until } = transformed;
-    const interval = intervalCase(histories, panel, site, reading.records, until);
-    terminal.progress('Drawing');
-    // Drawing is loaded only here: the commands that draw nothing start without it.
-    const { writeReport } = await import('../report/report.ts');
-    const due = transformed.histories.flatMap((history) => history.cleaning.due);
-    const files = await writeReport({
-      review,
-      panel: transformed.panel,
-      due,
-      problems: reading.problems,
-      interval,
-    });
-    const folder = join(String(values.out), period.month);
-    await writeFolder(folder, files);
-    terminal.progressDone();
-    terminal.print(
-      values.json
-        ? JSON.stringify(review)
-        : `Review of ${period.month}, ${files.length} files. Open ${resolve(folder, 'index.html')} in a browser.`,
-    );
-    return undefined;
+    const drawing = drawingThreadsFor(threadCount(values), reading);
+    try {
+      return await makeAndWrite(values, terminal, { site, reading, drawing });
+    } finally {
+      await drawing?.end();
+    }
   },
 };
+
+async function makeAndWrite(
+  values: Values,
+  terminal: Terminal,
+  { site, reading, drawing }: { site: Site; reading: Reading; drawing: DrawingThreads | undefined },
+): Promise<undefined> {
+  const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
+  terminal.progress('Joining records');
+  const transformed = transform(site, reading.records, period.until);
+  terminal.progress('Comparing');
+  const previous = await previousReview(values, period);
+  const review = makeReview({ site, reading, transformed, period, version: VERSION, previous });
+  terminal.progress('Making the case for an interval');
+  const { histories, panel, until } = transformed;
+  const interval = intervalCase(histories, panel, site, reading.records, until);
+  terminal.progress('Drawing');
+  // Drawing is loaded only here: the commands that draw nothing start without it.
+  const { writeReport } = await import('../report/report.ts');
+  const due = transformed.histories.flatMap((history) => history.cleaning.due);
+  const input = { review, panel: transformed.panel, due, problems: reading.problems, interval };
+  const files = await writeReport(
+    input,
+    drawing ? { drawUnitsElsewhere: (input) => drawUnits(drawing, input) } : {},
+  );
+  const folder = join(String(values.out), period.month);
+  await writeFolder(folder, files);
+  terminal.progressDone();
+  terminal.print(
+    values.json
+      ? JSON.stringify(review)
+      : `Review of ${period.month}, ${files.length} files. Open ${resolve(folder, 'index.html')} in a browser.`,
+  );
+  return undefined;
+}
+
+/** Rows from which a second thread for drawing pays. */
+const MANY_ROWS = 5000;
+
+/** The thread of the program draws as well, so one fewer is asked for. */
+function drawingThreadsFor(count: number, { files }: Reading): DrawingThreads | undefined {
+  const rows = files.reduce((sum, file) => sum + file.rows, 0);
+  return count > 1 && rows > MANY_ROWS ? drawingThreads(count - 1) : undefined;
+}
+
+/** Shares the units out over the threads. */
+async function drawUnits(drawing: DrawingThreads, input: ReportInput): Promise<string[]> {
+  const units = input.review.units.map(({ unit }) => unit);
+  const share = Math.max(1, Math.ceil(units.length / drawing.count));
+  const shares = Array.from({ length: Math.ceil(units.length / share) }, (_, at) =>
+    units.slice(at * share, (at + 1) * share),
+  );
+  const pages = await Promise.all(shares.map((units) => drawing.draw({ input, units, language: 'en' })));
+  return pages.flat();
+}
 
 /** The review before: the file asked for, else that of the month before in the output folder, if it is there. */
 async function previousReview(

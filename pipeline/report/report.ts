@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { IntervalCase } from '../findings/interval/interval-schema.ts';
 import { type Review, reviewSchema } from '../findings/review-schema.ts';
 import type { Problem } from '../ingest/reading.ts';
+import type { Language, ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import { type ReportContext, reportContext } from './page-context.ts';
@@ -15,6 +16,7 @@ import { unitPage } from './pages/unit-page.ts';
 import type { ReportFile } from './report-file.ts';
 import { chartTables } from './tables/chart-tables.ts';
 import { csvText } from './tables/csv.ts';
+import { CATALOGUES } from './words/catalogues.ts';
 import { en } from './words/en.ts';
 import type { Words } from './words/words.ts';
 
@@ -29,6 +31,8 @@ export interface ReportInput {
   problems: readonly Problem[];
   /** The case for a cleaning interval, if the report is to have its page. */
   interval?: IntervalCase;
+  /** Measures of the pages; left out: those of the review. The data files stay in them. */
+  measures?: ReportMeasures;
 }
 
 const PROBLEM_COLUMNS = [
@@ -70,7 +74,7 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     { path: 'review.json', content: `${JSON.stringify(review, null, 2)}\n` },
     { path: 'review.schema.json', content: `${JSON.stringify(z.toJSONSchema(reviewSchema), null, 2)}\n` },
     { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
-    ...chartTables(context),
+    ...chartTables({ ...context, review }),
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
   const pages = await (elsewhere ?? unitPages(context, review.units));
@@ -81,8 +85,9 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
 
 /** The words of a language, by its code. */
 export function catalogueOf(language: string): Words {
-  if (language !== en.lang) throw new Error(`no catalogue of the language "${language}"`);
-  return en;
+  const words = CATALOGUES[language as Language];
+  if (!words) throw new Error(`no catalogue of the language "${language}"`);
+  return words;
 }
 
 /** The pages of some units of a report. */
@@ -104,6 +109,9 @@ async function unitPages(context: ReportContext, units: Review['units']): Promis
   return pages;
 }
 
-function contextOf({ review, panel, due, interval }: ReportInput, words: Words = en): ReportContext {
-  return reportContext(review, panel, due, words, interval !== undefined);
+function contextOf(
+  { review, panel, due, interval, measures }: ReportInput,
+  words: Words = en,
+): ReportContext {
+  return reportContext(review, panel, due, words, interval !== undefined, measures);
 }

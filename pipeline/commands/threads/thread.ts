@@ -1,0 +1,43 @@
+import type { FileColumns } from '../../ingest/file-columns.ts';
+import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
+import type { ReportInput } from '../../report/report.ts';
+import { readSiteFile } from '../../site/read-site-file.ts';
+
+/** Everything a thread needs to find the same inputs as the program; plain data. */
+export interface ReadTask {
+  site: { text: string; file: string };
+  folder: string;
+  ignore: readonly string[];
+  personKey?: Uint8Array;
+  job: ReadJob;
+}
+
+/** What is to be drawn: pages of some units, in a language. */
+export interface DrawTask {
+  input: ReportInput;
+  units: readonly string[];
+  language: string;
+}
+
+let opened: { key: string; inputs: Promise<Inputs> } | undefined;
+
+/** Reads one file as one source. The site file and the list of files are read once a thread. */
+export async function readOne({ site, folder, ignore, personKey, job }: ReadTask): Promise<FileColumns> {
+  const key = JSON.stringify([site, folder, ignore]);
+  if (opened?.key !== key) {
+    const settings = { ignore, ...(personKey ? { personKey } : {}) };
+    opened = { key, inputs: openInputs(readSiteFile(site.text, site.file), folder, settings) };
+  }
+  return readJob(await opened.inputs, job);
+}
+
+/** Loads what drawing needs, while the program still reckons. */
+export async function prepareDrawing(): Promise<void> {
+  await import('../../report/report.ts');
+}
+
+/** Draws the pages of some units. */
+export async function drawUnits({ input, units, language }: DrawTask): Promise<string[]> {
+  const { drawUnitPages, catalogueOf } = await import('../../report/report.ts');
+  return drawUnitPages(input, units, catalogueOf(language));
+}
