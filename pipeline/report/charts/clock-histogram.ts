@@ -27,8 +27,9 @@ export function clockHistogramChart(
     field: 'from_count',
     type: 'quantitative',
     title: options.daysTitle,
-    scale: { zero: true },
-    axis: { tickCount: 4, format: 'd' },
+    // Room above the highest bar for its count.
+    scale: { domain: [0, Math.max(1, ...rows.map((row) => row.to_count)) * 1.15], nice: false, zero: true },
+    axis: { tickCount: 4, tickMinStep: 1, format: 'd' },
   };
   return {
     data: { values: [...rows] },

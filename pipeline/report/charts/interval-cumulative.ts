@@ -11,6 +11,9 @@ export interface CumulativeRow {
   fitted: number | null;
 }
 
+/** Height of a name, as a share of the plot. */
+const NAME_HEIGHT = 0.075;
+
 /** Cumulative failures by clock: steps of the record with their interval, and the line of the fit, each named at its end. */
 export function intervalCumulativeChart(
   rows: readonly CumulativeRow[],
@@ -30,11 +33,23 @@ export function intervalCumulativeChart(
   };
   const last = rows.at(-1)!;
   const fitted = rows.filter((row) => row.fitted !== null);
+  // Names of two lines that end near each other are set apart.
+  const top = Math.max(...rows.map((row) => row.high_drawn));
+  const end = fitted.at(-1)?.fitted ?? null;
+  const near = end !== null && Math.abs(end - last.observed) < top * NAME_HEIGHT;
+  const apart = near
+    ? (end >= last.observed ? 1 : -1) * ((top * NAME_HEIGHT - Math.abs(end - last.observed)) / 2)
+    : 0;
   const names = [
-    { at: last.at, value: last.observed, name: options.observedName, colour: palette.series },
+    { at: last.at, value: last.observed - apart, name: options.observedName, colour: palette.series },
     ...fitted
       .slice(-1)
-      .map((row) => ({ at: row.at, value: row.fitted!, name: options.fittedName, colour: palette.failure })),
+      .map((row) => ({
+        at: row.at,
+        value: row.fitted! + apart,
+        name: options.fittedName,
+        colour: palette.failure,
+      })),
   ];
   return {
     data: { values: [...rows] },

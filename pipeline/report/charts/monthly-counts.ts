@@ -12,7 +12,13 @@ const look = (rows: readonly MonthlyRow[]) =>
 function layers(rows: readonly MonthlyRow[], options: MonthlyOptions, labels: boolean): Layer[] {
   const axes = monthlyAxes(rows, options);
   const x = { ...axes.x, scale: { ...axes.x.scale, paddingInner: 0.25, paddingOuter: 0.12 } } as Position;
-  const y = { ...axes.y, field: 'events', axis: { tickCount: 4, tickMinStep: 1, format: 'd' } } as Position;
+  // Room above the highest bar for its count.
+  const y = {
+    ...axes.y,
+    field: 'events',
+    scale: { domain: [0, options.scale.max * (labels ? 1.15 : 1)], nice: false, zero: true },
+    axis: { tickCount: 4, tickMinStep: 1, format: 'd' },
+  } as Position;
   const bars: Layer = {
     mark: { ...toldMark, type: 'bar' },
     encoding: { ...toldChannel, x, y, fill: { field: 'bar_fill', type: 'nominal', scale: null } },

@@ -27,7 +27,7 @@ export type DueState = Exclude<keyof DueCounts, 'unit' | 'task' | 'due'>;
 /** How a state of a due task is drawn everywhere: fill, line and the colour of its letter, which the catalogue of words gives. */
 export const dueStateLook: Record<DueState, { fill: string; line: string; letterColour: string }> = {
   done: { fill: '#dbe9ef', line: '#b9d0da', letterColour: palette.ink },
-  done_late: { fill: '#f5d58b', line: '#c99a2c', letterColour: palette.ink },
+  done_late: { fill: '#e8bb55', line: '#a97c17', letterColour: palette.ink },
   missed: { fill: palette.failure, line: palette.failure, letterColour: '#ffffff' },
   not_recorded: { fill: '#ffffff', line: palette.muted, letterColour: palette.ink },
   contradicted: {

@@ -26,8 +26,9 @@ import { rankingRows } from '../../../pipeline/report/rows/ranking-rows.ts';
 import { en } from '../../../pipeline/report/words/en.ts';
 import { formatDay } from '../../../pipeline/site/day.ts';
 import { fleetInput } from '../fixtures/fleet.ts';
+import { intervalExamples } from './interval-examples.ts';
 
-/** One example of each chart, with the rows of a small fleet: its test and its entry in the gallery. */
+/** A chart with its rows: its test and its entry in the gallery. */
 export interface ChartExample {
   name: string;
   /** Rows that the chart was given, to set its marks beside them. */
@@ -35,13 +36,15 @@ export interface ChartExample {
   spec: TopLevelSpec;
 }
 
-export function chartExamples(): ChartExample[] {
-  const { review, panel, due } = fleetInput(3);
+/** One example of each chart, with the rows of a fleet of so many units. */
+export function chartExamples(units = 3): ChartExample[] {
+  const { review, panel, due } = fleetInput(units);
   const context = reportContext(review, panel, due, en);
   const monthly = monthlyRows(review.charts.failed_days, review, en);
   const fleet = monthly.filter((row) => row.scope === 'fleet');
-  const units = monthly.filter((row) => row.scope !== 'fleet');
+  const ofUnits = monthly.filter((row) => row.scope !== 'fleet');
   const months = [...new Set(monthly.map((row) => row.month))];
+  const sparse = months.filter((_, index) => index % 6 === 0);
   const shared = {
     valueTitle: 'Failed day results per 100 test days',
     scale: { max: 8 },
@@ -73,12 +76,16 @@ export function chartExamples(): ChartExample[] {
         words: { centre: 'mean', upper: 'upper limit', lower: 'lower limit' },
       }),
     },
-    { name: 'monthly-by-unit', rows: units, spec: monthlyByUnitChart(units, { ...shared, columns: 3 }) },
+    {
+      name: 'monthly-by-unit',
+      rows: ofUnits,
+      spec: monthlyByUnitChart(ofUnits, { ...shared, labelledMonths: sparse, columns: 3 }),
+    },
     { name: 'monthly-counts', rows: fleet, spec: monthlyCountsChart(fleet, shared) },
     {
       name: 'monthly-counts-by-unit',
-      rows: units,
-      spec: monthlyCountsByUnitChart(units, { ...shared, columns: 3 }),
+      rows: ofUnits,
+      spec: monthlyCountsByUnitChart(ofUnits, { ...shared, labelledMonths: sparse, columns: 3 }),
     },
     {
       name: 'by-clock',
@@ -153,6 +160,7 @@ export function chartExamples(): ChartExample[] {
         ],
       }),
     },
+    ...intervalExamples(),
   ];
 }
 
