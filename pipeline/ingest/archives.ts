@@ -6,6 +6,7 @@ import { unzipSync } from 'fflate';
 import type { ArchiveLimits } from '../site/file-shapes.ts';
 import type { OpenFile } from './file-bytes.ts';
 import { byCodeUnit } from './find-files.ts';
+import { declaredChecks, isWhole } from './zip-checks.ts';
 
 /** An archive, or a file in one, that is refused or can't be unpacked; the message says what was expected. */
 export class ArchiveFault extends Error {
@@ -31,7 +32,7 @@ export const nameUnpacked = (file: string): string => file.replace(/\.gz$/i, '')
 /**
  * Looks into archives: a .zip stands for a folder of its name, a .gz for the file in it. Nothing is written to disk, so a name in an archive can't lead
  * anywhere; names that climb or start at a root are refused all the same, since nobody packs exports so. Archives and files beyond the limits are
- * refused before they are unpacked (.zip) or as soon as it shows (.gz).
+ * refused before they are unpacked (.zip) or as soon as it shows (.gz). A file in an archive whose check sum is another, or that is cut off, is refused whole.
  *
  * @param folder absolute path of the input folder
  * @param files files below it, relative, with forward slashes
@@ -63,7 +64,7 @@ const HELD = 2;
 async function add(file: InputFile, settings: Settings, depth: number): Promise<void> {
   const { limits, found } = settings;
   if (/\.gz$/i.test(file.path)) {
-    found.files.push({ path: file.path, open: () => gunzip(file.open(), limits) });
+    found.files.push({ path: file.path, open: () => checkedGunzip(() => file.open(), limits) });
     return;
   }
   if (!/\.zip$/i.test(file.path)) {
@@ -133,9 +134,12 @@ function unzip(bytes: Uint8Array, filter: (entry: Entry) => boolean): Record<str
 }
 
 async function* unpackEntry(archive: InputFile, at: number, settings: Settings): AsyncGenerator<Uint8Array> {
+  const packed = await bytesOf(archive, settings);
   let count = 0;
-  const unpacked = unzip(await bytesOf(archive, settings), () => count++ === at);
+  const unpacked = unzip(packed, () => count++ === at);
   const [bytes] = Object.values(unpacked);
+  if (bytes && !isWhole(bytes, declaredChecks(packed)?.[at]))
+    throw new ArchiveFault('a file in the archive that is whole; its check sum is another');
   if (bytes && bytes.length > 0) yield bytes;
 }
 
@@ -175,6 +179,15 @@ async function collect(pieces: AsyncIterable<Uint8Array>, most: number): Promise
   return Buffer.concat(held);
 }
 
+/** Unpacks once to see whether it is whole (the check sum stands at its end), and only then hands it on: rows of a damaged file are no data. */
+async function* checkedGunzip(
+  open: () => AsyncIterable<Uint8Array>,
+  limits: ArchiveLimits,
+): AsyncGenerator<Uint8Array> {
+  for await (const _ of gunzip(open(), limits));
+  yield* gunzip(open(), limits);
+}
+
 async function* gunzip(pieces: AsyncIterable<Uint8Array>, limits: ArchiveLimits): AsyncGenerator<Uint8Array> {
   let packed = 0;
   const counted = async function* (): AsyncGenerator<Uint8Array> {
@@ -198,7 +211,7 @@ async function* gunzip(pieces: AsyncIterable<Uint8Array>, limits: ArchiveLimits)
     }
   } catch (error) {
     if (String((error as { code?: string }).code).startsWith('Z_'))
-      throw new ArchiveFault('a .gz file that can be unpacked to its end');
+      throw new ArchiveFault('a .gz file that can be unpacked to its end and whose check sum is right');
     throw error;
   }
 }

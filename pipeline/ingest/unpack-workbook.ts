@@ -1,4 +1,5 @@
 import { unzipSync, zipSync } from 'fflate';
+import { declaredChecks, isWhole } from './zip-checks.ts';
 
 /** What a workbook may be at most; larger ones are refused before they are unpacked. Delimited text has no such limits. */
 export const WORKBOOK_LIMITS = {
@@ -42,10 +43,13 @@ function unpack(bytes: Uint8Array): Record<string, Uint8Array> {
   if (bytes[0] === 0xd0 && bytes[1] === 0xcf)
     throw new WorkbookFault('a workbook in the XLSX format without a password; older formats are not read');
   if (bytes[0] !== 0x50 || bytes[1] !== 0x4b) throw new WorkbookFault('a workbook in the XLSX format');
+  const checks = declaredChecks(bytes);
+  const wanted = new Map<string, number | undefined>();
   let total = 0;
   let count = 0;
+  let parts: Record<string, Uint8Array>;
   try {
-    return unzipSync(bytes, {
+    parts = unzipSync(bytes, {
       filter: ({ name, size, originalSize, compression }) => {
         const unpacked = compression === 0 ? Math.max(size, originalSize) : originalSize;
         total += unpacked;
@@ -57,13 +61,19 @@ function unpack(bytes: Uint8Array): Record<string, Uint8Array> {
           throw new WorkbookFault(
             `at most ${WORKBOOK_LIMITS.unpacked} bytes unpacked; export larger tables as text`,
           );
-        return /\.(?:xml|rels)$/i.test(name) && !name.startsWith('__');
+        const isPart = /\.(?:xml|rels)$/i.test(name) && !name.startsWith('__');
+        if (isPart) wanted.set(name, checks?.[count - 1]);
+        return isPart;
       },
     });
   } catch (error) {
     if (error instanceof WorkbookFault) throw error;
     throw new WorkbookFault('a workbook in the XLSX format whose archive is whole');
   }
+  for (const [name, part] of Object.entries(parts))
+    if (!isWhole(part, wanted.get(name)))
+      throw new WorkbookFault('a workbook in the XLSX format whose parts are whole; a check sum is another');
+  return parts;
 }
 
 const PLACES = /<(?:\w+:)?(row|c)\b(?:[^>]*?\sr\s*=\s*["']([^"']*)["'])?/g;

@@ -2,6 +2,7 @@ import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
+import { declaredChecks, isWhole } from '../../pipeline/ingest/zip-checks.ts';
 import { BERLIN, brief, cyclesFrom, HEADER, ROW, readFiles } from './read-folder.ts';
 import { workbook } from './workbook.ts';
 
@@ -109,26 +110,72 @@ describe('archives', () => {
     expect((await readFiles({ 'd.zip': deep })).problems[0]!.expected).toContain('at most 2 deep');
   });
 
-  it('that are damaged lose what is damaged and never stop the run', async () => {
-    const whole = { 'cycles-1.csv': bytes(table(...Array.from({ length: 40 }, (_, at) => at + 10))) };
-    const packed = { gz: gzipSync(whole['cycles-1.csv']), zip: zip(whole) };
-    await fc.assert(
-      fc.asyncProperty(
-        fc.constantFrom('gz' as const, 'zip' as const),
-        fc.nat(10_000),
-        fc.array(fc.tuple(fc.nat(10_000), fc.nat(255)), { maxLength: 3 }),
-        async (kind, cut, changes) => {
-          const damaged = Uint8Array.from(packed[kind]);
-          for (const [at, value] of changes) damaged[at % damaged.length] = value;
-          const end = damaged.length - (cut % damaged.length);
-          const { records } = await readFiles({
-            [kind === 'gz' ? 'cycles-1.csv.gz' : 'c.zip']: damaged.slice(0, end),
-          });
-          expect(records.cycles.length).toBeLessThanOrEqual(40);
-        },
-      ),
-      { numRuns: 60, seed: 2 },
-    );
+  it('cut off anywhere are refused whole, with one problem', async () => {
+    const rows = bytes(table(...Array.from({ length: 40 }, (_, at) => at + 10)));
+    const sheet = await workbook([
+      {
+        name: 'A',
+        rows: table(13)
+          .split('\n')
+          .map((line) => line.split(',')),
+      },
+    ]);
+    for (const [name, whole] of [
+      ['cycles-1.csv.gz', gzipSync(rows)],
+      ['c.zip', zip({ 'cycles-1.csv': rows })],
+      ['cycles-1.xlsx', sheet],
+    ] as const) {
+      expect((await readFiles({ [name]: whole })).records.cycles.length).toBeGreaterThan(0);
+      const step = Math.max(1, Math.floor(whole.length / 120));
+      for (let end = 1; end < whole.length; end += step) {
+        const { records, problems } = await readFiles({ [name]: whole.subarray(0, end) });
+        expect(records.cycles, `${name} cut at ${end}`).toEqual([]);
+        const told = problems.filter(({ code }) => code !== 'no_file');
+        expect(told.map(brief), `${name} cut at ${end}`).toEqual(['unreadable_file file  ']);
+      }
+    }
+  });
+
+  it('that are damaged anywhere give all their records or none, never others', async () => {
+    const rows = bytes(table(...Array.from({ length: 40 }, (_, at) => at + 10)));
+    const sheet = await workbook([
+      {
+        name: 'A',
+        rows: table(...Array.from({ length: 40 }, (_, at) => at + 10))
+          .split('\n')
+          .map((line) => line.split(',')),
+      },
+    ]);
+    const packed = {
+      'cycles-1.csv.gz': gzipSync(rows),
+      'c.zip': zip({ 'cycles-1.csv': rows }),
+      's.zip': zipSync({ 'cycles-1.csv': rows }, { level: 0, mtime: Date.UTC(2000, 0, 2) }),
+      'cycles-1.xlsx': sheet,
+    };
+    for (const [name, whole] of Object.entries(packed)) {
+      const all = (await readFiles({ [name]: whole })).records.cycles;
+      expect(all, name).toHaveLength(40);
+      await fc.assert(
+        fc.asyncProperty(fc.nat(whole.length - 1), fc.integer({ min: 1, max: 255 }), async (at, change) => {
+          const damaged = Uint8Array.from(whole);
+          damaged[at] = damaged[at]! ^ change;
+          const { records } = await readFiles({ [name]: damaged });
+          if (records.cycles.length > 0) expect(records.cycles).toEqual(all);
+        }),
+        { numRuns: 120, seed: 2 },
+      );
+    }
+  });
+
+  it('declare check sums as an unpacking library of its own computes them', () => {
+    // The check value of CRC-32 (ISO 3309): "123456789" has cbf43926.
+    const archive = zip({ a: bytes('123456789'), b: bytes('') });
+    expect(declaredChecks(archive)).toEqual([0xcbf43926, 0]);
+    expect(declaredChecks(archive.subarray(0, archive.length - 30))).toBeUndefined();
+    expect([isWhole(bytes('123456789'), 0xcbf43926), isWhole(bytes('123456788'), 0xcbf43926)]).toEqual([
+      true,
+      false,
+    ]);
   });
 
   it('two files of one name in an archive: the second is refused', async () => {
