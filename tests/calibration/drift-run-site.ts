@@ -13,6 +13,11 @@ export interface SiteResult {
   falseByProbe: Partial<Record<Probe, number>>;
   falseNearLimit: number;
   drifts: { length: number; lead: number | null; probe: Probe }[];
+  /** Looks at units with and without a saw-tooth, a quarter apart, and those at which one was named. */
+  teethLooks: number;
+  teethNamed: number;
+  toothlessLooks: number;
+  toothlessNamed: number;
   steps: number;
   stepsCalledSlope: number;
   stepsSeen: number;
@@ -31,6 +36,7 @@ const FIRST_LOOK = 30;
 /** A call within so many days after the last one of the same probe is the same call. */
 const SAME_CALL = 14;
 const STEP_WATCHED = 60;
+const TEETH_EVERY = 91;
 
 /** Runs the watch on every `stride`-th day of a simulated site, as a scheduler would. */
 export function runSite(scenario: DriftScenario, seed: number, stride: number): SiteResult {
@@ -42,6 +48,10 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
     falseByProbe: {},
     falseNearLimit: 0,
     drifts: [],
+    teethLooks: 0,
+    teethNamed: 0,
+    toothlessLooks: 0,
+    toothlessNamed: 0,
     steps: 0,
     stepsCalledSlope: 0,
     stepsSeen: 0,
@@ -57,8 +67,13 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
   const called: { unit: string; probe: Probe; day: number; up: boolean }[] = [];
   const stepped: { unit: string; probe: Probe; day: number; on: number }[] = [];
 
+  let nextTeeth = made.first + TEETH_EVERY;
   for (let day = made.first + FIRST_LOOK; day <= made.until; day += stride) {
     const drift = driftWatch(histories, made.site, day);
+    if (day >= nextTeeth) {
+      nextTeeth += TEETH_EVERY;
+      lookAtTeeth(drift.probes, scenario, day, result);
+    }
     for (const unit of histories)
       if (!inDrift(driftOf.get(unit.unit), null, day)) result.quietYears += stride / 365.25;
     for (const row of drift.probes) {
@@ -111,6 +126,26 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
       result.stepsSeen++;
   }
   return result;
+}
+
+/** Saw-teeth of the exhaust time, in eras that have lasted for two months. */
+function lookAtTeeth(
+  probes: readonly ProbeDrift[],
+  scenario: DriftScenario,
+  day: number,
+  result: SiteResult,
+): void {
+  for (const row of probes) {
+    if (row.probe !== 'exhaust_time' || !row.era.current || day - dayOf(row.era.from) < 60) continue;
+    const named = row.saw_tooth?.falls_back_at === 'drain_flush';
+    if (Number(row.unit.slice(1)) <= scenario.sawTeeth) {
+      result.teethLooks++;
+      if (named) result.teethNamed++;
+    } else {
+      result.toothlessLooks++;
+      if (row.saw_tooth) result.toothlessNamed++;
+    }
+  }
 }
 
 /** Inside a drift of the unit, or so soon after it that its traces are still there. With a probe given, only that probe's. */

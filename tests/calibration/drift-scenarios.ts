@@ -21,8 +21,11 @@ export interface DriftScenario {
   common: number;
   /** Chance of a cycle far off (4 to 8, upward). */
   outliers: number;
-  /** Unrecorded steps per unit-year, 2 to 6 in size, each in one or two probes. */
+  /** Unrecorded steps per unit-year, each in one or two probes, and their sizes. */
   stepsPerYear: number;
+  stepSizes: readonly [number, number];
+  /** Share of the times that a record lacks. */
+  missing: number;
   /** Recorded repairs and professional cleanings per unit-year, each with a new level. */
   erasPerYear: number;
   /** Units (the first so many) whose exhaust time climbs by 0.6 a day between weekly drain flushes. */
@@ -36,7 +39,7 @@ export interface DriftScenario {
 
 const BASE: DriftScenario = {
   name: 'no drift',
-  says: 'Six units, two years, no drift; season, autocorrelated noise, single values far off, unrecorded steps and repairs.',
+  says: 'Six units, two years, no drift; season, autocorrelated noise with heavy tails, single values far off, unrecorded steps of 2 to 6 and repairs.',
   units: 6,
   days: 730,
   slowShare: 0.1,
@@ -45,6 +48,8 @@ const BASE: DriftScenario = {
   common: 0.6,
   outliers: 0.01,
   stepsPerYear: 0.5,
+  stepSizes: [2, 6],
+  missing: 0.02,
   erasPerYear: 1,
   sawTeeth: 0,
   leakTests: 'weekly',
@@ -109,6 +114,15 @@ export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
   ),
   scenario('saw-tooth', 'As no drift; in three of six units exhaust time climbs between drain flushes.', {
     sawTeeth: 3,
+  }),
+  scenario('steps', 'Unrecorded steps only, two for each unit and year, of 2 to 6.', {
+    stepsPerYear: 2,
+    erasPerYear: 0.2,
+  }),
+  scenario('small steps', 'The same with steps of 1 to 2, which look like the beginning of a drift.', {
+    stepsPerYear: 2,
+    erasPerYear: 0.2,
+    stepSizes: [1, 2],
   }),
   scenario('whole minutes', 'As no drift; the control reports whole minutes.', { wholeMinutes: true }),
   scenario(

@@ -76,10 +76,24 @@ const OWN_AFFAIR: ReadonlySet<Probe> = new Set(['leak_rate']);
 /** Seeded chance: uniform, normal. */
 export function dice(seed: number) {
   const generator = xoroshiro128plus(seed);
+  // The first values after seeds that lie near one another are alike.
+  for (let i = 0; i < 64; i++) generator.next();
   const float = () => uniformFloat64(generator);
   const normal = () => Math.sqrt(-2 * Math.log(1 - float())) * Math.cos(2 * Math.PI * float());
+  /** Student's t with 5 degrees of freedom, brought to standard deviation 1: heavier tails than the normal. */
+  const heavy = () => {
+    let squares = 0;
+    for (let i = 0; i < 5; i++) squares += normal() ** 2;
+    return normal() / Math.sqrt(squares / 3);
+  };
   const between = (low: number, high: number) => low + (high - low) * float();
-  return { float, normal, between, int: (low: number, high: number) => Math.floor(between(low, high + 1)) };
+  return {
+    float,
+    normal,
+    heavy,
+    between,
+    int: (low: number, high: number) => Math.floor(between(low, high + 1)),
+  };
 }
 type Dice = ReturnType<typeof dice>;
 
@@ -92,6 +106,9 @@ function slowSeries(draw: Dice, keep: number, days: number): number[] {
 }
 
 /**
+ * Not built as the judge assumes: noise has heavy tails and whole seconds, the units feel the site's movement unequally, the spread of temperatures can't fall
+ * below 0, times go missing, tests are repeated, chambers are cleaned (now and then just before a leak test).
+ *
  * Simulates a site: the empty cycles of each day of use with their phases, leak tests, flushes, repairs, failures. Knows nothing of the code under test but the
  * form of its input.
  */
@@ -165,6 +182,8 @@ function simulateUnit(
   const level = new Map(PROBES.map((probe) => [probe, draw.normal() * 2]));
   const slow = new Map(PROBES.map((probe) => [probe, slowSeries(draw, scenario.slowKeep, days)]));
   const base = new Map(level);
+  // Units don't all feel steam, water and season alike.
+  const feels = new Map(PROBES.map((probe) => [probe, draw.between(0.75, 1.25)]));
   const drift = planDrift(scenario, truth, unit, draw);
   let flushed = 0;
   let repairDue = -1;
@@ -178,12 +197,12 @@ function simulateUnit(
       if (day === repairDue || !drift || today < drift.from - 60 || today > drift.failed) {
         records.service.push({ ...mark(), from: at(300), to: at(330), kind: 'repair' });
         truth.eras.push({ unit, day: today });
-        for (const probe of PROBES) level.set(probe, base.get(probe)! + draw.normal());
+        for (const probe of PROBES) level.set(probe, base.get(probe)! + draw.heavy());
       }
     }
     const quiet = drift !== null && today >= drift.from - 60 && today <= drift.failed;
     if (!quiet && draw.float() < scenario.stepsPerYear / 365) {
-      const size = draw.between(2, 6) * (draw.float() < 0.5 ? 1 : -1);
+      const size = draw.between(...scenario.stepSizes) * (draw.float() < 0.5 ? 1 : -1);
       const first = draw.int(0, PROBES.length - 1);
       const moved = draw.int(1, 2);
       for (let i = 0; i < moved; i++) {
@@ -202,7 +221,7 @@ function simulateUnit(
       records.cleanings.push({ ...mark(), task: 'drain_flush', time: at(340), state: 'done' });
     }
     const moved = (probe: Probe): number => {
-      let sum = level.get(probe)! + common.get(probe)![day]!;
+      let sum = level.get(probe)! + feels.get(probe)! * common.get(probe)![day]!;
       if (drift && today >= drift.from && today <= drift.failed)
         sum += ((drift.sizes.get(probe) ?? 0) * (today - drift.from)) / (drift.failed - drift.from);
       if (probe === 'exhaust_time' && index < scenario.sawTeeth) sum += 0.6 * (day - flushed);
@@ -210,11 +229,12 @@ function simulateUnit(
     };
     const value = (probe: Probe): number => {
       const far = draw.float() < scenario.outliers ? draw.between(4, 8) : 0;
-      const off = NOISE[probe] * (moved(probe) + Math.sqrt(1 - scenario.slowShare) * draw.normal() + far);
+      const off = NOISE[probe] * (moved(probe) + Math.sqrt(1 - scenario.slowShare) * draw.heavy() + far);
       return IS_TIME.has(probe) ? LEVEL[probe] * Math.exp(off) : LEVEL[probe] + off;
     };
     const seconds = (time: number) =>
       scenario.wholeMinutes ? 60 * Math.max(1, Math.round(time / 60)) : Math.round(time);
+    const timed = <T>(value: T) => (draw.float() < scenario.missing ? {} : value);
     const cycle = (kind: 'warm_up' | 'air_removal_test', start: number): Cycle => {
       const residual = value('saturation_residual');
       const spread = Math.max(0, value('exposure_spread'));
@@ -225,15 +245,23 @@ function simulateUnit(
         start: at(start),
         end: at(start + 24),
         outcome: 'completed',
-        evacuation_s: seconds(value('evacuation_time')),
-        heat_up_s: seconds(value('heat_up_time') * (kind === 'warm_up' ? 1.12 : 1)),
-        exhaust_s: seconds(value('exhaust_time')),
+        ...timed({ evacuation_s: seconds(value('evacuation_time')) }),
+        ...timed({ heat_up_s: seconds(value('heat_up_time') * (kind === 'warm_up' ? 1.12 : 1)) }),
+        ...timed({ exhaust_s: seconds(value('exhaust_time')) }),
         exposure_temperature_min_c: Math.round(10 * (middle - spread / 2)) / 10,
         exposure_temperature_max_c: Math.round(10 * (middle + spread / 2)) / 10,
         exposure_pressure_kpa: Math.round(10 * saturationPressure(middle - residual)) / 10,
       };
     };
     records.cycles.push(cycle('warm_up', 360), cycle('air_removal_test', 420));
+    if (draw.float() < 0.03) records.cycles.push(cycle('air_removal_test', 470));
+    if (draw.float() < 1 / 30)
+      records.cleanings.push({
+        ...mark(),
+        task: 'chamber',
+        time: at(draw.float() < 0.2 ? 380 : 960),
+        state: 'done',
+      });
     const fails = drift?.failed === today;
     records.air_removal_tests.push({ ...mark(), time: at(446), result: fails ? 'fail' : 'pass' });
     if (scenario.leakTests === 'daily' || today % 7 === index % 5)

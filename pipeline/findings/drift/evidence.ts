@@ -6,6 +6,10 @@ export interface Evidence {
   daysToTell: number;
   steepRate: number;
   steepMargin: number;
+  smallStep: number;
+  valuesOfSmallStep: number;
+  smallMargin: number;
+  smallStepMargin: number;
   step: number;
   stepMargin: number;
   leastStep: number;
@@ -35,6 +39,11 @@ export const EVIDENCE: Evidence = {
   daysToTell: 8,
   steepRate: 0.2,
   steepMargin: 5,
+  /** A step is small under so many noise standard deviations with so many values after it; margins of a slope over a small step and of a small step over a slope. */
+  smallStep: 0,
+  valuesOfSmallStep: 6,
+  smallMargin: -2,
+  smallStepMargin: 8,
   /** Gain of the best step over a constant level, and over the best slope. */
   step: 17,
   stepMargin: 3,

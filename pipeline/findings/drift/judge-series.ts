@@ -1,5 +1,5 @@
 import type { Day } from '../../site/day.ts';
-import { type ChangeScan, type SlopeFit, scanChanges } from './change-scan.ts';
+import { type ChangeScan, type SlopeFit, type StepFit, scanChanges } from './change-scan.ts';
 import { chartSignal } from './chart-signal.ts';
 import { EVIDENCE, type Evidence } from './evidence.ts';
 
@@ -66,12 +66,7 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
   const { slope } = scan;
   const rise = slope ? Math.abs(slope.slope) * (t.at(-1)! - slope.knot) : 0;
   const signal = chartSignal(part, input.spread, input.autocorrelation);
-  const steep = slope !== null && Math.abs(slope.slope) > evidence.steepRate * input.spread;
-  const margin = steep
-    ? evidence.steepMargin
-    : movedBefore(input, evidence, from)
-      ? evidence.slopeMarginLater
-      : evidence.slopeMargin;
+  const margin = marginOf(input, evidence, from, scan);
   const isSlope =
     slope !== null &&
     signal !== null &&
@@ -89,6 +84,20 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
     undecided: !isSlope && signal !== null && Math.max(stepGain, slopeGain) >= evidence.moving,
   };
 }
+
+/**
+ * By how much a slope must explain the values better than the best step. Less where the best step is small and some days old: a step is most often larger, while a slope looks like a
+ * small step for its first half; that a small step is then called a movement is the price. More where the slope is so steep that it may be a step of a few days ago.
+ */
+function marginOf(input: JudgeInput, evidence: Evidence, from: number, { step, slope }: ChangeScan): number {
+  if (step && isSmall(input, evidence, step, input.y.length - from)) return evidence.smallMargin;
+  if (slope && Math.abs(slope.slope) > evidence.steepRate * input.spread) return evidence.steepMargin;
+  return movedBefore(input, evidence, from) ? evidence.slopeMarginLater : evidence.slopeMargin;
+}
+
+const isSmall = (input: JudgeInput, evidence: Evidence, step: StepFit, values: number): boolean =>
+  Math.abs(step.after - step.before) < evidence.smallStep * input.spread &&
+  values - step.index >= evidence.valuesOfSmallStep;
 
 /**
  * Whether the series had moved some days ago already. A step shows itself as one within days, so that of a movement that could be either for long a slope is the better
@@ -133,7 +142,8 @@ function findSteps(
   const { step } = scan;
   if (!step || end - first - step.index < evidence.valuesAfterStep) return;
   const least = Math.max(input.leastChange, evidence.leastStep * input.spread);
-  if (stepGain < evidence.step || stepGain - slopeGain < evidence.stepMargin) return;
+  const margin = isSmall(input, evidence, step, end - first) ? evidence.smallStepMargin : evidence.stepMargin;
+  if (stepGain < evidence.step || stepGain - slopeGain < margin) return;
   if (Math.abs(step.after - step.before) < least) return;
   const index = first + step.index;
   steps.push({ index, day: input.t[index]!, before: step.before, after: step.after });
