@@ -1,15 +1,21 @@
 import { fingerprintOf } from '../findings/fingerprint.ts';
 import type { Review } from '../findings/review-schema.ts';
+import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import type { ChartRuntimes } from './charts/chart-runtimes.ts';
 import { safeNames } from './html/page-names.ts';
+import { DEFAULT_MEASURES, type MeasureNames, measureNames } from './measures/measures.ts';
+import { inMeasures } from './measures/review-in-measures.ts';
 import type { VerdictSettings } from './words/en/comparisons.ts';
 import type { Words } from './words/words.ts';
 
 /** What every page of one report shares. */
 export interface ReportContext {
+  /** The review in the measures of the site. */
   review: Review;
+  /** Names of these measures. */
+  measures: MeasureNames;
   panel: readonly UnitDay[];
   due: readonly DueTask[];
   words: Words;
@@ -44,12 +50,14 @@ export function numbering(): Numbering {
 }
 
 export function reportContext(
-  review: Review,
+  made: Review,
   panel: readonly UnitDay[],
   due: readonly DueTask[],
   words: Words,
   hasInterval = false,
+  measures: ReportMeasures = DEFAULT_MEASURES,
 ): ReportContext {
+  const review = inMeasures(made, measures);
   const setting = (name: string, fallback: number): number => {
     const value = Number(review.settings.find((row) => row.name === `rules.comparison.${name}`)?.value);
     return Number.isFinite(value) ? value : fallback;
@@ -61,6 +69,7 @@ export function reportContext(
   const { record_from, record_to } = review.period;
   return {
     review,
+    measures: measureNames(measures),
     panel,
     due,
     words,

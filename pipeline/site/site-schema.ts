@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { archiveLimitsSchema, mergeSchema, wideSchema } from './file-shapes.ts';
 import { intervalInputsSchema } from './interval-inputs.ts';
 import { MEASURES } from './measures.ts';
+import { reportSettingsSchema } from './report-settings.ts';
 import { rulesSchema } from './rules.ts';
 import { CLEANING_TASKS, RECORD_KINDS } from './vocabulary.ts';
 
@@ -199,6 +200,7 @@ const sourceSchema = z
 export const siteFileSchema = z
   .strictObject({
     organisation: z.string().optional().describe('Name to print on the review'),
+    report: reportSettingsSchema.prefault({}),
     sites: z.array(siteSchema).min(1).describe('Sites; one is enough'),
     units: z
       .array(unitSchema)

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { type ReportInput, writeReport } from '../../../pipeline/report/report.ts';
 import { en } from '../../../pipeline/report/words/en.ts';
+import { driftOf } from '../fixtures/drift-parts.ts';
 import { fleetInput } from '../fixtures/fleet.ts';
 import { reviewOf, unitOf } from '../fixtures/review-of.ts';
 import { CASES } from '../pages/interval/pages-of.ts';
@@ -10,7 +11,10 @@ import { OPEN, outsideMarks, pseudo } from './pseudo.ts';
 
 const empty = { review: reviewOf(), panel: [], due: [], problems: [] };
 const inputs: Record<string, ReportInput> = {
-  'three units, a rise supported': { ...fleetInput(3), interval: CASES.supported! },
+  'three units, a rise supported': {
+    ...fleetInput(3, { drift: driftOf('A1', 'north') }),
+    interval: CASES.supported!,
+  },
   'three units, no rise': { ...fleetInput(3), interval: CASES.not_supported! },
   'two units, nothing to say of the interval': { ...fleetInput(2), interval: CASES.cannot_tell! },
   'a unit without a record': {

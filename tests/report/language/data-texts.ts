@@ -23,9 +23,19 @@ const DATA_FIELDS = new Set([
   'currency',
   'units_otherwise',
   'units_in_use',
+  'action',
+  'role',
+  'determinand',
 ]);
 /** Files of the report itself, by name. */
-const OWN_FILES = ['review.json', 'review.schema.json', 'problems.csv', 'tables', 'workbook.xlsx'];
+const OWN_FILES = [
+  'review.json',
+  'review.schema.json',
+  'problems.csv',
+  'tables',
+  'review.xlsx',
+  'next-steps.csv',
+];
 
 /** Every text that the records or the site brought in, longest first. */
 export function dataOf({ review, interval }: ReportInput): string[] {

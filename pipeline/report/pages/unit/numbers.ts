@@ -168,15 +168,16 @@ async function series(
   return monthlyFigure(context, numbers, kind, rows, words.series.unit(unit));
 }
 
-function leak({ words }: ReportContext, { leak: of }: Unit): Html {
+function leak({ words, measures }: ReportContext, { leak: of }: Unit): Html {
   const { format } = words;
   const text =
     of.last === null || of.last_at === null
       ? words.unit.noLeak
       : words.unit.leak(
-          format.fixed(of.last, 3),
+          format.figures(of.last),
           format.time(of.last_at),
-          format.fixed(of.limit, 2),
+          format.figures(of.limit),
+          measures.leakRate,
           of.tests_in_month,
           of.over_limit_in_month,
         );

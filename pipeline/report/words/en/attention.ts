@@ -20,7 +20,7 @@ export interface ReasonWords {
 
 const num = (numbers: Numbers, key: string): number => (typeof numbers[key] === 'number' ? numbers[key] : 0);
 const text = (numbers: Numbers, key: string): string => String(numbers[key] ?? '');
-const { count, ratio, fixed, pValue, date, time } = format;
+const { count, ratio, pValue, date, time } = format;
 
 const LEAD = 'department lead';
 const LEAD_AND_ENGINEERING = 'department lead with biomedical engineering';
@@ -134,12 +134,12 @@ export const attention: Record<AttentionCode, (numbers: Numbers, level: string) 
     decides: LEAD,
   }),
   leak_over_limit: (n) => ({
-    evidence: `The last leak test (${time(text(n, 'at'))}) gave ${fixed(num(n, 'last'), 3)} kPa/min, over the limit of ${fixed(num(n, 'limit'), 2)} kPa/min.`,
+    evidence: `The last leak test (${time(text(n, 'at'))}) gave ${amount(n, 'last')}, over the limit of ${amount(n, 'limit')}.`,
     next: 'Make sure that the unit is out of use until the leak is found and the test passes.',
     decides: LEAD_AND_ENGINEERING,
   }),
   leak_near_limit: (n) => ({
-    evidence: `The last leak test (${time(text(n, 'at'))}) gave ${fixed(num(n, 'last'), 3)} kPa/min, near the limit of ${fixed(num(n, 'limit'), 2)} kPa/min.`,
+    evidence: `The last leak test (${time(text(n, 'at'))}) gave ${amount(n, 'last')}, near the limit of ${amount(n, 'limit')}.`,
     next: 'Have door gasket and fittings looked at before the limit is reached.',
     decides: 'biomedical engineering',
   }),

@@ -45,7 +45,7 @@ export const drift = {
   days: (days: number | null) => (days === null ? 'over two years' : format.integer(days)),
   daysSpan: (low: number, high: number | null) =>
     `${format.integer(low)} ${high === null ? 'or more' : `to ${format.integer(high)}`}`,
-  daysUnknown: (hasLimit: boolean) => (hasLimit ? 'can’t be said' : 'no limit known'),
+  daysUnknown: (hasLimit: boolean): string => (hasLimit ? 'can’t be said' : 'no limit known'),
   limit: {
     configured: 'limit',
     alarm_time: 'the unit’s own alarm time',
@@ -77,3 +77,4 @@ export const drift = {
   passHeads: { unit: 'Unit', date: 'Day', value: 'Heat-up time, s', limits: 'Own limits, s' },
   unitNone: 'No probe of this unit has a value.',
 };
+export type DriftWords = typeof drift;

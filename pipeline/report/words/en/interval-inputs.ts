@@ -45,3 +45,4 @@ export const intervalInputWords = {
   hours: (hours: string) =>
     `Together a cleaning keeps a unit out of use for ${hours} hours: cool-down, work, warm-up, air-removal test.`,
 };
+export type IntervalInputWords = typeof intervalInputWords;

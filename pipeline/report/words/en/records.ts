@@ -11,7 +11,7 @@ export const records = {
     none: (span: string) => `No chamber cleaning record contradicts the cycle log in ${span}.`,
     caption: (span: string) => `Chamber cleaning records that contradict the cycle log, ${span}`,
     before: (n: number) => `${count(n, 'more record', 'more records')} before this month`,
-    rule: (counts: boolean) =>
+    rule: (counts: boolean): string =>
       counts
         ? 'By the site’s rule these records count as done.'
         : 'By the site’s rule these records do not count as done. Where a conclusion depends on it, both readings are given.',
@@ -147,7 +147,7 @@ export const records = {
       unmatchedLeft: 'Left alone',
       unmatchedRight: 'Right alone',
     },
-    sums: (holds: boolean) =>
+    sums: (holds: boolean): string =>
       holds
         ? 'Rows = records + duplicates + rejected + skipped holds for each file.'
         : 'Rows = records + duplicates + rejected + skipped does not hold for each file: do not use this review before that is found.',

@@ -18,8 +18,8 @@ export const unit = {
   erasHeading: 'Eras',
   recordsHeading: 'Records',
   leakHeading: 'Leak test',
-  leak: (last: string, at: string, limit: string, tests: number, over: number) =>
-    `Last leak test ${at}: ${last} kPa/min, limit ${limit} kPa/min. In the month ${format.count(tests, 'test', 'tests')}, ${format.integer(over)} over the limit.`,
+  leak: (last: string, at: string, limit: string, measure: string, tests: number, over: number) =>
+    `Last leak test ${at}: ${last} ${measure}, limit ${limit} ${measure}. In the month ${format.count(tests, 'test', 'tests')}, ${format.integer(over)} over the limit.`,
   noLeak: 'No leak test is on record.',
   calendarTitle: (month: string) => `Cleaning tasks by day, ${month}`,
   histogramTitle: 'Test days by days since chamber cleaning',

@@ -1,0 +1,199 @@
+import type { Probe } from '../../../findings/drift/probes.ts';
+import type { AttentionReason, Exposure, OutcomeName } from '../../../findings/review-schema.ts';
+import { causesIn } from '../causes.ts';
+import type { AttentionWords } from '../en/attention.ts';
+import { format } from './format.ts';
+import { terms } from './terms.ts';
+
+type Numbers = AttentionReason['numbers'];
+
+const num = (numbers: Numbers, key: string): number => (typeof numbers[key] === 'number' ? numbers[key] : 0);
+const text = (numbers: Numbers, key: string): string => String(numbers[key] ?? '');
+const { count, integer, ratio, pValue, date, time } = format;
+
+const LEAD = 'Leitung der Aufbereitungseinheit';
+const LEAD_AND_ENGINEERING = 'Leitung der Aufbereitungseinheit mit der Medizintechnik';
+const COMMITTEE = 'das Gremium, mit der Medizintechnik und nach der Gebrauchsanweisung';
+
+const association = (numbers: Numbers, verdict: string, level: string): string => {
+  const exposure = terms.exposure[text(numbers, 'exposure') as Exposure];
+  const outcome = terms.outcomes[text(numbers, 'outcome') as OutcomeName];
+  const bounds =
+    numbers.high === null || numbers.high === undefined
+      ? `${level}-Intervall ab ${ratio(num(numbers, 'low'))}, nach oben offen`
+      : `${level}-Intervall ${ratio(num(numbers, 'low'))} bis ${ratio(num(numbers, 'high'))}`;
+  const estimate =
+    numbers.ratio === null || numbers.ratio === undefined
+      ? 'ohne Versäumnis kein Ereignis'
+      : `Verhältnis ${ratio(num(numbers, 'ratio'))}`;
+  const adjusted =
+    typeof numbers.adjusted_p === 'number' ? `, angepasstes p ${pValue(numbers.adjusted_p)}` : '';
+  return `Mehr ${outcome} bei: ${exposure}. ${format.sentence(verdict)} (${estimate}, ${bounds}${adjusted}).`;
+};
+
+const interval = (numbers: Numbers): string => {
+  const [every, unit] = text(numbers, 'interval').split(' ');
+  return every && unit ? `${integer(Number(every))} ${terms.countedIn[unit] ?? unit}` : 'festgelegt';
+};
+
+const probeName = (numbers: Numbers): string => terms.probe[text(numbers, 'probe') as Probe];
+const amount = (numbers: Numbers, key: string): string =>
+  `${format.figures(num(numbers, key))} ${text(numbers, 'measure')}`;
+const causes = (numbers: Numbers): string =>
+  causesIn(text(numbers, 'cause'))
+    .map((cause) => terms.cause[cause])
+    .join(' oder ');
+
+/** „Evakuierzeit der leeren Tageschargen steigt seit dem 13. August 2026, um 17 s je Woche (16 bis 18).“ und was daraus folgt. */
+const movement = (numbers: Numbers): string => {
+  const rate =
+    typeof numbers.rate === 'number'
+      ? `, um ${amount(numbers, 'rate')} je Woche (${format.level(0.9)}-Intervall ${amount(numbers, 'rate_low')} bis ${amount(numbers, 'rate_high')})`
+      : '';
+  const days =
+    typeof numbers.days === 'number'
+      ? ` Bei diesem Tempo ist die Grenze in ${count(num(numbers, 'days'), 'Tag', 'Tagen')} erreicht (${
+          typeof numbers.days_high === 'number'
+            ? `${integer(num(numbers, 'days_low'))} bis ${integer(num(numbers, 'days_high'))}`
+            : `ab ${integer(num(numbers, 'days_low'))}`
+        }).`
+      : '';
+  const cause =
+    numbers.cause === null
+      ? ''
+      : ` Am besten passt das Muster zu: ${causes(numbers)} (ein Hinweis, keine Diagnose).`;
+  const going = text(numbers, 'direction') === 'down' ? 'fällt' : 'steigt';
+  return `${probeName(numbers)} der leeren Tageschargen ${going} seit dem ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
+};
+
+const leak = (n: Numbers, stands: string): string =>
+  `Der letzte Vakuumtest (${time(text(n, 'at'))}) ergab eine Leckrate von ${amount(n, 'last')}, ${stands} der Grenze von ${amount(n, 'limit')}.`;
+
+export const attentionWords: AttentionWords = {
+  level: {
+    act: 'Vor der nächsten Charge',
+    decide: 'In dieser Besprechung',
+    look: 'Bald',
+  },
+  levelLetter: { act: '1', decide: '2', look: '3' },
+  next: 'Als Nächstes',
+  decides: 'Es entscheidet',
+  evidence: 'Belege',
+  none: 'Für kein Gerät ist ein Anlass verzeichnet, der in diesem Monat Aufmerksamkeit verlangt. Kein Hinweis heißt nicht: kein Fehler.',
+  more: (n) =>
+    n === 1
+      ? 'Ein weiteres Gerät mit Anlass'
+      : `${integer(n)} weitere Geräte mit Anlass, in ihrer Reihenfolge`,
+  reason: {
+    episode_open: (n) => ({
+      evidence: `Nicht bestandene Bowie-Dick-Tests seit dem ${date(text(n, 'since'))} und danach kein bestandener (${count(num(n, 'failed_days'), 'nicht bestandener Prüftag', 'nicht bestandene Prüftage')}).`,
+      next: 'Sicherstellen, dass das Gerät außer Betrieb bleibt, bis es geprüft ist und den Test besteht; die Rückschauliste durchgehen.',
+      decides: LEAD_AND_ENGINEERING,
+    }),
+    failed_test: (n) => ({
+      evidence: `${integer(num(n, 'failures'))} von ${count(num(n, 'day_results'), 'Prüftag', 'Prüftagen')} nicht bestanden, in ${count(num(n, 'episodes'), 'Episode, die', 'Episoden, die')} in diesem Monat ${num(n, 'episodes') === 1 ? 'begann' : 'begannen'}.`,
+      next: 'Die Rückschauliste durchgehen und ablegen, was entschieden wurde.',
+      decides: 'Leitung der Aufbereitungseinheit mit der Krankenhaushygiene',
+    }),
+    test_missing: (n) => ({
+      evidence: `Produktion an ${integer(num(n, 'missing'))} von ${count(num(n, 'production_days'), 'Produktionstag', 'Produktionstagen')} ohne verzeichneten Bowie-Dick-Test.`,
+      next: 'Den Nachweis des Tests suchen, oder ablegen, dass es keinen gab und was daraus folgt.',
+      decides: LEAD,
+    }),
+    test_late: (n) => ({
+      evidence: `An ${integer(num(n, 'late'))} von ${count(num(n, 'production_days'), 'Produktionstag', 'Produktionstagen')} endete der Bowie-Dick-Test erst nach Beginn der Produktion.`,
+      next: 'Den Arbeitsablauf zu Beginn dieser Tage ansehen.',
+      decides: LEAD,
+    }),
+    return_incomplete: (n) => ({
+      evidence: `Nach ${count(num(n, 'cleanings'), 'Kammerreinigung', 'Kammerreinigungen')} (die letzte am ${time(text(n, 'last'))}) kam Produktion vor einer Aufheizcharge und einem bestandenen Bowie-Dick-Test.`,
+      next: 'Die Nachweise dieser Tage prüfen, und dass nach der nächsten Reinigung Aufheizcharge und bestandener Test zuerst kommen.',
+      decides: LEAD,
+    }),
+    requalification_incomplete: (n) => ({
+      evidence: `Nach einer größeren Instandhaltung, beendet am ${time(text(n, 'ended'))}, ${num(n, 'passes') === 1 ? 'kam' : 'kamen'} ${integer(num(n, 'passes'))} von ${count(num(n, 'wanted'), 'bestandenen Bowie-Dick-Test', 'bestandenen Bowie-Dick-Tests')} in Folge vor der Produktion.`,
+      next: 'Die Unterlagen der Requalifizierung prüfen; ergänzen, was fehlt.',
+      decides: `${LEAD_AND_ENGINEERING} oder die beauftragte Person`,
+    }),
+    comparison_shown: (n, level) => ({
+      evidence: association(n, terms.verdict.shown, level),
+      next: 'Entscheiden, ob diese Aufgabe an diesem Gerät durchgesetzt oder öfter erledigt wird. Zuerst sind andere Ursachen auszuschließen.',
+      decides: COMMITTEE,
+    }),
+    comparison_suggested: (n, level) => ({
+      evidence: association(n, 'angedeutet, nicht gezeigt', level),
+      next: 'Die Aufgabe pünktlich erledigen und im nächsten Bericht noch einmal ansehen.',
+      decides: LEAD,
+    }),
+    chamber_overdue_now: (n) => ({
+      evidence: `Die Kammerreinigung ist am Monatsende ${count(num(n, 'days_past_due'), 'Tag', 'Tage')} über die Frist${
+        typeof n.clock_days === 'number'
+          ? ` (${count(n.clock_days, 'Tag', 'Tage')} seit der letzten gezählten; Intervall ${interval(n)})`
+          : ''
+      }.`,
+      next: 'Die Reinigung planen oder den Eintrag dazu suchen.',
+      decides: LEAD,
+    }),
+    records_contradicted: (n) => ({
+      evidence: `Das Chargenprotokoll widerspricht ${count(num(n, 'in_month'), 'Eintrag', 'Einträgen')} zur Kammerreinigung in diesem Monat; ${integer(num(n, 'running') + num(n, 'hot'))} von ${integer(num(n, 'records'))} über alle Aufzeichnungen.`,
+      next: 'Eintrag und Chargenprotokoll vergleichen; zuerst Uhren und Gerätenamen, dann die Art des Aufschreibens.',
+      decides: LEAD,
+    }),
+    leak_over_limit: (n) => ({
+      evidence: leak(n, 'über'),
+      next: 'Sicherstellen, dass das Gerät außer Betrieb bleibt, bis das Leck gefunden ist und der Test besteht.',
+      decides: LEAD_AND_ENGINEERING,
+    }),
+    leak_near_limit: (n) => ({
+      evidence: leak(n, 'nahe'),
+      next: 'Türdichtung und Verschraubungen ansehen lassen, bevor die Grenze erreicht ist.',
+      decides: 'Medizintechnik',
+    }),
+    drift_near_limit: (n) => ({
+      evidence: `${movement(n)} Der Wert ist nahe der Grenze.`,
+      next: 'Das Gerät ansehen lassen, bevor die Grenze erreicht ist; im Zweifel außer Betrieb nehmen.',
+      decides: LEAD_AND_ENGINEERING,
+    }),
+    drift_moving: (n) => ({
+      evidence: movement(n),
+      next:
+        n.falls_back_at === null
+          ? 'Sieb, Ablauf und Dichtung ansehen; hält die Bewegung an, prüfen lassen.'
+          : 'Der Wert fällt bei jeder Reinigung zurück: reinigen und das Intervall ansehen.',
+      decides: LEAD_AND_ENGINEERING,
+    }),
+    drift_stepped: (n) => ({
+      evidence: `${probeName(n)}: Sprung nach ${text(n, 'direction') === 'down' ? 'unten' : 'oben'} am ${date(text(n, 'since'))}${
+        typeof n.before === 'number' && typeof n.after === 'number'
+          ? `, von ${amount(n, 'before')} auf ${amount(n, 'after')}`
+          : ''
+      }.`,
+      next: 'Fragen, was an diesem Tag geändert wurde: eine Reparatur, ein Teil, eine Einstellung.',
+      decides: LEAD_AND_ENGINEERING,
+    }),
+    heat_up_out_of_range: (n) => ({
+      evidence: `${count(num(n, 'passes'), 'bestandener Test', 'bestandene Tests')} mit einer Aufheizzeit außerhalb der eigenen Grenzen des Geräts; langsamer Dampfeinlass kann eingeschlossene Luft verdecken.`,
+      next: 'Dampfeinlass und Testchargen ansehen lassen.',
+      decides: 'Medizintechnik',
+    }),
+    abort_rate_signal: (n) => ({
+      evidence: `Die Abbruchrate dieses Monats liegt außerhalb ihrer Grenzen${
+        typeof n.events === 'number'
+          ? ` (${count(n.events, 'Abbruch', 'Abbrüche')} in ${count(num(n, 'of'), 'Produktionscharge', 'Produktionschargen')})`
+          : ''
+      }.`,
+      next: 'Die Abbruchtexte des Monats auf eine gemeinsame Ursache durchsehen.',
+      decides: LEAD_AND_ENGINEERING,
+    }),
+    early_stops: (n) => ({
+      evidence: `${count(num(n, 'early_stops'), 'ungeklärter früher Stopp', 'ungeklärte frühe Stopps')}: kurze, von Hand gestoppte Chargen ohne Reinigungseintrag in der Nähe.`,
+      next: 'Fragen, ob dies Reinigungen waren, die niemand eingetragen hat.',
+      decides: LEAD,
+    }),
+    strainers_missed: (n) => ({
+      evidence: `${integer(num(n, 'missed'))} von ${count(num(n, 'due'), 'fälligen Siebreinigung', 'fälligen Siebreinigungen')} versäumt.`,
+      next: 'Ansehen, wer das Sieb wann reinigt, vor der ersten Charge.',
+      decides: LEAD,
+    }),
+  },
+};

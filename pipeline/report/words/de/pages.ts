@@ -1,0 +1,77 @@
+import type { PagesWords } from '../en/pages.ts';
+import { format } from './format.ts';
+
+const { integer, count } = format;
+
+/** Wörter des Rahmens: Titel, Wege, Kopf und Fuß, Tabellen und Bilder. */
+export const pages: PagesWords = {
+  product: 'Monatsbericht zu Reinigung und Tests der Sterilisatoren',
+  title: (month) => `${month}: Bericht zu Reinigung und Tests der Sterilisatoren`,
+  unitTitle: (unit, month) => `Gerät ${unit}, ${month}`,
+  comparisonsTitle: (month) => `Vergleiche, ${month}`,
+  recordsTitle: (month) => `Aufzeichnungen und Daten, ${month}`,
+  methodsTitle: (month) => `Methoden und Einstellungen, ${month}`,
+  skip: 'Zum Inhalt',
+  contents: 'Auf dieser Seite',
+  pagesNav: 'Seiten',
+  review: 'Bericht',
+  units: 'Geräte',
+  comparisons: 'Vergleiche',
+  interval: 'Reinigungsintervall',
+  records: 'Aufzeichnungen und Daten',
+  methods: 'Methoden und Einstellungen',
+  unit: (unit) => `Gerät ${unit}`,
+  previous: 'Voriges',
+  nextUnit: 'Nächstes',
+  back: 'Zum Bericht',
+  month: 'Monat',
+  data: 'Daten',
+  newest: 'Neuestes Ereignis',
+  sites: 'Standorte',
+  site: (name, zone, starts) => `${name} (Zeitzone ${zone}, Betriebstag ab ${starts})`,
+  files: 'Dateien',
+  fingerprint: (n, mark) => `${count(n, 'Datei', 'Dateien')}, Fingerabdruck ${mark}`,
+  version: (version) => `Version ${version}`,
+  noRecord: 'keine Aufzeichnungen',
+  footer:
+    'Beschreibt Aufzeichnungen; gibt keine Charge frei, weist keine zurück und ruft keine zurück. Es entscheiden die örtlichen Regeln und die von ihnen Beauftragten.',
+  figure: (n) => `Bild ${n}`,
+  table: (n) => `Tabelle ${n}`,
+  csv: 'Zahlen dieses Bildes (CSV)',
+  csvTable: 'CSV',
+  scrolls: (name) => `${name}, seitlich verschiebbar`,
+  printHeader: (organisation, month) =>
+    organisation === ''
+      ? `Bericht zu Reinigung und Tests, ${month}`
+      : `${organisation}: Bericht zu Reinigung und Tests, ${month}`,
+  printFooter: (span, mark) => `Daten ${span}. Fingerabdruck ${mark}.`,
+  unitsHeading: 'Alle Geräte',
+  unitsCaption: (month) => `Geräte im ${month}`,
+  unitHeads: {
+    unit: 'Gerät',
+    site: 'Standort',
+    days: 'Einsatztage',
+    done: 'Erledigt von fälligen Aufgaben',
+    failed: 'Nicht bestanden von Prüftagen',
+    aborts: 'Abbrüche von Produktions\u00adchargen',
+    clock: 'Tage seit Kammerreinigung',
+    attention: 'Braucht Aufmerksamkeit',
+  },
+  attentionHeading: 'Geräte, die Aufmerksamkeit brauchen',
+  comparisonsHeading: 'Fehler nach versäumter Reinigung',
+  keyHeading: 'Die Frage hinter diesem Bericht',
+  noAttention: 'nein',
+  reasons: (n) => count(n, 'Anlass', 'Anlässe'),
+  numbers: 'In Zahlen',
+  history: 'Alle Aufzeichnungen',
+  outOf: (events, of) => `${integer(events)} von ${integer(of)}`,
+  rate: (events, interval) => `${events} (${interval})`,
+  rateText: (share, low, high, level) => `${share}, ${level}-Intervall ${low} bis ${high}`,
+  rateShort: (share, low, high) => `${share} (${low} bis ${high})`,
+  span: { month: 'Monat', record: 'Alle Aufzeichnungen' },
+  none: 'keine',
+  nothingToShow: 'Keine Aufzeichnungen dieses Geräts.',
+  machine: 'Für Programme',
+  machineText:
+    'Derselbe Inhalt als Daten, das Schema dazu, alle Probleme und die Tabellen der Bilder (Feldnamen auf Englisch):',
+};

@@ -1,0 +1,109 @@
+import type { QualityWords } from '../en/quality.ts';
+import { format } from './format.ts';
+
+const { integer, count, fixed } = format;
+
+/** Minuten, deren Vorzeichen in Worten steht. */
+const minutes = (value: number): string => {
+  const size = fixed(Math.abs(value), Number.isInteger(value) ? 0 : 1);
+  return value < 0 ? `${size} min davor` : `${size} min danach`;
+};
+
+/** Wörter dazu, wie gut die Aufzeichnungen sind. Sie handeln von Aufzeichnungen und Uhren, nie von Menschen. */
+export const quality: QualityWords = {
+  heading: 'Wie gut die Aufzeichnungen sind',
+  intro:
+    'Uhren, Zeiten und Zähler der Aufzeichnungen nebeneinandergestellt. Das sagt, wie weit einem Befund zu trauen ist, und nichts über Menschen: Gerundete Minuten und Eintragen am Ende der Schicht sind üblich, wo die Arbeit vorgeht. Es wird dadurch nichts berichtigt.',
+  none: 'Es gibt nichts nebeneinanderzustellen: keinen Test mit Uhrzeit und Charge, keinen Zähler.',
+  short: (clocks, sources, counters) =>
+    `${count(clocks, 'Uhr', 'Uhren')} von Testaufzeichnungen nicht im Gleichlauf mit dem Chargenprotokoll; ${count(sources, 'Quelle', 'Quellen')} mit mehr Minuten auf Fünfern, als eine Uhr ergibt; ${count(counters, 'Chargenzähler', 'Chargenzähler')} mit Sprung oder Rücksetzung.`,
+  more: 'Uhren, Einträge und Zähler im Einzelnen',
+  clocksCaption: 'Zeit des Tests gegen das Ende seiner Charge',
+  clockHeads: {
+    source: 'Quelle',
+    unit: 'Gerät',
+    matched: 'Tests mit ihrer Charge',
+    unmatched: 'Ohne',
+    median: 'Eingetragen, Median',
+    before: 'Vor dem Ende',
+    verdict: 'Uhren',
+    offset: 'Passender Versatz',
+  },
+  minutes,
+  interval: (low, high) => `${minutes(low)} bis ${minutes(high)}`,
+  clock: {
+    agree: 'stimmen überein',
+    test_clock_behind: 'Uhr der Tests geht nach, oder die des Protokolls vor',
+    test_clock_ahead: 'Uhr der Tests geht vor, oder Tests werden spät abgelesen',
+    changes: 'der Unterschied wechselt von Monat zu Monat',
+    too_few: 'zu wenige für eine Aussage',
+  },
+  clocksNote: `Ein Test wird gewöhnlich vom Ende seiner Charge bis eine Stunde danach eingetragen. Das Intervall ist das des Medians, ${format.level(0.95)}. Ein passender Versatz kann für die Quelle als clock_offset_minutes gesetzt werden; von selbst wird er nie angewendet.`,
+  offset: (value) => `${value < 0 ? '\u2212' : '+'}${integer(Math.abs(value))} min`,
+  monthsSummary: (source, unit) => `Nach Monat: ${source}, Gerät ${unit}`,
+  monthsCaption: (unit) => `Zeit des Tests gegen das Ende seiner Charge, nach Monat, Gerät ${unit}`,
+  monthHeads: { month: 'Monat', matched: 'Tests', median: 'Eingetragen, Median' },
+  entryCaption: 'Wie Aufzeichnungen eingetragen wurden, nach Quelle',
+  entryHeads: {
+    source: 'Quelle',
+    records: 'Einträge',
+    timed: 'Mit Uhrzeit',
+    fives: 'Minuten auf Fünfern',
+    typed: 'Mit Zeit des Eintragens',
+    median: 'Eingetragen nach, Median',
+    late: 'Über 12 h danach',
+    before: 'Vor dem Ereignis',
+    batches: 'In Stapeln ab 5',
+    largest: 'Größter Stapel',
+  },
+  hours: (hours) => `${fixed(hours, 1)} h`,
+  fives: (n, of) => `${integer(n)} von ${integer(of)}`,
+  entryNote:
+    'Eine Uhr ergibt jede fünfte Minute auf Fünfern. Minuten auf Fünfern sind gerundete Zeiten: gut genug für den Tag, nicht für die Reihenfolge innerhalb von Minuten. Ein Stapel ist eine Minute, die fünf oder mehr Einträge teilen.',
+  countersCaption: 'Chargenzähler',
+  counterHeads: {
+    unit: 'Gerät',
+    numbered: 'Chargen mit Nummer',
+    unnumbered: 'Ohne',
+    missing: 'Ausgelassene Nummern',
+    repeated: 'Doppelte Nummern',
+    events: 'Sprünge und Rücksetzungen',
+  },
+  countersNote:
+    'Ausgelassene Nummern sind Chargen, die keine Datei enthält: ausspielen, falls es sie gibt. Sprünge und Rücksetzungen sind üblich, wenn eine Steuerung getauscht wird.',
+  eventsCaption: 'Sprünge und Rücksetzungen der Chargenzähler',
+  eventHeads: {
+    unit: 'Gerät',
+    time: 'Wann',
+    from: 'Von',
+    to: 'Auf',
+    what: 'Was',
+    near: 'Steuerung getauscht',
+  },
+  counter: {
+    rollover: 'nach der letzten Nummer von vorn',
+    reset: 'auf den Anfang zurückgesetzt',
+    back: 'zurückgesprungen',
+    jump: 'vorgesprungen',
+  },
+  near: 'innerhalb von 7 Tagen',
+  notNear: 'nicht verzeichnet',
+  unitHeading: 'Wie gut diese Aufzeichnungen sind',
+  unitEvents: (n) => `${count(n, 'Ereignis', 'Ereignisse')} aller Aufzeichnungen`,
+  unitEventsCaption: (unit) => `Ereignisse von Gerät ${unit}`,
+  unitEventHeads: { day: 'Betriebstag', what: 'Was', detail: 'Näheres', where: 'Fundstelle' },
+  event: {
+    chamber_cleaning: 'Kammerreinigung',
+    professional_cleaning: 'Fachreinigung',
+    repair: 'Reparatur',
+    controller_replaced: 'Steuerung getauscht',
+    out_of_service: 'außer Betrieb',
+    maintenance: 'Wartung',
+    failed_test: 'nicht bestandener Bowie-Dick-Test',
+  },
+  eventDetail: {
+    counts: 'zählt als erledigt',
+    contradicted: 'das Chargenprotokoll widerspricht',
+    major: 'größer',
+  },
+};

@@ -1,0 +1,62 @@
+import type { UnitWords } from '../en/unit.ts';
+import { format } from './format.ts';
+
+/** Wörter auf der Seite eines Geräts. */
+export const unit: UnitWords = {
+  attentionHeading: 'Warum dieses Gerät auf der Liste steht',
+  noAttention:
+    'Nichts Verzeichnetes verlangt in diesem Monat Aufmerksamkeit. Kein Hinweis heißt nicht: kein Fehler.',
+  historyHeading: 'Alle Aufzeichnungen auf einen Blick',
+  historyTitle: 'Reinigung, Fehler und Abbrüche über alle Aufzeichnungen',
+  historyIntro:
+    'Ockerfarbene Balken: Kammer überfällig, als die erste Charge des Tages begann. Dreiecke: gezählte Kammerreinigungen; W: ein Eintrag, dem das Chargenprotokoll widerspricht. Rauten: nicht bestandene Prüftage. Senkrechte Linien: Ereignisse, nach denen neu verglichen wird.',
+  historyDescription: (parts) => `Ein Streifen über alle Aufzeichnungen. ${parts.join('; ')}.`,
+  laneCount: (lane, n) => `${lane}: ${format.integer(n)}`,
+  testsHeading: 'Bowie-Dick-Tests',
+  cyclesHeading: 'Chargen und Abbrüche',
+  cleaningHeading: 'Reinigung',
+  clockHeading: 'Tage seit der Kammerreinigung',
+  comparisonsHeading: 'Vergleiche',
+  erasHeading: 'Abschnitte',
+  recordsHeading: 'Einzelne Aufzeichnungen',
+  leakHeading: 'Vakuumtest (Dichtheitsprüfung)',
+  leak: (last, at, limit, measure, tests, over) =>
+    `Letzter Vakuumtest am ${at}: Leckrate ${last} ${measure}, Grenze ${limit} ${measure}. Im Monat ${format.count(tests, 'Test', 'Tests')}, ${format.integer(over)} über der Grenze.`,
+  noLeak: 'Ein Vakuumtest ist nicht verzeichnet.',
+  calendarTitle: (month) => `Reinigungsaufgaben nach Tag, ${month}`,
+  histogramTitle: 'Prüftage nach Tagen seit der Kammerreinigung',
+  histogramReading: 'Dunkel am Fuß jedes Balkens: nicht bestanden. Nur Tage unter Risiko.',
+  comparisonsTitle: 'Tage mit Versäumnis gegen die übrigen Tage, nach Frage',
+  histogramDescription: (texts) => `Balken der Prüftage, die nicht bestandenen dunkel. ${texts.join('; ')}.`,
+  numbersCaption: 'Zahlen des Monats und aller Aufzeichnungen',
+  numbersHeads: { what: 'Anzahl' },
+  rows: {
+    days_of_use: 'Einsatztage',
+    failed_days: 'Nicht bestandene von allen Prüftagen',
+    episodes: 'Begonnene Fehlerepisoden',
+    retests: 'Wiederholungstests',
+    after_repair: 'Tests nach Reparatur',
+    qualification: 'Qualifizierungstests',
+    invalid: 'Ungültige Tests',
+    production_days: 'Produktionstage',
+    missing: 'Produktionstage ohne Test',
+    late: 'Produktionstage mit spätem Test',
+    time_unknown: 'Produktionstage mit Test ohne Uhrzeit',
+    aborts: 'Abbrüche von Produktionschargen',
+    test_and_warm_up_aborts: 'Abbrüche von Test- und Aufheizchargen',
+    purges: 'Entleerungschargen',
+    early_stops: 'Ungeklärte frühe Stopps',
+    open: 'Chargen ohne gesehenes Ende',
+  },
+  kinds: 'Chargen nach Art',
+  classes: 'Abbrüche der Produktion nach Klasse',
+  classCaption: 'Abbrüche von Produktionschargen nach Klasse',
+  kindCaption: 'Chargen nach Art',
+  erasCaption: 'Abschnitte des Geräts',
+  eraHeads: { from: 'Von', to: 'Bis', opened: 'Begonnen durch' },
+  eraFirst: 'Beginn der Aufzeichnungen',
+  noComparison:
+    'Von keinem Tag ist bekannt, ob eine Reinigungsaufgabe überfällig war; deshalb lässt sich nichts vergleichen.',
+  noRecords: 'Keine Aufzeichnung dieses Geräts steht auf einer Liste dieses Monats.',
+  allLists: 'Listen aller Geräte',
+};
