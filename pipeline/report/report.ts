@@ -14,8 +14,9 @@ import { recordsPage } from './pages/records-page.ts';
 import { reviewPage } from './pages/review-page.ts';
 import { unitPage } from './pages/unit-page.ts';
 import type { ReportFile } from './report-file.ts';
-import { chartTables } from './tables/chart-tables.ts';
 import { csvText } from './tables/csv.ts';
+import { reviewTables, tableFiles } from './tables/review-tables.ts';
+import { workbookFile } from './tables/workbook.ts';
 import { CATALOGUES } from './words/catalogues.ts';
 import { en } from './words/en.ts';
 import type { Words } from './words/words.ts';
@@ -66,6 +67,7 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   // What goes wrong there is thrown where the pages are awaited.
   elsewhere?.catch(() => undefined);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
+  const tables = reviewTables({ ...context, review });
   const rest: ReportFile[] = [
     { path: 'meeting.html', content: await meetingPage(context) },
     { path: 'comparisons.html', content: comparisonsPage(context) },
@@ -74,7 +76,8 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     { path: 'review.json', content: `${JSON.stringify(review, null, 2)}\n` },
     { path: 'review.schema.json', content: `${JSON.stringify(z.toJSONSchema(reviewSchema), null, 2)}\n` },
     { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
-    ...chartTables({ ...context, review }),
+    ...tableFiles(tables),
+    { path: 'review.xlsx', content: await workbookFile(context, tables) },
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
   const pages = await (elsewhere ?? unitPages(context, review.units));

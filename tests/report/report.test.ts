@@ -5,6 +5,7 @@ import { reviewSchema } from '../../pipeline/findings/review-schema.ts';
 import { type ReportInput, writeReport } from '../../pipeline/report/report.ts';
 import type { ReportFile } from '../../pipeline/report/report-file.ts';
 import { pageScript } from '../../pipeline/report/script/page-script.ts';
+import { TABLE_NAMES } from '../../pipeline/report/tables/table.ts';
 import { en } from '../../pipeline/report/words/en.ts';
 import { fleetInput } from './fixtures/fleet.ts';
 import { HOSTILE, hostileInput } from './fixtures/hostile.ts';
@@ -12,9 +13,10 @@ import { reviewOf, unitOf } from './fixtures/review-of.ts';
 
 const SECTIONS = [
   'answers',
-  'attention',
+  'decisions',
   'key',
   'meeting',
+  'attention',
   'units',
   'cleaning',
   'failures',
@@ -75,23 +77,8 @@ describe('writeReport', () => {
       'review.json',
       'review.schema.json',
       'problems.csv',
-      'tables/cleaning-due.csv',
-      'tables/cleaning-due-by-unit.csv',
-      'tables/cleaning-calendar.csv',
-      'tables/failed-days-by-month.csv',
-      'tables/aborts-by-month.csv',
-      'tables/failed-days-by-clock.csv',
-      'tables/aborts-by-clock.csv',
-      'tables/ranking.csv',
-      'tables/drift.csv',
-      'tables/unit-days.csv',
-      'tables/strata.csv',
-      'tables/comparisons.csv',
-      'tables/unit-history.csv',
-      'tables/unit-events.csv',
-      'tables/record-clocks.csv',
-      'tables/record-entry.csv',
-      'tables/record-counters.csv',
+      ...TABLE_NAMES.map((name) => `tables/${name}.csv`),
+      'review.xlsx',
     ]);
   });
 

@@ -34,7 +34,8 @@ export async function reviewPage(context: ReportContext): Promise<string> {
     {
       id: 'machine',
       heading: words.pages.machine,
-      body: html`<p>${words.pages.machineText} <a href="review.json">review.json</a>, <a href="review.schema.json">review.schema.json</a>, <a href="problems.csv">problems.csv</a>, <a href="tables/">tables</a>.</p>`,
+      body: html`<p>${words.pages.machineText} <a href="review.json">review.json</a>, <a href="review.schema.json">review.schema.json</a>, <a href="problems.csv">problems.csv</a>, <a href="tables/">tables</a>.</p>
+<p><a href="review.xlsx">${words.workbook.link}</a></p>`,
     },
   ];
   return page(context, {

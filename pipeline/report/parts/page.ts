@@ -115,6 +115,7 @@ ${link('comparisons.html', pages.comparisons)}
 ${hasInterval && link('interval.html', pages.interval)}
 ${link('records.html', pages.records)}
 ${link('methods.html', pages.methods)}
+${link('review.xlsx', words.workbook.link)}
 ${previous && html`<li><a href="${previous[0]}" rel="prev">${pages.previous}: ${previous[1]}</a></li>`}
 ${next && html`<li><a href="${next[0]}" rel="next">${pages.nextUnit}: ${next[1]}</a></li>`}
 </ul>

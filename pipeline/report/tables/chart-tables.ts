@@ -12,13 +12,7 @@ import { FOREST_COLUMNS, forestRows } from '../rows/forest-rows.ts';
 import { HISTORY_COLUMNS, historyRows } from '../rows/history-rows.ts';
 import { MONTHLY_COLUMNS, monthlyRows } from '../rows/monthly-rows.ts';
 import { RANKING_COLUMNS, rankingRows } from '../rows/ranking-rows.ts';
-import { csvText } from './csv.ts';
-
-/** A table of what a chart draws. */
-export interface TableFile {
-  path: string;
-  content: string;
-}
+import { type Table, tableOf } from './table.ts';
 
 const DUE_BY_UNIT_COLUMNS = [
   'unit',
@@ -80,51 +74,43 @@ const EVENT_COLUMNS = ['unit', 'date', 'to', 'what', 'detail', 'time', 'file', '
 const UNIT_DAY_COLUMNS = Object.keys(unitDaySchema.shape) as (keyof UnitDay & string)[];
 
 /** One table for each kind of chart; charts of single units draw their rows of it. */
-export function chartTables(context: ReportContext): TableFile[] {
+export function chartTables(context: ReportContext): Table[] {
   const { review, words } = context;
   const scopes = [...new Set(review.by_clock.map((row) => row.scope))];
-  const table = <Row extends object>(
-    name: string,
-    columns: readonly (keyof Row & string)[],
-    rows: Row[],
-  ) => ({
-    path: `tables/${name}.csv`,
-    content: csvText(columns, rows),
-  });
   return [
-    table('cleaning-due', DUE_COLUMNS, dueRows(review, words)),
-    table('cleaning-due-by-unit', DUE_BY_UNIT_COLUMNS, review.cleaning.month),
-    table('cleaning-calendar', CALENDAR_COLUMNS, calendarRows(review.cleaning.days, words)),
-    table('failed-days-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.failed_days, review, words)),
-    table('aborts-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.aborts, review, words)),
-    table(
+    tableOf('cleaning-due', DUE_COLUMNS, dueRows(review, words)),
+    tableOf('cleaning-due-by-unit', DUE_BY_UNIT_COLUMNS, review.cleaning.month),
+    tableOf('cleaning-calendar', CALENDAR_COLUMNS, calendarRows(review.cleaning.days, words)),
+    tableOf('failed-days-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.failed_days, review, words)),
+    tableOf('aborts-by-month', MONTHLY_COLUMNS, monthlyRows(review.charts.aborts, review, words)),
+    tableOf(
       'failed-days-by-clock',
       CLOCK_COLUMNS,
       scopes.flatMap((scope) => clockRows(review, scope, 'failed_days', words)),
     ),
-    table(
+    tableOf(
       'aborts-by-clock',
       CLOCK_COLUMNS,
       scopes.flatMap((scope) => clockRows(review, scope, 'aborts', words)),
     ),
-    table('ranking', RANKING_COLUMNS, rankingRows(review, words)),
-    table('drift', DRIFT_COLUMNS, driftRows(review.drift.probes)),
-    table('unit-days', UNIT_DAY_COLUMNS, [...context.panel]),
-    table('strata', STRATA_COLUMNS, review.strata),
-    table('comparisons', FOREST_COLUMNS, forestRows(review.comparisons, words)),
-    table(
+    tableOf('ranking', RANKING_COLUMNS, rankingRows(review, words)),
+    tableOf('drift', DRIFT_COLUMNS, driftRows(review.drift.probes)),
+    tableOf('unit-days', UNIT_DAY_COLUMNS, [...context.panel]),
+    tableOf('strata', STRATA_COLUMNS, review.strata),
+    tableOf('comparisons', FOREST_COLUMNS, forestRows(review.comparisons, words)),
+    tableOf(
       'unit-history',
       HISTORY_COLUMNS,
       review.units.flatMap((unit) => historyRows(context, unit.unit)),
     ),
-    table(
+    tableOf(
       'unit-events',
       EVENT_COLUMNS,
       review.units.flatMap(({ unit, events }) => events.map((event) => ({ unit, ...event }))),
     ),
-    table('record-clocks', CLOCK_DIFFERENCE_COLUMNS, review.record_quality.clock_differences),
-    table('record-entry', ENTRY_COLUMNS, review.record_quality.entry),
-    table(
+    tableOf('record-clocks', CLOCK_DIFFERENCE_COLUMNS, review.record_quality.clock_differences),
+    tableOf('record-entry', ENTRY_COLUMNS, review.record_quality.entry),
+    tableOf(
       'record-counters',
       COUNTER_COLUMNS,
       review.record_quality.counters.map((row) => ({ ...row, jumps_and_resets: row.events.length })),

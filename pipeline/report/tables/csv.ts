@@ -12,7 +12,15 @@ export function csvText<Row extends object>(
   columns: readonly (keyof Row & string)[],
   rows: readonly Row[],
 ): string {
-  const lines = [columns, ...rows.map((row) => columns.map((column) => row[column] as Cell))];
+  return csvLines(
+    columns,
+    rows.map((row) => columns.map((column) => row[column] as Cell)),
+  );
+}
+
+/** The same for rows of cells in the order of the columns. */
+export function csvLines(columns: readonly string[], rows: readonly (readonly Cell[])[]): string {
+  const lines = [columns, ...rows];
   return `\ufeff${lines.map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('')}`;
 }
 

@@ -21,6 +21,7 @@ import { series } from './en/series.ts';
 import { terms } from './en/terms.ts';
 import { tips } from './en/tips.ts';
 import { unit } from './en/unit.ts';
+import { workbook } from './en/workbook.ts';
 
 /** All words of the report in English. Another language is another object of the same type. */
 export const en = {
@@ -43,6 +44,7 @@ export const en = {
   live,
   tips,
   unit,
+  workbook,
   reason: reasonText,
   method: methodText,
   /** The case for a cleaning interval: page, command and calendar file. */

@@ -1,0 +1,56 @@
+import type { TableName } from '../../tables/table.ts';
+import { format } from './format.ts';
+
+/** Words of the workbook with all tables. */
+export const workbook = {
+  contents: 'contents',
+  title: (month: string) => `Tables of the review of ${month}`,
+  data: (span: string, mark: string) => `Data ${span}, fingerprint ${mark}.`,
+  note: 'Each sheet is the table of the same name in the folder tables. Dates are days of use of the site’s clock. Empty: not known, or does not apply.',
+  heads: { sheet: 'Sheet', what: 'What it holds', rows: 'Rows' },
+  cut: (shown: number, all: number, file: string) =>
+    `Only the first ${format.integer(shown)} of ${format.integer(all)} rows; all of them are in ${file}.`,
+  link: 'All tables as a workbook',
+  table: {
+    units: 'Units: use, failures, aborts, chamber cleaning, reasons for attention',
+    'next-steps':
+      'Next steps that follow from the reasons for attention, as the beginning of a list of actions',
+    actions: 'Actions of the site’s list, as they stood at the end of the month',
+    'tasks-ahead': 'Cleaning tasks of the next month, by unit and day',
+    watch: 'Units under watch, with the code of the reason',
+    'missing-data': 'Data that will be missing if nothing changes',
+    'changes-verdicts': 'Verdicts that moved since the last review',
+    'changes-drift': 'Drift states that moved since the last review',
+    'changes-attention': 'Reasons for attention: new, gone, staying',
+    'changes-cleaning': 'Tasks done and missed in this month and that of the last review',
+    'changes-settings': 'Settings that were changed since the last review',
+    'cleaning-due': 'Tasks due by task and state, all units',
+    'cleaning-due-by-unit': 'Tasks due by unit, task and state',
+    'cleaning-calendar': 'State of each task, by unit and day of the month',
+    'failed-days-by-month': 'Failed day results by month, with limits and signals',
+    'aborts-by-month': 'Aborts plausibly about cleanliness by month, with limits and signals',
+    'failed-days-by-clock': 'Failed day results by days since chamber cleaning',
+    'aborts-by-clock': 'Aborts by days since chamber cleaning',
+    ranking: 'Units by their rate of failed days, drawn toward the fleet',
+    drift: 'Probes of the empty daily cycles: state, pace, days to the limit',
+    comparisons: 'Comparisons of days with missed cleaning and other days',
+    strata: 'Counts behind each comparison, by unit, era and half year',
+    'unit-days': 'Each unit and day of use: what every comparison is counted from',
+    'unit-history': 'Spells and events of each unit, as drawn on its page',
+    'unit-events': 'Cleanings, service and failed tests of each unit, with file and row',
+    'contradicted-records': 'Chamber cleaning records that the cycle log contradicts',
+    'incomplete-returns': 'Chamber cleanings followed by production before warm-up and passing test',
+    requalifications: 'Returns to service after major service',
+    'test-timing': 'Production days with a missing or late test',
+    'look-back-cycles': 'Production cycles since the last passing test before each failed one',
+    'early-stops': 'Unexplained early stops',
+    'abort-texts': 'Abort texts in no class',
+    'record-clocks': 'Clock of the test records against that of the cycle log',
+    'record-entry': 'How records were entered, by source',
+    'record-counters': 'Cycle counters',
+    files: 'Files read, with size and SHA-256',
+    'problem-counts': 'Problems by source and code; each one is in problems.csv',
+    settings: 'Settings in force',
+  } satisfies Record<TableName, string>,
+};
+export type WorkbookWords = typeof workbook;
