@@ -1,14 +1,12 @@
 import type { Rules } from '../../site/rules.ts';
-import { circularShiftTest } from '../../statistics/permutation/circular-shift-test.ts';
-import type { ShiftDesign } from '../../statistics/permutation/shift-segment.ts';
 import { dataNeededForRatio } from '../../statistics/stratified/data-needed-for-ratio.ts';
 import { detectableRatio } from '../../statistics/stratified/detectable-ratio.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Comparison, Exposure, OutcomeName } from '../review-schema.ts';
 import type { Reading } from './exposure.ts';
 import { homogeneityOfUnits } from './homogeneity.ts';
-import { type CountedOutcome, type Stratum, stratify, sumSide } from './strata.ts';
-import { stratifiedRatio } from './stratified-ratio.ts';
+import { designOf, measure } from './measure.ts';
+import { type Stratum, stratify } from './strata.ts';
 
 /** What is compared: a set of panel rows, of one unit or of the fleet. */
 export interface Question {
@@ -35,8 +33,13 @@ export type Measured = Omit<
  */
 export function compare(question: Question, rules: Rules['comparison']): Measured {
   const { scope, unit, exposure, outcome, reading, rows } = question;
-  const main = measure(rows, exposure, outcome, reading, scope, rules);
-  const control = measure(rows, exposure, 'unrelated_abort', reading, scope, rules);
+  const main = measure(stratify(rows, exposure, outcome, reading), outcome, scope, rules);
+  const control = measure(
+    stratify(rows, exposure, 'unrelated_abort', reading),
+    'unrelated_abort',
+    scope,
+    rules,
+  );
   const inflation = Math.max(1, main.varianceInflation ?? 1);
   const power = powerOf(main.stratified.strata, outcome, inflation, rules);
   return {
@@ -77,31 +80,6 @@ export function compare(question: Question, rules: Rules['comparison']): Measure
   };
 }
 
-function measure(
-  rows: readonly UnitDay[],
-  exposure: Exposure,
-  outcome: CountedOutcome,
-  reading: Reading,
-  scope: 'unit' | 'fleet',
-  rules: Rules['comparison'],
-) {
-  const stratified = stratify(rows, exposure, outcome, reading);
-  const { strata } = stratified;
-  const shift = circularShiftTest(
-    strata.map((stratum) => stratum.series),
-    { design: designOf(outcome), maxShifts: rules.shifts, seed: rules.seed },
-  );
-  return {
-    stratified,
-    exposed: sumSide(strata, 'exposed'),
-    unexposed: sumSide(strata, 'unexposed'),
-    ratio: stratifiedRatio(strata, outcome, scope, rules.level),
-    p: shift.computable ? shift.pValue : null,
-    shifts: shift.computable ? shift.shifts : 0,
-    varianceInflation: shift.computable ? shift.varianceInflation : null,
-  };
-}
-
 function powerOf(
   strata: readonly Stratum[],
   outcome: OutcomeName,
@@ -121,9 +99,6 @@ function powerOf(
     growth: needed.computable ? needed.growth : null,
   };
 }
-
-const designOf = (outcome: CountedOutcome): ShiftDesign =>
-  outcome === 'failed_test' ? 'events-of-trials' : 'events-over-time';
 
 const speaks = ({ exposed, unexposed }: Stratum): boolean =>
   exposed.trials > 0 && unexposed.trials > 0 && exposed.events + unexposed.events > 0;

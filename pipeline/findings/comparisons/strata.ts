@@ -52,9 +52,24 @@ export function stratify(
   reading: Reading,
   beside?: Exposure,
 ): Stratified {
-  const other = (row: UnitDay) => (beside === undefined ? 0 : exposureOf(row, beside, reading));
+  return stratifyBy(
+    rows,
+    (row) => exposureOf(row, exposure, reading),
+    outcome,
+    beside === undefined ? undefined : (row) => exposureOf(row, beside, reading),
+  );
+}
+
+/** As {@link stratify}, for an exposure that the panel does not hold: 1 exposed, 0 not, null not known. */
+export function stratifyBy(
+  rows: readonly UnitDay[],
+  exposure: (row: UnitDay) => 0 | 1 | null,
+  outcome: CountedOutcome,
+  beside?: (row: UnitDay) => 0 | 1 | null,
+): Stratified {
+  const other = beside ?? (() => 0);
   const atRisk = rows.filter((row) => row.at_risk === 1);
-  const known = atRisk.filter((row) => exposureOf(row, exposure, reading) !== null && other(row) !== null);
+  const known = atRisk.filter((row) => exposure(row) !== null && other(row) !== null);
   const groups = groupBy(
     known,
     (row) => `${row.unit}\u0000${row.era}\u0000${row.stratum}\u0000${other(row)}`,
@@ -70,7 +85,7 @@ export function stratify(
     };
     for (const [index, row] of group.entries()) {
       const { events, trials } = countsOf(row, outcome);
-      const held = exposureOf(row, exposure, reading)!;
+      const held = exposure(row)!;
       const side = held === 1 ? exposed : unexposed;
       side.days += 1;
       side.trials += trials;
