@@ -36,6 +36,8 @@ export interface RawRow {
   suspect: boolean;
   /** The file ends inside this row or straight after it, without a line end. */
   unterminated: boolean;
+  /** Header of the column from which the row was made, where a sheet has a column a day. */
+  column?: string;
 }
 
 /** A cell as text, trimmed; what a text field keeps and what a message shows. */

@@ -1,12 +1,14 @@
 import type { Cell, Fault } from './cell.ts';
 import { cellText } from './cell.ts';
 import { copyText } from './codecs/value-codec.ts';
-import type { FileRead, Problem } from './reading.ts';
+import { type FileRead, MOST_ALIKE, type Problem } from './reading.ts';
 
 /** What one source makes of one file: the counts as they grow, and the problems. */
 export class FileTally {
   readonly read: FileRead;
   readonly #problems: Problem[];
+  /** Of problems alike: how many are listed, and the last of them. */
+  readonly #alike = new Map<string, { listed: number; last: Problem }>();
 
   /** A tally that goes on from counts of before, with problems of its own. */
   static goOn(read: FileRead, problems: Problem[]): FileTally {
@@ -72,7 +74,13 @@ export class FileTally {
     value: string | null,
   ): void {
     const { source, file, sheet } = this.read;
-    this.#problems.push({
+    const key = `${fault.code}\u0000${costs}\u0000${column}`;
+    const alike = this.#alike.get(key);
+    if (alike && alike.listed >= MOST_ALIKE) {
+      alike.last.more = (alike.last.more ?? 0) + 1;
+      return;
+    }
+    const problem: Problem = {
       code: fault.code,
       costs,
       source,
@@ -82,7 +90,9 @@ export class FileTally {
       column,
       value: value === null ? null : cut(value),
       expected: fault.expected,
-    });
+    };
+    this.#problems.push(problem);
+    this.#alike.set(key, { listed: (alike?.listed ?? 0) + 1, last: problem });
   }
 }
 

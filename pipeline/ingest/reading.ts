@@ -43,8 +43,20 @@ export const problemSchema = z.strictObject({
   column: z.string().nullable(),
   value: z.string().nullable().describe('Value found, cut to 120 characters'),
   expected: z.string(),
+  more: z
+    .number()
+    .int()
+    .optional()
+    .describe('How many more alike (code, cost, column) the file has that are counted here and not listed'),
 });
 export type Problem = z.infer<typeof problemSchema>;
+
+/** Problems alike that are listed of one file; the rest are counted with the last of them. */
+export const MOST_ALIKE = 1000;
+
+/** How many problems a list stands for. */
+export const countProblems = (problems: readonly Problem[]): number =>
+  problems.reduce((sum, { more = 0 }) => sum + 1 + more, 0);
 
 /** One file (or sheet of a workbook) as one source read it. rows = records + duplicates + rejected + skipped, always. */
 export const fileReadSchema = z.strictObject({

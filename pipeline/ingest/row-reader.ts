@@ -11,6 +11,7 @@ import type { FileTally } from './file-tally.ts';
 import type { HeaderSearch } from './find-header.ts';
 import { orderTimes } from './order-times.ts';
 import { type FieldReader, type SourceReader, skipTest, tieFields } from './read-fields.ts';
+import { WIDE_DAY, WIDE_MARK } from './wide-table.ts';
 
 const FAULTS = {
   encoding: new Fault(
@@ -103,7 +104,7 @@ export function rowReader(
       if (value === undefined || value instanceof Fault) {
         const fault = value ?? FAULTS.missing;
         if (field.required) {
-          tally.reject(row.row, fault, field.column, cell ?? null);
+          tally.reject(row.row, fault, placeOf(row, field.column), cell ?? null);
           return undefined;
         }
         lost.push({ fault, column: field.column, value: cell ?? null });
@@ -145,7 +146,7 @@ export function rowReader(
       const fault = faultOf(issue, field);
       const value = cellOf(field, row) ?? null;
       if (field.required) {
-        tally.reject(row.row, fault, field.column, value);
+        tally.reject(row.row, fault, placeOf(row, field.column), value);
         return undefined;
       }
       delete record[name];
@@ -165,7 +166,7 @@ export function rowReader(
       lost.push({ fault, column: unitField!.column, value: cellOf(unitField!, row) ?? null });
     } else if (fault) {
       const field = fault === FAULTS.beforeService ? ownTimeField : unitField!;
-      tally.reject(row.row, fault, field.column, cellOf(field, row) ?? null);
+      tally.reject(row.row, fault, placeOf(row, field.column), cellOf(field, row) ?? null);
       return;
     }
     const record = validated(draft, row);
@@ -177,7 +178,7 @@ export function rowReader(
       const tiedField = fields.find(({ name }) => name === field)!;
       lost.push({ fault, column: tiedField.column, value: cellOf(tiedField, row) ?? null });
     }
-    for (const cell of lost) tally.loseCell(row.row, cell.fault, cell.column, cell.value);
+    for (const cell of lost) tally.loseCell(row.row, cell.fault, placeOf(row, cell.column), cell.value);
     emit({ record, tally, sequence, choices: order.choices });
   };
 
@@ -187,11 +188,12 @@ export function rowReader(
       tally.read.rows++;
       if (lost.length > 0) lost = [];
       if (isComment(row.cells)) tally.read.skipped++;
-      else if (row.fault !== undefined) tally.reject(row.row, row.fault, null, row.cells[0] ?? null);
+      else if (row.fault !== undefined)
+        tally.reject(row.row, row.fault, placeOf(row, null), row.cells[0] ?? null);
       else if ((hasSkip && isSkipped(row.cells)) || repeatsHeader(row.cells)) tally.read.skipped++;
       else {
         const fault = shapeFault(row, width, fields);
-        if (fault?.costs === 'row') tally.reject(row.row, fault.fault, fault.column, null);
+        if (fault?.costs === 'row') tally.reject(row.row, fault.fault, placeOf(row, fault.column), null);
         else {
           if (fault) lost.push({ fault: fault.fault, column: fault.column, value: null });
           becomes(row, sequence);
@@ -200,6 +202,12 @@ export function rowReader(
     },
   };
 }
+
+/** The column as it stands in the file: that of the day, where the row is one mark of a sheet with a column a day. */
+const placeOf = (row: RawRow, column: string | null): string | null =>
+  row.column !== undefined && (column === null || column === WIDE_DAY || column === WIDE_MARK)
+    ? row.column
+    : column;
 
 /** What is wrong with the number of cells of a row. */
 function shapeFault(
@@ -269,5 +277,7 @@ function faultOf(issue: Issue, { measure }: FieldReader): Fault {
       'out_of_range',
       `a value ${issue.inclusive ? 'of at least' : 'above'} ${issue.minimum}${unit}`,
     );
-  return new Fault('out_of_range', issue.message);
+  if (issue.code === 'invalid_type' && issue.expected === 'int')
+    return new Fault('out_of_range', 'a whole number');
+  return new Fault('out_of_range', `a value that the record can hold${unit === '' ? '' : `, in${unit}`}`);
 }

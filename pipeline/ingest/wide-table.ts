@@ -38,18 +38,18 @@ export async function* narrowTable(
   names: { file: string; sheet: string | null },
 ): AsyncGenerator<TablePart> {
   const read = markReader(source);
-  let days: ReadonlyMap<number, string> = new Map();
+  let days: readonly DayColumn[] = [];
   let fixed: number[] = [];
   for await (const part of parts) {
     if (part.type === 'header' && part.search.header) {
       const { header } = part.search;
       const month = monthOf(source, { ...names, sheet: part.sheet ?? names.sheet }, part.search.above);
       days = dayColumns(header, source.wide!.days, month);
-      if (days.size < LEAST_DAYS) {
+      if (days.length < LEAST_DAYS) {
         yield { type: 'fault', code: 'header_not_found', expected: expectedDays(source, month) };
         return;
       }
-      fixed = header.cells.map((_, at) => at).filter((at) => !days.has(at));
+      fixed = header.cells.map((_, at) => at).filter((at) => !days.some((day) => day.at === at));
       const cells = [...fixed.map((at) => header.cells[at]!), WIDE_DAY, WIDE_MARK];
       yield { ...part, search: { ...part.search, header: { ...header, cells }, headerRows: [] } };
     } else if (part.type === 'rows')
@@ -68,19 +68,20 @@ function expectedDays(source: Source, month: string | undefined): string {
 function narrowRow(
   row: RawRow,
   fixed: readonly number[],
-  days: ReadonlyMap<number, string>,
+  days: readonly DayColumn[],
   read: (cell: Cell) => string | Fault,
 ): RawRow[] {
   if (row.fault !== undefined) return [row];
   const kept = fixed.map((at) => row.cells[at] ?? '');
   const rows: RawRow[] = [];
-  for (const [at, day] of days) {
+  for (const { at, day, header } of days) {
     const cell = row.cells[at] ?? '';
     if (isBlankRow([cell])) continue;
     const mark = read(cell);
     rows.push({
       ...row,
       unterminated: false,
+      column: header,
       cells: mark instanceof Fault ? [cellText(cell), ...kept, day] : [...kept, day, mark],
       fault: mark instanceof Fault ? mark : undefined,
     });
@@ -109,13 +110,19 @@ function markReader(source: Source & { name: string }): (cell: Cell) => string |
   };
 }
 
-/** Position of each day column and its day as "2025-03-01". */
-function dayColumns(header: RawRow, days: string, month: string | undefined): ReadonlyMap<number, string> {
-  const columns = new Map<number, string>();
+/** A column of a day: its position, the day as "2025-03-01", and its header as it stands. */
+interface DayColumn {
+  at: number;
+  day: string;
+  header: string;
+}
+
+function dayColumns(header: RawRow, days: string, month: string | undefined): DayColumn[] {
+  const columns: DayColumn[] = [];
   const read = days === DAY_OF_MONTH ? undefined : datePattern(days);
   for (const [at, cell] of header.cells.entries()) {
     const day = read ? readDay(cell, read) : month === undefined ? undefined : dayInMonth(cell, month);
-    if (day !== undefined) columns.set(at, day);
+    if (day !== undefined) columns.push({ at, day, header: cellText(cell) });
   }
   return columns;
 }

@@ -126,7 +126,7 @@ describe('archives', () => {
       ['cycles-1.xlsx', sheet],
     ] as const) {
       expect((await readFiles({ [name]: whole })).records.cycles.length).toBeGreaterThan(0);
-      const step = Math.max(1, Math.floor(whole.length / 120));
+      const step = Math.max(1, Math.floor(whole.length / 40));
       for (let end = 1; end < whole.length; end += step) {
         const { records, problems } = await readFiles({ [name]: whole.subarray(0, end) });
         expect(records.cycles, `${name} cut at ${end}`).toEqual([]);
@@ -162,7 +162,7 @@ describe('archives', () => {
           const { records } = await readFiles({ [name]: damaged });
           if (records.cycles.length > 0) expect(records.cycles).toEqual(all);
         }),
-        { numRuns: 120, seed: 2 },
+        { numRuns: 60, seed: 2 },
       );
     }
   });

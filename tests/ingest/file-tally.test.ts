@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Fault } from '../../pipeline/ingest/cell.ts';
 import { FileTally } from '../../pipeline/ingest/file-tally.ts';
-import type { Problem } from '../../pipeline/ingest/reading.ts';
+import { countProblems, MOST_ALIKE, type Problem } from '../../pipeline/ingest/reading.ts';
 
 describe('the counts of a file', () => {
   const tally = (): { of: FileTally; problems: Problem[] } => {
@@ -39,6 +39,21 @@ describe('the counts of a file', () => {
       ['row', 2, 'x'],
       ['cell', 3, '12'],
       ['file', null, null],
+    ]);
+  });
+
+  it('list a thousand problems alike and count the rest, by code, cost and column', () => {
+    const { of, problems } = tally();
+    for (let row = 1; row <= MOST_ALIKE + 500; row++)
+      of.reject(row, new Fault('bad_time', 'a time'), 'start', 'x');
+    of.reject(9000, new Fault('bad_time', 'a time'), 'end', 'x');
+    expect([problems.length, countProblems(problems), of.read.rejected]).toEqual([
+      MOST_ALIKE + 1,
+      MOST_ALIKE + 501,
+      MOST_ALIKE + 501,
+    ]);
+    expect(problems.filter(({ more }) => more !== undefined).map(({ row, more }) => [row, more])).toEqual([
+      [MOST_ALIKE, 500],
     ]);
   });
 });

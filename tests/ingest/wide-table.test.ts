@@ -53,7 +53,7 @@ describe('a sheet with a column a day', () => {
   it('takes initials as done only where the site says so, and never keeps them', async () => {
     const files = { 'strainer-2025-03.csv': text('Unit;1;2;3', 'S1;K.M.;x;???') };
     const strict = await readFiles(files, wideFrom({}));
-    expect(strict.problems.map(brief)).toEqual(['unknown_word row 2 ', 'unknown_word row 2 ']);
+    expect(strict.problems.map(brief)).toEqual(['unknown_word row 2 1', 'unknown_word row 2 3']);
     const open = await readFiles(
       files,
       wideFrom({ wide: { days: 'day of month', month: { always: 'March 2025' }, initials_mean: 'done' } }),
@@ -101,6 +101,34 @@ describe('a sheet with a column a day', () => {
       ['S7', 2],
       ['S8', 2],
     ]);
+  });
+
+  it('problems name sheet, row and the column of the day', async () => {
+    const file = await workbook([
+      {
+        name: 'March',
+        rows: [
+          ['Unit', 'Mo 3', 'Tu 4', 'We 5'],
+          ['S1', 'x', 'what?', null],
+          [null, null, 'x', null],
+        ],
+      },
+    ]);
+    const { problems } = await readFiles(
+      { 'log-2025-03.xlsx': file },
+      wideFrom({ files: 'log-*.xlsx', wide: { days: 'day of month', month: { file_name: 'log-*.xlsx' } } }),
+    );
+    expect(problems.map(({ sheet, row, column, value }) => [sheet, row, column, value])).toEqual([
+      ['March', 2, 'Tu 4', 'what?'],
+      ['March', 3, 'Unit', null],
+    ]);
+    const early = await readFiles(
+      { 'log-1999-03.csv': text('Unit,1,2', 'S1,x,x') },
+      wideFrom({ files: 'log-*.csv', wide: { days: 'day of month', month: { always: '1999-03' } } }),
+    );
+    expect(
+      early.problems.map(({ column }) => column).filter((column) => column !== null && /\(/.test(column)),
+    ).toEqual([]);
   });
 
   it('finds the month in a title above the header', async () => {

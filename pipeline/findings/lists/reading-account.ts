@@ -1,4 +1,4 @@
-import { PROBLEM_CODES, type Reading } from '../../ingest/reading.ts';
+import { countProblems, PROBLEM_CODES, type Reading } from '../../ingest/reading.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { Review } from '../review-schema.ts';
 
@@ -30,7 +30,7 @@ export function problemsByCode(reading: Reading): Review['problems_by_code'] {
       code,
       costs,
       meaning: PROBLEM_CODES[code],
-      count: problems.length,
+      count: countProblems(problems),
       examples: problems.slice(0, 3),
     };
   });
