@@ -1,4 +1,5 @@
 import { utf8, utf8WithMark, windows1252, workbook } from './encode.ts';
+import { actions } from './exports/actions.ts';
 import { inspections } from './exports/inspections.ts';
 import { quillhavenCleanings, quillhavenService } from './exports/quillhaven-cleaning.ts';
 import { quillhavenCycles } from './exports/quillhaven-cycles.ts';
@@ -42,6 +43,7 @@ function cleanTables(fleet: Fleet): Table[] {
     quillhavenService(fleet),
     inspections(fleet, 'Quillhaven'),
     water('Quillhaven'),
+    actions(),
     ...tornfellCycles(fleet),
     ...tornfellTests(fleet),
     tornfellLeaks(fleet),

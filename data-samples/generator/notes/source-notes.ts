@@ -56,6 +56,12 @@ export const NOTES: Readonly<Record<string, SourceNote>> = {
     delimiter: ',',
     oddities: 'dates without a time.',
   },
+  'Quillhaven actions': {
+    what: 'Actions that the reviews decided on, with the role that decides or does them, the day by which, and the day on which they were done. Headers are named as the fields of the record.',
+    form: QUILLHAVEN,
+    delimiter: ',',
+    oddities: 'dates without a time; actions of no single unit have none.',
+  },
   'Tornfell journal': {
     what: 'One row a cycle of any kind. The unit stands in the name of the file alone. Durations in mm:ss, degrees Fahrenheit, psi gauge, inches of mercury of vacuum.',
     form: TORNFELL,
