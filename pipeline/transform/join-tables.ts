@@ -1,7 +1,6 @@
 import type { ColumnTable } from 'arquero';
 import * as aq from 'arquero';
-
-export type Relationship = 'one-to-one' | 'many-to-one';
+import type { JoinCount, Relationship } from './join-count.ts';
 
 /** What a join expects of its two sides. */
 export interface JoinExpectation {
@@ -13,17 +12,6 @@ export interface JoinExpectation {
   unmatchedLeft: 'keep' | 'error';
   /** What a row of the right side without a match means. */
   unmatchedRight: 'drop' | 'error';
-}
-
-/** What a join found; kept with the panel and printed. */
-export interface JoinCount {
-  name: string;
-  relationship: Relationship;
-  left: number;
-  right: number;
-  matched: number;
-  unmatched_left: number;
-  unmatched_right: number;
 }
 
 /**

@@ -2,7 +2,7 @@ import type { Day } from '../site/day.ts';
 import type { Records } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import { cleaningLogs } from './cleaning/cleaning-log.ts';
-import type { JoinCount } from './join-tables.ts';
+import type { JoinCount } from './join-count.ts';
 import type { UnitDay } from './panel/unit-day.ts';
 import { unitDayPanel } from './panel/unit-day-panel.ts';
 import { recordsByUnit } from './records-by-unit.ts';

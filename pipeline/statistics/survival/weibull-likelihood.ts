@@ -1,4 +1,13 @@
-import type { WeibullInput } from './weibull.ts';
+import type { SurvivalData } from './survival-data.ts';
+
+export interface WeibullInput extends SurvivalData {
+  /** Case weights, 0 or more (how many subjects a row stands for); default 1. */
+  weights?: readonly number[];
+  /** Stratum of each subject: strata share the shape and have a scale each; default one stratum, 'all'. */
+  strata?: readonly string[];
+  /** Of the intervals, default 0.95. */
+  level?: number;
+}
 
 /**
  * One stratum's contribution to the Weibull log-likelihood, with times divided by the longest one so that

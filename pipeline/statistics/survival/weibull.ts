@@ -2,25 +2,17 @@ import { findRoot } from '../distributions/find-root.ts';
 import { chiSquareQuantile, chiSquareTail } from '../distributions/gamma.ts';
 import { computed, type Interval, notComputable, type Outcome } from '../result.ts';
 import { maximiseNear } from './maximise.ts';
-import { checkSurvivalData, type SurvivalData } from './survival-data.ts';
+import { checkSurvivalData } from './survival-data.ts';
 import { weibullErrors } from './weibull-errors.ts';
 import {
   bestScale,
   likelihoodAt,
   powerSum,
   profileAt,
+  type WeibullInput,
   type WeibullStratum,
   weibullStrata,
 } from './weibull-likelihood.ts';
-
-export interface WeibullInput extends SurvivalData {
-  /** Case weights, 0 or more (how many subjects a row stands for); default 1. */
-  weights?: readonly number[];
-  /** Stratum of each subject: strata share the shape and have a scale each; default one stratum, 'all'. */
-  strata?: readonly string[];
-  /** Of the intervals, default 0.95. */
-  level?: number;
-}
 
 export interface WeibullScale {
   stratum: string;
