@@ -1,6 +1,7 @@
 import type { NextMonth } from '../../findings/next-month/next-month-schema.ts';
 import type { Review } from '../../findings/review-schema.ts';
 import { dayOfDate, formatDay, parseDay } from '../../site/day.ts';
+import { CLEANING_TASKS } from '../../site/vocabulary.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import { notDueLook, palette } from '../charts/palette.ts';
 import { toldText } from '../charts/told.ts';
@@ -15,9 +16,11 @@ export const aheadLook = {
 
 export const AHEAD_COLUMNS = ['date', 'unit', 'task', 'state', 'due', 'after', 'last_done'] as const;
 
-/** Tasks with an interval: those of each day of use are no news. */
+/** Tasks with an interval, the larger work first where two stand on one day. Those of each day of use are no news. */
 export const withInterval = ({ tasks }: NextMonth): NextMonth['tasks'] =>
-  tasks.filter((task) => task.state !== 'each_day_of_use');
+  tasks
+    .filter((task) => task.state !== 'each_day_of_use')
+    .toSorted((a, b) => CLEANING_TASKS.indexOf(b.task) - CLEANING_TASKS.indexOf(a.task));
 
 /** Cells of the next month's calendar: a row for each unit, letters of the tasks of each day, pale cells where use is expected. */
 export function aheadRows(review: Review, words: Words): CalendarRow[] {
@@ -35,7 +38,8 @@ export function aheadRows(review: Review, words: Words): CalendarRow[] {
           : used.has(date)
             ? { ...notDueLook, letterColour: 'none' }
             : { fill: 'none', line: 'none', letterColour: 'none' };
-      const letters = tasks.map((task) => meeting.letter[task.task]).join('');
+      const lettered = isOutstanding ? tasks.filter((task) => task.state === 'outstanding') : tasks;
+      const letters = lettered.map((task) => meeting.letter[task.task]).join('');
       return {
         unit,
         task: tasks[0]?.task ?? 'chamber',
