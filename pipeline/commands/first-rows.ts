@@ -3,6 +3,7 @@ import { looksPersonal, type Personal } from '../ingest/personal-columns.ts';
 import type { WatchRow } from '../ingest/read-file.ts';
 import type { FileRead, Reading } from '../ingest/reading.ts';
 import { fieldSources, foldHeader } from '../ingest/source-columns.ts';
+import { WIDE_DAY } from '../ingest/wide-table.ts';
 import { formatDay } from '../site/day.ts';
 import { type Origin, TIME_FIELD } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
@@ -14,6 +15,8 @@ export interface ShownRow {
   file: string;
   sheet: string | null;
   row: number;
+  /** Header of the day's column, of a sheet with a column a day. */
+  column?: string;
   /** What the row became: a record, or why not. */
   became: string;
   fields: { field: string; raw: string; understood: string | null }[];
@@ -51,27 +54,33 @@ export class FirstRows {
   /** The first rows of the first table of each source. */
   shown(site: Site, reading: Reading, count: number): ShownRow[] {
     const records = new Map<string, Record<string, unknown>>();
+    const sources = new Map(site.sources.map((source) => [source.name, source]));
     for (const list of Object.values(reading.records) as { origin: Origin }[][])
-      for (const record of list)
-        records.set(placeOf(record.origin), record as unknown as Record<string, unknown>);
+      for (const one of list) {
+        const record = one as unknown as Record<string, unknown>;
+        const source = sources.get(one.origin.source)!;
+        // Of a sheet with a column a day, one row is many records.
+        const day = source.wide && formatDay(clockOf(site, source.site).operatingDay(record.time as number));
+        records.set(placeOf(one.origin, day), record);
+      }
     const seen = new Set<string>();
     const rows: ShownRow[] = [];
     for (const { read, header, rows: first } of this.#tables.values()) {
       if (seen.has(read.source)) continue;
       seen.add(read.source);
       const source = site.sources.find(({ name }) => name === read.source)!;
-      const { clock } = [...site.sites.values()].find(
-        ({ id }) => source.site === undefined || id === source.site,
-      )!;
+      const clock = clockOf(site, source.site);
       const positions = new Map(header.cells.map((cell, at) => [foldHeader(cell), at]));
       for (const row of first.slice(0, count)) {
-        const record = records.get(placeOf({ ...read, row: row.row }));
+        const day = source.wide && cellText(row.cells[positions.get(WIDE_DAY)!]);
+        const record = records.get(placeOf({ ...read, row: row.row }, day));
         const problem = reading.problems.find(
           (one) =>
             one.source === read.source &&
             one.file === read.file &&
             one.sheet === read.sheet &&
             one.row === row.row &&
+            (row.column === undefined || one.column === row.column) &&
             one.costs === 'row',
         );
         rows.push({
@@ -79,6 +88,7 @@ export class FirstRows {
           file: read.file,
           sheet: read.sheet,
           row: row.row,
+          ...(row.column === undefined ? {} : { column: row.column }),
           became: record
             ? 'record'
             : problem
@@ -86,10 +96,13 @@ export class FirstRows {
               : 'skipped, or a duplicate of another row',
           fields: fieldSources(source).flatMap(({ field, headers }) => {
             const cells = headers.flatMap((name) => positions.get(foldHeader(name)) ?? []);
-            const raw = cells
-              .map((at) => cellText(row.cells[at]))
-              .filter((text) => text !== '')
-              .join(' + ');
+            const raw =
+              row.column === undefined || cells.length > 0 || !(field.name in WIDE_RAW)
+                ? cells
+                    .map((at) => cellText(row.cells[at]))
+                    .filter((text) => text !== '')
+                    .join(' + ')
+                : (row[WIDE_RAW[field.name as keyof typeof WIDE_RAW]] ?? '');
             const value = record?.[field.name];
             if (raw === '' && value === undefined) return [];
             const understood =
@@ -128,7 +141,14 @@ export class FirstRows {
   }
 }
 
-const placeOf = ({ source, file, sheet, row }: Origin): string => [source, file, sheet, row].join('\u0000');
+const placeOf = ({ source, file, sheet, row }: Origin, day: string | undefined): string =>
+  [source, file, sheet, row, day].join('\u0000');
+
+const clockOf = (site: Site, id: string | undefined): WallClock =>
+  [...site.sites.values()].find((one) => id === undefined || one.id === id)!.clock;
+
+/** What a row of a sheet with a column a day has in place of a cell. */
+const WIDE_RAW = { time: 'column', state: 'mark' } as const;
 
 function textOf(
   value: unknown,
@@ -141,10 +161,10 @@ function textOf(
 
 /** The rows side by side, as text. */
 export function describeRows(rows: readonly ShownRow[]): string[] {
-  return rows.flatMap(({ source, file, sheet, row, became, fields }) => {
+  return rows.flatMap(({ source, file, sheet, row, column, became, fields }) => {
     const width = Math.min(36, Math.max(0, ...fields.map(({ raw }) => raw.length)));
     return [
-      `${source}: ${file}${sheet === null ? '' : `, sheet ${sheet}`}, row ${row}: ${became}`,
+      `${source}: ${file}${sheet === null ? '' : `, sheet ${sheet}`}, row ${row}${column === undefined ? '' : `, column ${column}`}: ${became}`,
       ...fields.map(({ field, raw, understood }) => {
         const shown = raw.replace(/\p{Cc}+/gu, ' ');
         const cut = shown.length > 36 ? `${shown.slice(0, 35)}…` : shown;

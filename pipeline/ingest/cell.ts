@@ -36,8 +36,9 @@ export interface RawRow {
   suspect: boolean;
   /** The file ends inside this row or straight after it, without a line end. */
   unterminated: boolean;
-  /** Header of the column from which the row was made, where a sheet has a column a day. */
+  /** Header of the column from which the row was made, where a sheet has a column a day, and its mark as it stands; initials are not kept. */
   column?: string;
+  mark?: string;
 }
 
 /** A cell as text, trimmed; what a text field keeps and what a message shows. */

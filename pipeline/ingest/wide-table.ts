@@ -69,7 +69,7 @@ function narrowRow(
   row: RawRow,
   fixed: readonly number[],
   days: readonly DayColumn[],
-  read: (cell: Cell) => string | Fault,
+  read: (cell: Cell) => Mark | Fault,
 ): RawRow[] {
   if (row.fault !== undefined) return [row];
   const kept = fixed.map((at) => row.cells[at] ?? '');
@@ -82,7 +82,8 @@ function narrowRow(
       ...row,
       unterminated: false,
       column: header,
-      cells: mark instanceof Fault ? [cellText(cell), ...kept, day] : [...kept, day, mark],
+      ...(mark instanceof Fault ? {} : { mark: mark.shown }),
+      cells: mark instanceof Fault ? [cellText(cell), ...kept, day] : [...kept, day, mark.word],
       fault: mark instanceof Fault ? mark : undefined,
     });
   }
@@ -92,7 +93,13 @@ function narrowRow(
 /** "AB", "a.b.", "AB/CD"; but one letter on each side of a stroke is "N/D" or "n/a". */
 const INITIALS = /^(?!\p{L}\/\p{L}$)\p{L}{1,3}(?:[./ -]{0,2}\p{L}{1,3})?\.?$/u;
 
-function markReader(source: Source & { name: string }): (cell: Cell) => string | Fault {
+/** A mark as the record has it and as it stands. */
+interface Mark {
+  word: string;
+  shown: string;
+}
+
+function markReader(source: Source & { name: string }): (cell: Cell) => Mark | Fault {
   const place = `source ${source.name}, field state`;
   const known = closedWords(CLEANING_STATES, source.values.state ?? {}, place);
   const fault = new Fault(
@@ -102,10 +109,10 @@ function markReader(source: Source & { name: string }): (cell: Cell) => string |
   return (cell) => {
     const text = cellText(cell);
     const word = known(text);
-    if (word !== undefined) return source.kind === 'cleanings' ? word : text;
-    if (source.kind !== 'cleanings') return text;
+    if (source.kind !== 'cleanings') return { word: text, shown: text };
+    if (word !== undefined) return { word, shown: text };
     return source.wide?.initials_mean !== undefined && INITIALS.test(text)
-      ? source.wide.initials_mean
+      ? { word: source.wide.initials_mean, shown: '(initials)' }
       : fault;
   };
 }

@@ -5,6 +5,8 @@ export type Parts = ReadonlyMap<string, readonly string[]>;
 
 /** A name that no phrase of the vocabulary covers, understood by its parts: never more than likely. */
 export const COMPOSED_SCORE = 0.8;
+/** In place of the phrase to which a name is near. */
+export const BY_PARTS = 'its parts';
 
 const PHASES: Readonly<Record<string, string>> = {
   evacuation: 'evacuation_s',

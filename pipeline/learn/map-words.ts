@@ -60,6 +60,7 @@ export function mapWords(
       };
     if (best.score >= 0.94 && !best.weak && whole.length > 0)
       return { ...base, word: best.key, confidence: 'certain', why: 'the trade’s word for it' };
-    return { ...base, word: best.key, confidence: 'likely', why: `near to "${best.phrase}"` };
+    const why = best.weak ? 'usual, but it may mean something else' : `near to "${best.phrase}"`;
+    return { ...base, word: best.key, confidence: 'likely', why };
   });
 }

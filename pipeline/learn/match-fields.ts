@@ -1,6 +1,6 @@
 import { recordFields, TIME_FIELD } from '../site/records.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
-import type { Beside } from './compose-header.ts';
+import { type Beside, BY_PARTS } from './compose-header.ts';
 import { FIELD_CONCEPTS, wordList } from './field-concepts.ts';
 import { CERTAIN_FROM, type FieldMatch } from './field-match.ts';
 import { type Confidence, certain, type Guess, likely, open } from './guess.ts';
@@ -267,7 +267,10 @@ function sureness(
     return { confidence: 'certain', why: `"${column.header}" means it, and what it holds fits` };
   return {
     confidence: 'likely',
-    why: `"${column.header}" is near to "${meaning.phrase}", and what it holds fits`,
+    why:
+      meaning.phrase === BY_PARTS
+        ? `the parts of "${column.header}" say so, and what it holds fits`
+        : `"${column.header}" is near to "${meaning.phrase}", and what it holds fits`,
   };
 }
 

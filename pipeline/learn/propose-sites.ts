@@ -25,9 +25,11 @@ export function siteChoices(
   perFolder: ReadonlyMap<string, readonly SourceOfTables[]>,
   vocabulary: Vocabulary,
 ): SiteChoice[] {
-  return [byFolder(perFolder, vocabulary), byColumn(sources, vocabulary), byNames(sources)].filter(
-    (choice) => choice !== undefined,
-  );
+  return [
+    byFolder(perFolder, vocabulary),
+    byColumn(sources, vocabulary),
+    byNames(sources, vocabulary),
+  ].filter((choice) => choice !== undefined);
 }
 
 /** The folder at the top in which a file lies; undefined where it lies in none. */
@@ -125,7 +127,7 @@ function byColumn(sources: readonly SourceOfTables[], vocabulary: Vocabulary): S
 
 const PREFIX = /^(\p{L}[\p{L} ]*\p{L})[ _./-]*[\p{N}\p{Lu}]{1,3}$/u;
 
-function byNames(sources: readonly SourceOfTables[]): SiteChoice | undefined {
+function byNames(sources: readonly SourceOfTables[], vocabulary: Vocabulary): SiteChoice | undefined {
   const names = [...new Set(sources.flatMap(({ source }) => source.units))];
   const prefixOf = (name: string): string | undefined => PREFIX.exec(name.trim())?.[1];
   const counts = new Map<string, number>();
@@ -137,6 +139,10 @@ function byNames(sources: readonly SourceOfTables[]): SiteChoice | undefined {
   const prefixes = [...counts.keys()].sort();
   if (prefixes.length < 2 || prefixes.length > MOST_SITES || [...counts.values()].some((count) => count < 2))
     return undefined;
+  // "Autoclave 1" and "Sterilizer 1" begin with what they are, not with where they stand.
+  const isThing = (prefix: string): boolean =>
+    vocabulary.headerOf(prefix, { hot: undefined, said: undefined }).some(({ key }) => key === 'unit');
+  if (prefixes.some(isThing)) return undefined;
   const siteOf = new Map(siteIds(prefixes).map((id, at) => [prefixes[at]!, id]));
   return {
     by: 'names',

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { UserError } from '../user-error.ts';
-import { type Beside, COMPOSED_SCORE, composedMeanings } from './compose-header.ts';
+import { type Beside, BY_PARTS, COMPOSED_SCORE, composedMeanings } from './compose-header.ts';
 import { foldPhrase, nearness } from './fold-phrase.ts';
 
 /**
@@ -94,7 +94,7 @@ export class Vocabulary {
     const phrases = this.header(text);
     const composed = composedMeanings(text, this.#parts, beside)
       .filter((key) => !phrases.some((one) => one.key === key && one.score >= COMPOSED_SCORE))
-      .map((key): Meaning => ({ key, score: COMPOSED_SCORE, weak: true, language: '', phrase: 'its parts' }));
+      .map((key): Meaning => ({ key, score: COMPOSED_SCORE, weak: true, language: '', phrase: BY_PARTS }));
     // Parts say more than a single word of a phrase does.
     return composed.length === 0
       ? phrases

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { BY_PARTS } from '../../pipeline/learn/compose-header.ts';
 import { withoutMeasure } from '../../pipeline/learn/header-measure.ts';
 import { loadVocabulary } from '../../pipeline/learn/vocabulary.ts';
 
@@ -6,7 +7,7 @@ const vocabulary = loadVocabulary();
 const composed = (header: string, hot?: boolean, said?: 'duration' | 'temperature' | 'pressure') =>
   vocabulary
     .headerOf(withoutMeasure(header), { hot, said })
-    .filter(({ phrase }) => phrase === 'its parts')
+    .filter(({ phrase }) => phrase === BY_PARTS)
     .map(({ key }) => key);
 
 // Abbreviations as exports have them; common practice, no source.
@@ -53,6 +54,6 @@ describe('names of columns by their parts', () => {
 
   it('is never as sure as a phrase', () => {
     for (const { score, phrase } of vocabulary.headerOf('t_evac_s', { hot: false, said: 'duration' }))
-      if (phrase === 'its parts') expect(score).toBeLessThan(0.88);
+      if (phrase === BY_PARTS) expect(score).toBeLessThan(0.88);
   });
 });
