@@ -1,54 +1,9 @@
 // Bundles the program into dist/, so that it starts in a tenth of the time that hundreds of source files take. Run by npm after an install.
-import { readdir, readFile, rm } from 'node:fs/promises';
+import { readdir, rm } from 'node:fs/promises';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-
-const root = fileURLToPath(new URL('../..', import.meta.url));
-const dist = path.join(root, 'dist');
-
-/** Modules read the files beside them (vocabularies, kept measurements); from the bundle these still stand below pipeline/. */
-const ownPlace = {
-  name: 'own-place',
-  setup(bundling) {
-    bundling.onLoad({ filter: /pipeline\/.*\.ts$/ }, async ({ path: file }) => {
-      const place = path.relative(dist, file).split(path.sep).join('/');
-      const text = await readFile(file, 'utf8');
-      return {
-        contents: text.replaceAll(
-          'import.meta.url',
-          `new URL(${JSON.stringify(place)}, import.meta.url).href`,
-        ),
-        loader: 'ts',
-      };
-    });
-  },
-};
+import { dist, settings } from './settings.mjs';
 
 // Parts of an earlier bundle go; types, which are made only for a package, stay.
 for (const name of await readdir(dist).catch(() => [])) if (name !== 'types') await rm(path.join(dist, name));
-await build({
-  absWorkingDir: root,
-  entryPoints: {
-    index: 'pipeline/index.ts',
-    main: 'pipeline/commands/main.ts',
-    thread: 'pipeline/commands/threads/thread.ts',
-  },
-  outdir: dist,
-  entryNames: '[name]',
-  chunkNames: 'part-[hash]',
-  bundle: true,
-  splitting: true,
-  format: 'esm',
-  platform: 'node',
-  // Starts its threads from a file of its own.
-  external: ['tinypool'],
-  target: 'node20',
-  sourcemap: 'linked',
-  legalComments: 'linked',
-  logLevel: 'warning',
-  banner: {
-    js: "import { createRequire as requireOfBundle } from 'node:module'; const require = requireOfBundle(import.meta.url);",
-  },
-  plugins: [ownPlace],
-});
+await build(settings);

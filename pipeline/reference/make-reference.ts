@@ -9,6 +9,8 @@ import { siteFileSchema } from '../site/site-schema.ts';
 import { RECORD_KINDS } from '../site/vocabulary.ts';
 import { unitDaySchema } from '../transform/panel/unit-day.ts';
 import { describeSchema } from './describe-schema.ts';
+import { librariesPage } from './libraries-page.ts';
+import { methodsPage } from './methods-page.ts';
 
 const MADE =
   'Made from the source by `npm run reference`; a test says when it is stale. Edit the source, not this file.';
@@ -19,6 +21,8 @@ export async function makeReference(): Promise<Record<string, string>> {
     'site-file.md': siteFilePage(),
     'records.md': recordsPage(),
     'commands.md': await commandsPage(),
+    'methods.md': methodsPage(MADE),
+    'libraries.md': await librariesPage(MADE),
     'site.schema.json': json(z.toJSONSchema(siteFileSchema, { io: 'input' })),
     'review.schema.json': json(z.toJSONSchema(reviewSchema)),
   };
