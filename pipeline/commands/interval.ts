@@ -3,9 +3,10 @@ import { intervalCase } from '../findings/interval/interval-case.ts';
 import { reviewPeriod, spanOfRecords } from '../findings/period.ts';
 import { calendarFile } from '../report/pages/interval/calendar-file.ts';
 import { caseText } from '../report/pages/interval/case-text.ts';
-import { intervalWords } from '../report/pages/interval/interval-words.ts';
+import { CATALOGUES } from '../report/words/catalogues.ts';
 import { transform } from '../transform/transform.ts';
 import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, THREADS_ARGUMENT } from './command.ts';
+import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { readInputs } from './read-inputs.ts';
 import { writeFile } from './write-file.ts';
 
@@ -31,23 +32,23 @@ export const intervalCommand: Command = {
         description: 'Folder in which interval.ics is written',
         default: 'reports',
       },
+      language: LANGUAGE_ARGUMENT,
       threads: THREADS_ARGUMENT,
       json: JSON_ARGUMENT,
     },
   },
   run: async (values, terminal) => {
     const { site, reading } = await readInputs(values, terminal);
+    const words = CATALOGUES[languageOf(values, site)].interval;
     const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
     terminal.progress('Joining records');
     const { histories, panel, until } = transform(site, reading.records, period.until);
     terminal.progress('Making the case');
     const found = intervalCase(histories, panel, site, reading.records, until);
     const path = join(String(values.out), 'interval.ics');
-    await writeFile(path, calendarFile(found, site.organisation, intervalWords));
+    await writeFile(path, calendarFile(found, site.organisation, words));
     terminal.progressDone();
-    terminal.print(
-      values.json ? JSON.stringify(found) : `${caseText(found, intervalWords)}\n\n${resolve(path)}`,
-    );
+    terminal.print(values.json ? JSON.stringify(found) : `${caseText(found, words)}\n\n${resolve(path)}`);
     return undefined;
   },
 };

@@ -7,6 +7,7 @@ import { makeReview } from '../findings/review.ts';
 import type { Reading } from '../ingest/reading.ts';
 import type { ReportInput } from '../report/report.ts';
 import { monthOf } from '../site/day.ts';
+import type { Language } from '../site/report-settings.ts';
 import type { Site } from '../site/site.ts';
 import { transform } from '../transform/transform.ts';
 import { UserError } from '../user-error.ts';
@@ -19,6 +20,7 @@ import {
   THREADS_ARGUMENT,
   type Values,
 } from './command.ts';
+import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { readInputs } from './read-inputs.ts';
 import type { Terminal } from './terminal.ts';
 import { type DrawingThreads, drawingThreads } from './threads/pool.ts';
@@ -52,15 +54,17 @@ export const reviewCommand: Command = {
         description:
           'review.json of an earlier review, to say what changed; left out: that of the month before in the output folder',
       },
+      language: LANGUAGE_ARGUMENT,
       threads: THREADS_ARGUMENT,
       json: JSON_ARGUMENT,
     },
   },
   run: async (values, terminal) => {
     const { site, reading } = await readInputs(values, terminal);
+    const language = languageOf(values, site);
     const drawing = drawingThreadsFor(threadCount(values), reading);
     try {
-      return await makeAndWrite(values, terminal, { site, reading, drawing });
+      return await makeAndWrite(values, terminal, { site, reading, language, drawing });
     } finally {
       await drawing?.end();
     }
@@ -70,7 +74,12 @@ export const reviewCommand: Command = {
 async function makeAndWrite(
   values: Values,
   terminal: Terminal,
-  { site, reading, drawing }: { site: Site; reading: Reading; drawing: DrawingThreads | undefined },
+  {
+    site,
+    reading,
+    language,
+    drawing,
+  }: { site: Site; reading: Reading; language: Language; drawing: DrawingThreads | undefined },
 ): Promise<undefined> {
   const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
   terminal.progress('Joining records');
@@ -83,13 +92,21 @@ async function makeAndWrite(
   const interval = intervalCase(histories, panel, site, reading.records, until);
   terminal.progress('Drawing');
   // Drawing is loaded only here: the commands that draw nothing start without it.
-  const { writeReport } = await import('../report/report.ts');
+  const { catalogueOf, writeReport } = await import('../report/report.ts');
   const due = transformed.histories.flatMap((history) => history.cleaning.due);
-  const input = { review, panel: transformed.panel, due, problems: reading.problems, interval };
-  const files = await writeReport(
-    input,
-    drawing ? { drawUnitsElsewhere: (input) => drawUnits(drawing, input) } : {},
-  );
+  const { pressure, temperature } = site.declared.report;
+  const input = {
+    review,
+    panel: transformed.panel,
+    due,
+    problems: reading.problems,
+    interval,
+    measures: { pressure, temperature },
+  };
+  const files = await writeReport(input, {
+    words: catalogueOf(language),
+    ...(drawing && { drawUnitsElsewhere: (input) => drawUnits(drawing, input, language) }),
+  });
   const folder = join(String(values.out), period.month);
   await writeFolder(folder, files);
   terminal.progressDone();
@@ -111,13 +128,13 @@ function drawingThreadsFor(count: number, { files }: Reading): DrawingThreads | 
 }
 
 /** Shares the units out over the threads. */
-async function drawUnits(drawing: DrawingThreads, input: ReportInput): Promise<string[]> {
+async function drawUnits(drawing: DrawingThreads, input: ReportInput, language: Language): Promise<string[]> {
   const units = input.review.units.map(({ unit }) => unit);
   const share = Math.max(1, Math.ceil(units.length / drawing.count));
   const shares = Array.from({ length: Math.ceil(units.length / share) }, (_, at) =>
     units.slice(at * share, (at + 1) * share),
   );
-  const pages = await Promise.all(shares.map((units) => drawing.draw({ input, units, language: 'en' })));
+  const pages = await Promise.all(shares.map((units) => drawing.draw({ input, units, language })));
   return pages.flat();
 }
 

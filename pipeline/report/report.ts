@@ -5,6 +5,7 @@ import type { Problem } from '../ingest/reading.ts';
 import type { Language, ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
+import { ofTables } from './measures/review-in-measures.ts';
 import { type ReportContext, reportContext } from './page-context.ts';
 import { comparisonsPage } from './pages/comparisons-page.ts';
 import { intervalFiles } from './pages/interval/interval-page.ts';
@@ -67,7 +68,7 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   // What goes wrong there is thrown where the pages are awaited.
   elsewhere?.catch(() => undefined);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
-  const tables = reviewTables({ ...context, review });
+  const tables = reviewTables({ ...context, review: ofTables(review, context.review) });
   const rest: ReportFile[] = [
     { path: 'meeting.html', content: await meetingPage(context) },
     { path: 'comparisons.html', content: comparisonsPage(context) },

@@ -157,7 +157,7 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
           dx: -2,
           color: palette.service,
         },
-        encoding: { x, y: { value: -4 - level * 13 }, text: { field: 'detail', type: 'nominal' } },
+        encoding: { x, y: { value: -4 - level * 13 }, text: { field: 'detail_label', type: 'nominal' } },
       });
   }
   return {
@@ -169,7 +169,7 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
 }
 
 /** Gives each label the first line on which it does not run into the label before it; where none is free, the last. */
-function labelLevels<Row extends { from_day: number; detail: string }>(
+function labelLevels<Row extends { from_day: number; detail_label: string }>(
   rows: readonly Row[],
   pixel: (day: number) => number,
 ): (Row & { level: number })[] {
@@ -178,7 +178,7 @@ function labelLevels<Row extends { from_day: number; detail: string }>(
     const from = pixel(row.from_day);
     const free = ends.findIndex((end) => end < from);
     const level = free < 0 ? LEVELS - 1 : free;
-    ends[level] = from + textWidth(row.detail, 11) + 6;
+    ends[level] = from + textWidth(row.detail_label, 11) + 6;
     return { ...row, level };
   });
 }

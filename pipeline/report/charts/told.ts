@@ -19,11 +19,11 @@ export function toldText({ unit, tip }: Told): string {
 export const toldMark = { aria: true } as const;
 export const toldChannel = { description: { field: 'told', type: 'nominal' } } as const;
 
-/** Attributes for the text of a mark as the renderer wrote it, escaped: words, and the unit where there is one. */
+/** Attributes for the text of a mark as the renderer wrote it, escaped: words, and the unit where there is one. What the renderer says by itself is left out. */
 export function toldAttributes(escaped: string): string {
-  if (escaped === '') return '';
   const at = escaped.indexOf(BETWEEN);
-  const unit = escaped.slice(0, Math.max(0, at));
+  if (at < 0) return '';
+  const unit = escaped.slice(0, at);
   return ` data-tip="${escaped.slice(at + 1)}"${unit === '' ? '' : ` data-unit="${unit}"`}`;
 }
 

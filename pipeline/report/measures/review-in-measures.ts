@@ -45,6 +45,14 @@ export function inMeasures(review: Review, measures: ReportMeasures): Review {
   };
 }
 
+/** The review as it is made, for tables, but with the reasons for attention as the pages have them: the list of next steps holds their sentences. */
+export function ofTables(made: Review, shown: Review): Review {
+  return {
+    ...made,
+    units: made.units.map((unit, index) => ({ ...unit, attention: shown.units[index]!.attention })),
+  };
+}
+
 const orNull = (value: number | null, convert: Convert): number | null =>
   value === null ? null : convert(value);
 

@@ -24,6 +24,8 @@ export interface HistoryRow {
   mark: 'spell' | 'event';
   /** What happened: counted or contradicted cleaning, number of aborts, kind of service. */
   detail: string;
+  /** The same in words, where it is drawn. */
+  detail_label: string;
   count: number;
   /** What the mark says of itself, with its unit. */
   told: string;
@@ -50,6 +52,7 @@ export function historyRows(context: ReportContext, unit: string): HistoryRow[] 
     to,
     mark,
     detail,
+    detail_label: lane === 'service' ? (words.terms.era[detail] ?? detail) : '',
     count,
     told: toldText({ unit, tip: tipOf(words, lane, from, to, mark, detail, count) }),
   });
@@ -75,9 +78,7 @@ export function historyRows(context: ReportContext, unit: string): HistoryRow[] 
     ...event('early_stop', (day) => day.early_stops),
     ...eras
       .filter((era) => era.opened_by !== null)
-      .map((era) =>
-        row('service', era.from, era.from, 'event', words.terms.era[era.opened_by!] ?? era.opened_by!),
-      ),
+      .map((era) => row('service', era.from, era.from, 'event', era.opened_by!)),
   ];
 }
 
@@ -92,7 +93,7 @@ function tipOf(
 ): string {
   const name = words.charts.lane[lane] ?? lane;
   if (mark === 'spell') return words.tips.spell(from, dayBefore(to), name);
-  if (lane === 'service') return words.tips.day(from, detail);
+  if (lane === 'service') return words.tips.day(from, words.terms.era[detail] ?? detail);
   if (detail === 'contradicted') return words.tips.day(from, words.tips.contradicted);
   return words.tips.day(from, count > 1 ? words.tips.times(name, count) : name);
 }

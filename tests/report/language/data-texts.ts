@@ -54,8 +54,10 @@ export function dataOf({ review, interval }: ReportInput): string[] {
 
 /** A text without names and cells of the records: whole words, so that a short name takes nothing out of a longer word. */
 export function withoutData(text: string, data: readonly string[]): string {
+  // Names in braces are places for values.
+  const plain = text.replace(/\{\w+\}/g, '');
   return data.reduce((rest, name) => {
     const escaped = name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
     return rest.replace(new RegExp(`(?<![\\p{L}\\p{N}])${escaped}(?![\\p{L}\\p{N}])`, 'gu'), '');
-  }, text);
+  }, plain);
 }

@@ -15,6 +15,9 @@ import { pageTexts } from './page-texts.ts';
 const ENGLISH =
   /\b(the|and|of|with|is|are|to|no|not|for|from|days?|by|on|after|before|or|each|test days|cleaning|records?|units?|failed|months?|interval)\b/;
 
+/** Columns of a source, which are named in a sentence. */
+const ACTION_COLUMNS = 'time, unit, action, role, due, done_on';
+
 const inputs: Record<string, ReportInput> = {
   full: { ...fleetInput(3, { drift: driftOf('A1', 'north') }), interval: CASES.supported! },
   'no rise': { ...fleetInput(2), interval: CASES.not_supported! },
@@ -30,7 +33,7 @@ describe.each(Object.keys(inputs))('report in German, %s', (name) => {
   }, 60_000);
 
   it('says so in each page, and holds no English', () => {
-    const data = dataOf(inputs[name]!);
+    const data = [ACTION_COLUMNS, ...dataOf(inputs[name]!)];
     const found = new Set<string>();
     for (const { path, content } of pages()) {
       expect(String(content), path).toContain('<html lang="de">');
@@ -41,14 +44,18 @@ describe.each(Object.keys(inputs))('report in German, %s', (name) => {
   });
 
   it('has decimal commas', () => {
-    const texts = pages().flatMap(({ content }) => pageTexts(String(content)));
-    const decimals = texts.filter(({ text }) => /(^|[\s(])\d+\.\d{1,2}($|[\s)%])/.test(text));
-    expect(decimals.map(({ text }) => text)).toEqual([]);
+    const data = dataOf(inputs[name]!);
+    const texts = pages()
+      .flatMap(({ content }) => pageTexts(String(content)))
+      .map(({ text }) => withoutData(text, data));
+    const decimals = texts.filter((text) => /(^|[\s(])\d+\.\d{1,2}($|[\s)%])/.test(text));
+    expect(decimals).toEqual([]);
   });
 
-  it('has the data of the English report, byte for byte', async () => {
+  it('has the data of the English report, byte for byte, but for the sentences of the next steps', async () => {
     const english = await writeReport(inputs[name]!, { words: en });
-    const data = (of: readonly ReportFile[]) => of.filter(({ path }) => /\.(json|csv)$/.test(path));
+    const data = (of: readonly ReportFile[]) =>
+      of.filter(({ path }) => /\.(json|csv)$/.test(path) && path !== 'tables/next-steps.csv');
     expect(data(files).length).toBeGreaterThan(5);
     expect(data(files)).toEqual(data(english));
   });

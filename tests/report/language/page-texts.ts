@@ -12,7 +12,22 @@ const ENTITIES: Record<string, string> = {
   '&#39;': "'",
   '&#96;': '`',
 };
-const READ_OUT = ['title', 'aria-label', 'alt', 'placeholder', 'aria-description', 'summary'];
+const READ_OUT = [
+  'title',
+  'aria-label',
+  'alt',
+  'placeholder',
+  'aria-description',
+  // What the script of a page says.
+  'data-tip',
+  'data-marked',
+  'data-unmarked',
+  'data-months',
+  'data-read',
+  'data-found',
+  'data-span',
+  'data-date',
+];
 
 /** Every text node of a page, charts included, and every attribute that is read out. Style and script have none. */
 export function pageTexts(page: string): PageText[] {
