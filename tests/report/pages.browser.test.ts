@@ -165,6 +165,27 @@ describe('printed pages', () => {
   });
 });
 
+describe('the first sheet', () => {
+  it.each([
+    ['A4', 672, 297],
+    ['Letter', 695, 279],
+  ] as const)('holds the answers, the decisions and the picture (%s)', async (_, width, height) => {
+    const room = ((height - 37) / 25.4) * 96;
+    for (const report of ['fleet', 'empty'])
+      await visit(report, { javaScriptEnabled: true, width }, async (page, path) => {
+        if (path !== 'index.html') return;
+        await page.emulateMedia({ media: 'print' });
+        expect(
+          await page.evaluate(`document.querySelector('#key').getBoundingClientRect().bottom`),
+          report,
+        ).toBeLessThan(room);
+        expect(
+          await page.evaluate(`getComputedStyle(document.querySelector('#attention')).breakBefore`),
+        ).toBe('page');
+      });
+  });
+});
+
 describe('keyboard', () => {
   it('reaches the content by the first tab stop', async () => {
     await visit('fleet', { javaScriptEnabled: true }, async (page, path) => {

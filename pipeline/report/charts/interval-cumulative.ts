@@ -42,14 +42,12 @@ export function intervalCumulativeChart(
     : 0;
   const names = [
     { at: last.at, value: last.observed - apart, name: options.observedName, colour: palette.series },
-    ...fitted
-      .slice(-1)
-      .map((row) => ({
-        at: row.at,
-        value: row.fitted! + apart,
-        name: options.fittedName,
-        colour: palette.failure,
-      })),
+    ...fitted.slice(-1).map((row) => ({
+      at: row.at,
+      value: row.fitted! + apart,
+      name: options.fittedName,
+      colour: palette.failure,
+    })),
   ];
   return {
     data: { values: [...rows] },

@@ -11,6 +11,8 @@ export interface Section {
   id: string;
   heading: string;
   body: Html;
+  /** Name of the part of the page that begins with this section. */
+  part?: string;
 }
 
 export interface PageParts {
@@ -59,12 +61,19 @@ ${pagesNav(context, parts)}
 <div class="columns">
 <nav class="contents" aria-labelledby="contents-heading">
 <h2 id="contents-heading">${words.pages.contents}</h2>
-<ol>${parts.sections.map((section) => html`<li><a href="#${section.id}">${section.heading}</a></li>`)}</ol>
+<ol>${parts.sections.map((section) => html`<li${section.part && html` class="begins"`}>${section.part && html`<span>${section.part}</span>`}<a href="#${section.id}">${section.heading}</a></li>`)}</ol>
 </nav>
 <main id="content" tabindex="-1">
 ${parts.sections.map(
-  ({ id, heading, body }, index) => html`<section id="${id}" aria-labelledby="${id}-heading">
-<h2 id="${id}-heading"><span class="number">${index + 1}</span> ${heading}</h2>
+  (
+    { id, heading, body, part },
+    index,
+  ) => html`<section id="${id}"${part && html` class="begins"`} aria-labelledby="${id}-heading">
+${
+  part &&
+  html`<p class="part">${part}</p>
+`
+}<h2 id="${id}-heading"><span class="number">${index + 1}</span> ${heading}</h2>
 ${body}
 </section>
 `,
@@ -86,13 +95,14 @@ ${liveTemplate(words)}
 function facts({ words, review, span, fingerprint }: ReportContext): Html {
   const { pages, format } = words;
   const newest = review.period.newest_event;
-  const fact = (name: string, value: string) => html`<div><dt>${name}</dt><dd>${value}</dd></div>`;
+  const fact = (name: string, value: string, minor = false) =>
+    html`<div${minor && html` class="screen"`}><dt>${name}</dt><dd>${value}</dd></div>`;
   return html`<dl class="facts">
 ${fact(pages.month, format.span(review.period.from, review.period.to))}
 ${fact(pages.data, span)}
 ${newest && fact(pages.newest, format.time(newest))}
-${fact(pages.files, pages.fingerprint(review.totals.files, fingerprint))}
-${fact(pages.sites, review.sites.map((site) => pages.site(site.name, site.zone, site.day_starts)).join('; '))}
+${fact(pages.files, pages.fingerprint(review.totals.files, fingerprint), true)}
+${fact(pages.sites, review.sites.map((site) => pages.site(site.name, site.zone, site.day_starts)).join('; '), true)}
 </dl>`;
 }
 

@@ -25,6 +25,15 @@ const EVIDENCE: Record<AttentionReason['code'], string> = {
   strainers_missed: 'cleaning',
 };
 
+/** The address of the evidence of a reason, on the page of its unit. */
+export function evidenceLink(
+  { unitPage }: Pick<ReportContext, 'unitPage'>,
+  unit: string,
+  reason: AttentionReason,
+): string {
+  return `${unitPage(unit)}#${EVIDENCE[reason.code]}`;
+}
+
 /** Why a unit needs attention: evidence in numbers, what to do next, who decides, and the way to the evidence. */
 export function reasonList(
   { words, level: intervalLevel, unitPage }: ReportContext,

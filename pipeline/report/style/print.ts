@@ -16,7 +16,7 @@ export function printStyle(header: string, footer: string): string {
   html { font-size: 9.6pt; }
   body { line-height: 1.4; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   .sheet { max-width: none; padding: 0; }
-  .skip, .contents, .pages, .screen { display: none; }
+  .skip, .contents, .pages, .screen, .facts .screen { display: none; }
   .columns { display: block; }
   .masthead { padding-top: 3mm; }
   section { padding-top: 6mm; }
@@ -36,7 +36,30 @@ export function printStyle(header: string, footer: string): string {
   details::details-content { display: block; content-visibility: visible; block-size: auto; opacity: 1; }
   details > summary { list-style: none; }
   summary::-webkit-details-marker { display: none; }
-  .answers { grid-template-columns: 1fr 1fr; }
+  .answers { grid-template-columns: 1fr 1.6fr 1.1fr; gap: 2mm 5mm; }
+  .answers > div { padding-top: 1mm; }
+  .answers p { margin: 0.5mm 0; font-size: 0.86rem; }
+  .aside { margin: 1.5mm 0 0; padding-top: 1mm; font-size: 0.86rem; }
+  #decisions th { min-width: 0; }
+  #decisions table { font-size: 7.8pt; line-height: 1.3; }
+  #decisions tbody th a { font-size: 1.05rem; }
+  #decisions caption, #key .lede { display: none; }
+  #key p { margin: 1mm 0; max-width: none; }
+  #key figcaption { max-width: none; margin-bottom: 1.5mm; }
+  #key .figure-foot { display: none; }
+  .kicker { margin: 0; }
+  .masthead { padding-bottom: 1.5mm; }
+  .masthead .organisation { margin: 0.5mm 0 0; font-size: 1rem; }
+  .facts { font-size: 0.78rem; margin-top: 1mm; }
+  .answers .lead { font-size: 1.08rem; margin: 0.8mm 0; }
+  .part { display: none; }
+  section.begins:not(:first-child) { break-before: page; padding-top: 0; margin-top: 0; }
+  #answers, #decisions, #key { padding-top: 3mm; }
+  #answers > h2, #decisions > h2, #key > h2 { font-size: 1.15rem; margin-bottom: 1mm; padding-bottom: 0.5mm; }
+  #decisions .table { margin: 1mm 0; }
+  #key figure { margin: 2mm 0; }
+  #key .chart svg { max-height: 46mm; width: auto; }
+  .masthead h1 { font-size: 1.5rem; }
 }
 `;
 }

@@ -45,13 +45,31 @@ section { padding-top: 2.4rem; }
 section section { padding-top: 1.5rem; }
 section > h2 { border-bottom: 2px solid var(--ink); padding-bottom: 0.35rem; margin-bottom: 0.9rem; display: flex; gap: 0.7rem; align-items: baseline; }
 section > h2 .number { color: var(--accent); font-variant-numeric: tabular-nums; }
-.lede { font-size: 1.05rem; }
+.part { font-size: 0.85rem; font-weight: 650; letter-spacing: 0.04em; color: var(--muted); margin: 0 0 0.5rem; }
+section.begins:not(:first-child) { margin-top: 2rem; }
+.contents .begins { padding-top: 0.7rem; }
+.contents .begins:first-child { padding-top: 0.2rem; }
+.contents .begins span { display: block; font-size: 0.8rem; font-weight: 650; color: var(--muted); padding-bottom: 0.15rem; }
+.lede { font: 600 1.2rem/1.3 var(--serif); }
 .note, .left-out { color: var(--muted); font-size: 0.88rem; }
-.answers { display: grid; gap: 1.3rem 2rem; grid-template-columns: repeat(auto-fit, minmax(min(19rem, 100%), 1fr)); }
+.answers { display: grid; gap: 1.3rem 2rem; grid-template-columns: repeat(auto-fit, minmax(min(15rem, 100%), 1fr)); }
 .answers > div { border-top: 3px solid var(--accent); padding-top: 0.55rem; min-width: 0; }
 .answers h3 { font: 500 0.95rem/1.3 var(--sans); color: var(--muted); }
 .answers .lead { font: 600 1.3rem/1.3 var(--serif); margin: 0.35rem 0 0.3rem; }
 .answers p { font-size: 0.93rem; margin: 0.25rem 0; }
+.aside { border-top: 1px solid var(--rule); padding-top: 0.6rem; margin-top: 1.2rem; font-size: 0.93rem; max-width: none; color: var(--muted); }
+.aside b { font-weight: 600; color: var(--ink); }
+#decisions th:first-child { width: 15%; min-width: 6rem; }
+#decisions th:nth-child(2) { width: 38%; min-width: 14rem; }
+#decisions th:nth-child(3) { width: 27%; min-width: 11rem; }
+#decisions th:nth-child(4) { min-width: 8rem; }
+.more { color: var(--muted); }
+.more::before { content: "· "; }
+#decisions tbody th a { font: 600 1.15rem/1.2 var(--serif); }
+.level { display: block; font-weight: 650; font-size: 0.8rem; color: var(--accent); }
+.level.act { color: var(--alarm); }
+.level.look { color: var(--muted); }
+.ways { display: flex; flex-wrap: wrap; gap: 0.2rem 1.3rem; max-width: none; font-size: 0.93rem; }
 .cases { list-style: none; padding: 0; margin: 0; max-width: none; }
 .case { display: grid; grid-template-columns: 6.5rem 1fr; gap: 0 1.2rem; padding: 1rem 0; border-top: 1px solid var(--rule); }
 .case:first-child { border-top: 0; padding-top: 0.2rem; }
@@ -75,14 +93,14 @@ figcaption { margin-bottom: 0.7rem; max-width: 46rem; }
 figcaption .title { font-family: var(--serif); font-weight: 600; font-size: 1.08rem; line-height: 1.3; }
 figcaption .number, caption .number { color: var(--accent); font-family: var(--sans); font-size: 0.85rem; font-weight: 650; margin-right: 0.5rem; }
 figcaption p { font-size: 0.92rem; margin: 0.25rem 0 0; }
-.chart { overflow-x: auto; }
+.chart { overflow-x: auto; position: relative; }
 .chart svg { display: block; max-width: 100%; min-width: 36rem; height: auto; font-family: var(--sans); }
 .figure-foot { display: flex; flex-wrap: wrap; align-items: center; gap: 0.2rem 1.4rem; min-height: 1.8rem; font-size: 0.85rem; color: var(--muted); margin-top: 0.5rem; }
 .figure-foot p { margin: 0; }
 .key { list-style: none; display: grid; grid-template-columns: repeat(auto-fill, minmax(min(23rem, 100%), 1fr)); gap: 0.35rem 1.3rem; padding: 0; margin: 0.7rem 0; font-size: 0.9rem; max-width: none; }
 .key li { display: flex; align-items: flex-start; gap: 0.5rem; line-height: 1.35; }
 .key svg { flex: none; font-family: var(--sans); }
-.table { overflow-x: auto; margin: 1.2rem 0; }
+.table { overflow-x: auto; margin: 1.2rem 0; position: relative; }
 .chart, .table { background: linear-gradient(to right, #fff 2rem, transparent), linear-gradient(to left, #fff 2rem, transparent) 100% 0, linear-gradient(to right, #b9c4c9, transparent) 0 0, linear-gradient(to left, #b9c4c9, transparent) 100% 0; background-repeat: no-repeat; background-size: 3rem 100%, 3rem 100%, 0.7rem 100%, 0.7rem 100%; background-attachment: local, local, scroll, scroll; }
 table { border-collapse: collapse; font-size: 0.9rem; font-variant-numeric: tabular-nums; min-width: min(100%, 36rem); }
 caption span.title { display: inline-block; max-width: min(100%, calc(100vw - 6rem)); vertical-align: top; }

@@ -17,6 +17,8 @@ export function answersSection({ review, words }: ReportContext): Section {
 <p class="screen"><a href="#${anchor}">${more}</a></p>
 </div>
 `;
+  const aside = (question: string, answer: AnswerWords, anchor: string, more: string): Html =>
+    html`<p class="aside"><b>${question}</b> ${answer.lead} <span class="screen">${answer.detail}</span> <a class="screen" href="#${anchor}">${more}</a></p>`;
   return {
     id: 'answers',
     heading: answers.heading,
@@ -24,8 +26,8 @@ export function answersSection({ review, words }: ReportContext): Section {
 ${block(answers.questions.cleaning, cleaningAnswer(review, words), 'cleaning', answers.more.cleaning)}
 ${block(answers.questions.failures, failuresAnswer(review, words), 'comparisons', answers.more.failures)}
 ${block(answers.questions.units, unitsAnswer(review, words), 'attention', answers.more.units)}
-${block(answers.questions.reading, readingAnswer(review, words), 'data', answers.more.reading)}
-</div>`,
+</div>
+${aside(answers.questions.reading, readingAnswer(review, words), 'data', answers.more.reading)}`,
   };
 }
 

@@ -5,7 +5,7 @@ import { comparisonFigures, comparisonTable, verdictWords } from '../../parts/co
 import type { Section } from '../../parts/page.ts';
 import { besideList, secondLookSection } from './second-looks.ts';
 
-interface Question {
+export interface Question {
   id: string;
   comparisons: Comparison[];
 }
@@ -27,27 +27,13 @@ export function keyQuestion(questions: readonly Question[]): Question | undefine
   return questions.toSorted((a, b) => strength(a) - strength(b))[0];
 }
 
-/** The one picture of the first page. */
-export async function keySection(context: ReportContext, numbers: Numbering): Promise<Section> {
-  const { review, words } = context;
-  const key = keyQuestion(questionsOf(review.comparisons));
-  const body =
-    key === undefined
-      ? html`<p class="empty">${words.unit.noComparison}</p>`
-      : html`<p class="lede">${words.comparisons.questionLong(key.comparisons[0]!)} ${words.comparisons.rowExplained}</p>
-${await questionFigure(context, numbers, key)}`;
-  return { id: 'key', heading: words.pages.keyHeading, body };
-}
-
 /** Failures after missed cleaning: what each verdict means, findings in words, a picture for each question, and the numbers of those that say something. */
 export async function comparisonsSection(context: ReportContext, numbers: Numbering): Promise<Section> {
   const { review, words, span } = context;
   const { comparisons, pages } = words;
   const questions = questionsOf(review.comparisons);
-  const key = keyQuestion(questions);
   const parts: Html[] = [];
   for (const question of questions) {
-    if (question.id === key?.id) continue;
     const first = question.comparisons[0]!;
     parts.push(html`<h3>${comparisons.questionLong(first)}</h3>
 ${await questionFigure(context, numbers, question)}

@@ -49,7 +49,7 @@ const names = (items: string[], most = 6): string =>
 
 /** The month in one sentence for each question. */
 export const answers = {
-  heading: 'The month in four answers',
+  heading: 'The month in three answers',
   questions: {
     cleaning: 'Was the cleaning done?',
     failures: 'Do failures rise after missed cleaning?',
@@ -61,6 +61,28 @@ export const answers = {
     failures: 'All comparisons',
     units: 'Units that need attention',
     reading: 'Data read and rejected',
+  },
+  /** The first page as a story: what to decide, and the one picture. */
+  story: {
+    parts: { story: 'In two minutes', evidence: 'Evidence', records: 'Records', methods: 'Methods' },
+    decisionsHeading: 'For this meeting',
+    decisionsCaption: 'Units in the order of need, each with its first reason',
+    heads: { unit: 'Unit', found: 'What the records say', next: 'Next step', decides: 'Who decides' },
+    others: (n: number): string => (n === 0 ? '' : count(n, 'more reason', 'more reasons')),
+    rest: (n: number): string => `${count(n, 'more unit', 'more units')} and all reasons`,
+    none: 'Nothing on record asks for a decision this month. No flag does not mean no fault.',
+    plain: (what: string, scope: string, exposure: string, otherwise: string, a: string, b: string): string =>
+      `${format.sentence(what)}, ${scope}: ${a} on days with ${exposure}, ${b} on days with ${otherwise}.`,
+    verdict: (verdict: string, ratio: string, level: string): string =>
+      `${format.sentence(verdict)}: ratio ${ratio}, ${level} interval in brackets. An association in the records, not a proof of cause.`,
+    figure: (outcome: string, exposure: string): string =>
+      `${format.sentence(outcome)}, with and without: ${exposure}`,
+    reading: (level: string): string =>
+      `Point: what was counted, per 100. Bar: its exact ${level} interval; an arrow means that it goes on.`,
+    ratio: (text: string, verdict: string): string => `ratio ${text}: ${verdict}`,
+    allUnits: 'All comparisons as a picture',
+    numbers: 'Their numbers',
+    means: 'What the verdicts mean',
   },
   cleaning: (a: CleaningAnswer): AnswerWords => {
     if (a.due === 0)

@@ -43,6 +43,8 @@ export const tips = {
     `${format.sentence(task)}: ${of(n, due)} ${state}`,
   clockClass: (label: string, events: number, all: number, value: Per100): string =>
     `${label} days: ${of(events, all)}${rate(value)}`,
+  side: (label: string, events: number, all: number, value: Per100): string =>
+    `${label}: ${of(events, all)}${rate(value)}`,
   comparison: (exposed: string, unexposed: string, ratio: string, verdict: string): string =>
     `${exposed} with it, ${unexposed} without; ratio ${ratio}; ${verdict}`,
   histogram: (label: string, days: number, result: string): string =>
