@@ -18,6 +18,7 @@ export type { Drift, ProbeDrift } from './findings/drift/drift-schema.ts';
 export type { IntervalCase } from './findings/interval/interval-schema.ts';
 export type { Comparison, Exposure, OutcomeName, Review, Verdict } from './findings/review-schema.ts';
 export type { FileRead, Problem, Reading } from './ingest/reading.ts';
+export { type Calibration, calibration } from './library/calibration.ts';
 export { compare, compareBy, interval, type Panel, panel, review, watch } from './library/questions.ts';
 export { readRecords, readSite } from './library/read.ts';
 export type { Records } from './site/records.ts';

@@ -6,7 +6,7 @@ const FOLDER = new URL('../../pipeline/library/', import.meta.url);
 
 /** The examples of the docstrings, in the order in which a program would write them. */
 function examples(): string[] {
-  return ['read.ts', 'questions.ts'].flatMap((file) =>
+  return ['read.ts', 'questions.ts', 'calibration.ts'].flatMap((file) =>
     [...readFileSync(new URL(file, FOLDER), 'utf8').matchAll(/^ \* @example (.+)$/gm)].map(
       (found) => found[1]!,
     ),
@@ -15,9 +15,19 @@ function examples(): string[] {
 
 describe('the public library', () => {
   it('has an example for each function, and they run in order', { timeout: 120_000 }, async () => {
-    expect(readdirSync(FOLDER).sort()).toEqual(['questions.ts', 'read.ts']);
+    expect(readdirSync(FOLDER).sort()).toEqual(['calibration.ts', 'questions.ts', 'read.ts']);
     const lines = examples();
-    const names = ['readSite', 'readRecords', 'panel', 'compare', 'compareBy', 'watch', 'interval', 'review'];
+    const names = [
+      'readSite',
+      'readRecords',
+      'panel',
+      'compare',
+      'compareBy',
+      'watch',
+      'interval',
+      'review',
+      'calibration',
+    ];
     for (const name of names)
       expect(
         lines.some((line) => line.includes(`${name}(`)),
