@@ -5,6 +5,7 @@ import { intervalCase } from '../findings/interval/interval-case.ts';
 import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts';
 import { makeReview } from '../findings/review.ts';
 import type { Reading } from '../ingest/reading.ts';
+import { unitPageNames } from '../report/html/page-names.ts';
 import type { ReportInput } from '../report/report.ts';
 import { monthOf } from '../site/day.ts';
 import type { Language } from '../site/report-settings.ts';
@@ -18,9 +19,12 @@ import {
   JSON_ARGUMENT,
   SITE_ARGUMENT,
   THREADS_ARGUMENT,
+  UsageError,
   type Values,
 } from './command.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
+import { PAPERS, type Paper } from './pdf/print-pages.ts';
+import { printReview } from './pdf/print-review.ts';
 import { readInputs } from './read-inputs.ts';
 import type { Terminal } from './terminal.ts';
 import { type DrawingThreads, drawingThreads } from './threads/pool.ts';
@@ -54,12 +58,24 @@ export const reviewCommand: Command = {
         description:
           'review.json of an earlier review, to say what changed; left out: that of the month before in the output folder',
       },
+      pdf: {
+        type: 'boolean',
+        description:
+          'Also print the review, the page for the meeting and the pages of units that need attention to PDF, where a Chromium is at hand',
+      },
+      paper: {
+        type: 'string',
+        valueHint: 'SIZE',
+        description: 'Paper of the PDF: a4 or letter',
+        default: 'a4',
+      },
       language: LANGUAGE_ARGUMENT,
       threads: THREADS_ARGUMENT,
       json: JSON_ARGUMENT,
     },
   },
   run: async (values, terminal) => {
+    paperOf(values);
     const { site, reading } = await readInputs(values, terminal);
     const language = languageOf(values, site);
     const drawing = drawingThreadsFor(threadCount(values), reading);
@@ -109,6 +125,11 @@ async function makeAndWrite(
   });
   const folder = join(String(values.out), period.month);
   await writeFolder(folder, files);
+  if (values.pdf === true) {
+    const pages = unitPageNames(review.units.map((unit) => unit.unit));
+    const ofUnits = review.attention_order.map((unit) => pages.get(unit)!);
+    await printReview(review, folder, ofUnits, paperOf(values), terminal);
+  }
   terminal.progressDone();
   terminal.print(
     values.json
@@ -136,6 +157,14 @@ async function drawUnits(drawing: DrawingThreads, input: ReportInput, language: 
   );
   const pages = await Promise.all(shares.map((units) => drawing.draw({ input, units, language })));
   return pages.flat();
+}
+
+/** The paper asked for. */
+function paperOf(values: Values): Paper {
+  const paper = String(values.paper).toLowerCase();
+  if (!Object.hasOwn(PAPERS, paper))
+    throw new UsageError(`--paper must be one of ${Object.keys(PAPERS).join(', ')}, found "${values.paper}"`);
+  return paper as Paper;
 }
 
 /** The review before: the file asked for, else that of the month before in the output folder, if it is there. */

@@ -4,7 +4,7 @@ import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import type { ChartRuntimes } from './charts/chart-runtimes.ts';
-import { safeNames } from './html/page-names.ts';
+import { unitPageNames } from './html/page-names.ts';
 import { DEFAULT_MEASURES, type MeasureNames, measureNames } from './measures/measures.ts';
 import { inMeasures } from './measures/review-in-measures.ts';
 import type { VerdictSettings } from './words/en/comparisons.ts';
@@ -63,7 +63,7 @@ export function reportContext(
     return Number.isFinite(value) ? value : fallback;
   };
   const level = setting('level', 0.95);
-  const pages = safeNames(review.units.map((unit) => unit.unit));
+  const pages = unitPageNames(review.units.map((unit) => unit.unit));
   const units = new Map(review.units.map((unit) => [unit.unit, unit]));
   const sites = new Map(review.sites.map((site) => [site.id, site.name]));
   const { record_from, record_to } = review.period;
@@ -86,7 +86,7 @@ export function reportContext(
     month: words.format.month(review.period.month),
     span: record_from && record_to ? words.format.span(record_from, record_to) : words.pages.noRecord,
     fingerprint: fingerprintOf(inputsOf(review)),
-    unitPage: (unit) => `unit-${pages.get(unit) ?? 'x'}.html`,
+    unitPage: (unit) => pages.get(unit) ?? 'unit-x.html',
     unitName: (unit) => units.get(unit)?.name ?? '',
     siteName: (site) => sites.get(site) ?? site,
   };

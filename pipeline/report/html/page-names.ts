@@ -25,3 +25,8 @@ function safeName(id: string): string {
     .slice(0, 60);
   return plain === '' ? 'x' : plain;
 }
+
+/** File name of each unit's page. */
+export function unitPageNames(units: readonly string[]): Map<string, string> {
+  return new Map([...safeNames(units)].map(([unit, name]) => [unit, `unit-${name}.html`]));
+}

@@ -72,7 +72,7 @@ export function listTables(context: ReportContext): Table[] {
     tableOf('units', UNIT_COLUMNS, review.units.map(unitRow)),
     tableOf('next-steps', NEXT_STEP_COLUMNS, nextSteps(context)),
     tableOf(
-      'actions',
+      'action-list',
       fields<Review['actions']['list'][number]>(actionsSchema.shape.list.element),
       review.actions.list,
     ),

@@ -4,7 +4,7 @@ import type { Cell } from './csv.ts';
 export const TABLE_NAMES = [
   'units',
   'next-steps',
-  'actions',
+  'action-list',
   'tasks-ahead',
   'watch',
   'missing-data',

@@ -14,7 +14,7 @@ export const workbook: WorkbookWords = {
   table: {
     units: 'Geräte: Einsatz, Fehler, Abbrüche, Kammerreinigung, Anlässe',
     'next-steps': 'Nächste Schritte aus den Anlässen, als Anfang einer Liste von Maßnahmen',
-    actions: 'Maßnahmen der Liste des Standorts, wie sie am Monatsende standen',
+    'action-list': 'Maßnahmen der Liste des Standorts, wie sie am Monatsende standen',
     'tasks-ahead': 'Reinigungsaufgaben des nächsten Monats, nach Gerät und Tag',
     watch: 'Geräte unter Beobachtung, mit dem Kürzel des Anlasses',
     'missing-data': 'Daten, die fehlen werden, wenn sich nichts ändert',

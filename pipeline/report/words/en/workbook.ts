@@ -15,7 +15,7 @@ export const workbook = {
     units: 'Units: use, failures, aborts, chamber cleaning, reasons for attention',
     'next-steps':
       'Next steps that follow from the reasons for attention, as the beginning of a list of actions',
-    actions: 'Actions of the site’s list, as they stood at the end of the month',
+    'action-list': 'Actions of the site’s list, as they stood at the end of the month',
     'tasks-ahead': 'Cleaning tasks of the next month, by unit and day',
     watch: 'Units under watch, with the code of the reason',
     'missing-data': 'Data that will be missing if nothing changes',
