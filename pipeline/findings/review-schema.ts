@@ -6,6 +6,7 @@ import { requalificationSchema } from '../transform/service/requalification.ts';
 import { actionsSchema } from './actions/actions-schema.ts';
 import { changesSchema } from './changes/changes-schema.ts';
 import { driftSchema } from './drift/drift-schema.ts';
+import { driftOperatingCharacteristicsSchema } from './drift/operating-characteristics.ts';
 import { nextMonthSchema } from './next-month/next-month-schema.ts';
 import { operatingCharacteristicsSchema } from './operating-characteristics.ts';
 import { recordQualitySchema } from './record-quality/record-quality-schema.ts';
@@ -518,6 +519,7 @@ export const reviewSchema = z.strictObject({
   actions: actionsSchema.describe('Actions of the site’s own list: done, open, late'),
   next_month: nextMonthSchema.describe('What the next month brings if nothing changes'),
   operating_characteristics: operatingCharacteristicsSchema.nullable(),
+  drift_operating_characteristics: driftOperatingCharacteristicsSchema.nullable(),
   settings: z.array(
     z.strictObject({
       name: z.string(),

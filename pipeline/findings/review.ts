@@ -15,6 +15,7 @@ import { jointModels } from './comparisons/joint-model.ts';
 import { mostlyReactiveUnits } from './comparisons/mostly-reactive.ts';
 import { strataTable } from './comparisons/strata-table.ts';
 import { driftWatch } from './drift/drift-watch.ts';
+import { DRIFT_OPERATING_CHARACTERISTICS } from './drift/operating-characteristics.ts';
 import { problemsByCode, readingTotals } from './lists/reading-account.ts';
 import {
   contradictedRecords,
@@ -179,6 +180,7 @@ export function makeReview({ site, reading, transformed, period, version, previo
     actions: actionsOfMonth(site, reading.records.actions, period),
     next_month: nextMonth(site, histories, units, order, upToNow, period),
     operating_characteristics: OPERATING_CHARACTERISTICS,
+    drift_operating_characteristics: DRIFT_OPERATING_CHARACTERISTICS,
     settings,
   };
 }

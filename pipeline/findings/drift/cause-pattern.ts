@@ -90,3 +90,10 @@ export function causePattern(moves: ReadonlyMap<Probe, ProbeMove>): { fits_best:
       .map((of) => of.cause),
   };
 }
+
+/** Whether some cause moves both probes the way they move (signs of their slopes). */
+export function fitsOneCause(...moves: readonly (readonly [Probe, number])[]): boolean {
+  return CAUSES.some((cause) =>
+    moves.every(([probe, slope]) => Math.sign(TABLE[cause][probe]) === Math.sign(slope) && slope !== 0),
+  );
+}

@@ -4,9 +4,13 @@ import type { Site } from '../../site/site.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { AdjustedSeries } from './adjusted-series.ts';
+import { isCorroborated } from './corroboration.ts';
 import type { Drift, ProbeDrift, SiteMovement } from './drift-schema.ts';
 import { type EraSeries, eraSeries } from './era-series.ts';
+import { CORROBORATED } from './evidence.ts';
 import { heatUpPasses } from './heat-up-passes.ts';
+import { judgeInput } from './judge-input.ts';
+import { type Judgement, judgeSeries } from './judge-series.ts';
 import { wetBefore } from './leak-after-cleaning.ts';
 import { alarmLimit, configuredLimit, movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
 import { probeDrift } from './probe-drift.ts';
@@ -20,8 +24,8 @@ import { inOrder, unitDrift } from './unit-drift.ts';
  * Watches the empty daily cycles of all units: what is steady, moving, near its limit or stepped on the day before `until`. Pure.
  *
  * For each site and probe: values of the day by unit and era; the movement common to the site taken out (median polish); a saw-tooth that falls back at a cleaning
- * recognised and taken out; noise and its autocorrelation, partly borrowed from the site's other units; then EWMA and CUSUM, the step told from the slope, the rate, and
- * the days to the limit. Nothing after `until` is looked at, so that a past day can be judged again.
+ * recognised and taken out; noise and its autocorrelation, partly borrowed from the site's other units; then EWMA and CUSUM, the step told from the slope (with less asked of a
+ * probe beside which another of the unit moves as one of the causes has it), the rate, and the days to the limit. Nothing after `until` is looked at, so that a past day can be judged again.
  *
  * Assumes that a unit is alike from day to day inside an era. A fault that comes at once gives no drift.
  *
@@ -33,12 +37,15 @@ export function driftWatch(histories: readonly UnitHistory[], site: Site, until:
   const sites: SiteMovement[] = [];
   for (const [siteId, ofSite] of groupBy(histories, (history) => history.site)) {
     const all = ofSite.flatMap((history) => eraSeries(history, until, rules.wet_hours));
-    for (const probe of PROBES) {
+    const together = PROBES.map((probe) => {
       const series = all.filter((of) => of.probe === probe);
-      const together = siteSeries(series, rules);
-      const row = siteMovement(siteId, probe, together.common);
+      return { series, ...siteSeries(series, rules) };
+    });
+    const judged = judgements(together, rules);
+    for (const [i, probe] of PROBES.entries()) {
+      const row = siteMovement(siteId, probe, together[i]!.common);
       if (row) sites.push(row);
-      probes.push(...judgeProbe(series, together, site.rules, until));
+      probes.push(...judgeProbe(together[i]!, judged, site.rules, until));
     }
   }
   const unitOrder = new Map(histories.map((history, index) => [history.unit, index]));
@@ -56,10 +63,32 @@ export function driftWatch(histories: readonly UnitHistory[], site: Site, until:
   };
 }
 
+/** Judges each series by itself, and then those again beside which another probe of the unit moves in the same era, by a lower threshold. */
+function judgements(
+  together: readonly SiteSeries[],
+  rules: Rules['drift'],
+): ReadonlyMap<AdjustedSeries, Judgement> {
+  const own = together.flatMap(({ adjusted, noises }) =>
+    adjusted.map((series, i) => {
+      const input = judgeInput(series, noises[i]!, rules);
+      return { series, input, probe: series.of.probe, judgement: judgeSeries(input) };
+    }),
+  );
+  const byEra = groupBy(own, ({ series }) => series.of.era);
+  return new Map(
+    own.map((one) => [
+      one.series,
+      isCorroborated(one, byEra.get(one.series.of.era)!)
+        ? judgeSeries(one.input, CORROBORATED)
+        : one.judgement,
+    ]),
+  );
+}
+
 /** All units and eras of one probe of a site. */
 function judgeProbe(
-  series: readonly EraSeries[],
-  { commonOf, adjusted, noises }: SiteSeries,
+  { series, commonOf, adjusted, noises }: SiteSeries & { series: readonly EraSeries[] },
+  judged: ReadonlyMap<AdjustedSeries, Judgement>,
   rules: Rules,
   until: Day,
 ): ProbeDrift[] {
@@ -92,6 +121,7 @@ function judgeProbe(
       series: one,
       noise: noises[i]!,
       common: commonOf[i]!,
+      judgement: judged.get(one)!,
       limits: [
         ...fixed.get(one.of.history.unit)!,
         ...failureLimits(one, moves.get(one.of.history.unit) ?? []),

@@ -38,6 +38,8 @@ export interface Judgement {
   signal: 'ewma' | 'cusum' | null;
   /** All steps, in order of time. */
   steps: SeriesStep[];
+  /** Gain of the best slope since the last step, whether it was called or not. */
+  slopeGain: number;
   /** The charts signal, yet nothing tells a step from a slope so far. */
   undecided: boolean;
 }
@@ -57,7 +59,7 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
   steps.sort((a, b) => a.index - b.index);
   const from = steps.at(-1)?.index ?? 0;
   const n = y.length - from;
-  const none = { from, slope: null, scan: null, signal: null, steps, undecided: false };
+  const none = { from, slope: null, scan: null, signal: null, steps, slopeGain: 0, undecided: false };
   if (n < (steps.length > 0 ? evidence.valuesOfNewLevel : leastValues))
     return { ...none, state: steps.length > 0 ? 'stepped' : 'not_enough_data' };
 
@@ -80,6 +82,7 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
     state: isSlope ? 'moving' : steps.length > 0 ? 'stepped' : 'steady',
     slope: isSlope ? slope : null,
     scan,
+    slopeGain,
     signal: isSlope ? signal : null,
     undecided: !isSlope && signal !== null && Math.max(stepGain, slopeGain) >= evidence.moving,
   };
@@ -142,13 +145,31 @@ function findSteps(
   const { step } = scan;
   if (!step || end - first - step.index < evidence.valuesAfterStep) return;
   const least = Math.max(input.leastChange, evidence.leastStep * input.spread);
+  if (stepGain < evidence.step) return;
   const margin = isSmall(input, evidence, step, end - first) ? evidence.smallStepMargin : evidence.stepMargin;
-  if (stepGain < evidence.step || stepGain - slopeGain < margin) return;
+  if (stepGain - slopeGain < margin) {
+    // Two steps one after the other look like a slope until both are taken.
+    const both = stepGain + secondGain(input, evidence, first, first + step.index, end);
+    if (both - slopeGain < evidence.twoStepsMargin) return;
+  }
   if (Math.abs(step.after - step.before) < least) return;
   const index = first + step.index;
   steps.push({ index, day: input.t[index]!, before: step.before, after: step.after });
   findSteps(input, evidence, first, index, steps);
   findSteps(input, evidence, index, end, steps);
+}
+
+/** What a second step on either side of the first gains. */
+function secondGain(
+  input: JudgeInput,
+  evidence: Evidence,
+  first: number,
+  middle: number,
+  end: number,
+): number {
+  const side = (from: number, to: number) =>
+    to - from < input.leastValues ? 0 : gains(input, evidence, from, to).stepGain;
+  return Math.max(side(first, middle), side(middle, end));
 }
 
 const partOf = ({ t, y, w }: JudgeInput, first: number, end: number) => ({

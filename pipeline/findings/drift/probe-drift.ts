@@ -5,8 +5,7 @@ import type { CommonMovement } from './common-movement.ts';
 import { daysToLimit, rateInterval } from './days-to-limit.ts';
 import type { DriftNote, ProbeDrift } from './drift-schema.ts';
 import { EVIDENCE } from './evidence.ts';
-import { judgeInput } from './judge-input.ts';
-import { type Judgement, judgeSeries } from './judge-series.ts';
+import type { Judgement } from './judge-series.ts';
 import type { ProbeLimit } from './limit-of-probe.ts';
 import type { PooledNoise } from './pool-noise.ts';
 import { fromScale, PROBE_META, toScale } from './probes.ts';
@@ -16,6 +15,7 @@ export interface ProbeDriftInput {
   series: AdjustedSeries;
   noise: PooledNoise;
   common: CommonMovement;
+  judgement: Judgement;
   /** Limits in order of rank, the first that serves is taken. */
   limits: readonly ProbeLimit[];
   /** First operating day that is left out. */
@@ -30,15 +30,14 @@ const MUCH_MISSING = 0.2;
 /** A limit nearer to the baseline than this, in noise standard deviations, says nothing where it is not configured. */
 const LEAST_ROOM = 3;
 
-/** Judges one probe in one era and puts the answer into a row. */
+/** Puts what was judged of one probe in one era into a row. */
 export function probeDrift(input: ProbeDriftInput): ProbeDrift {
-  const { series, noise, rules, until } = input;
+  const { series, noise, judgement, rules, until } = input;
   const { of, values, memory } = series;
   const { probe } = of;
   const end = of.current ? until - 1 : of.to;
   const watched = values.slice(memory);
   const t = watched.map((value) => value.day);
-  const judgement = judgeSeries(judgeInput(series, noise, rules));
   const stale = end - (t.at(-1) ?? Number.NEGATIVE_INFINITY) > STALE_DAYS;
   const stuck = of.checked.stuck_since !== null;
   const blind = judgement.state === 'not_enough_data' || stale || stuck;

@@ -1,6 +1,7 @@
 import { html } from '../html/html.ts';
 import { numbering, type ReportContext } from '../page-context.ts';
 import { page } from '../parts/page.ts';
+import { driftMeasuredSection } from './drift-measured-section.ts';
 import { errorRatesSection } from './error-rates-section.ts';
 import { cautionsSection, methodsSection, settingsSection, wordsSection } from './method-sections.ts';
 
@@ -17,6 +18,7 @@ export function methodsPage(context: ReportContext): string {
       methodsSection(context),
       wordsSection(context),
       ...errorRatesSection(context, numbers),
+      ...driftMeasuredSection(context, numbers),
       settingsSection(context, numbers),
       cautionsSection(context),
     ],

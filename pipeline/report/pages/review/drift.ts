@@ -7,6 +7,7 @@ import { driftTable } from '../../parts/drift-table.ts';
 import type { Section } from '../../parts/page.ts';
 import { unitLink } from '../../parts/unit-link.ts';
 import { probesOf } from '../../rows/drift-rows.ts';
+import { driftMeasuredNote } from '../drift-measured-section.ts';
 
 /** Pictures on the review page, at most; the unit pages have all. */
 const MOST_FIGURES = 6;
@@ -28,6 +29,7 @@ export async function driftSection(context: ReportContext, numbers: Numbering): 
   const passes = drift.heat_up_passes.filter((pass) => pass.date >= review.period.from);
   const movements = drift.sites.filter((site) => site.change_4_weeks !== null);
   const body = html`<p>${text.intro}</p>
+${driftMeasuredNote(context)}
 ${moving.length === 0 && html`<p class="empty">${text.none}</p>`}
 ${driftTable(context, numbers, { caption: text.tableCaption(drift.to), rows: moving, withUnit: true })}
 ${figures}
