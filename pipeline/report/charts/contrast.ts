@@ -2,12 +2,13 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { ContrastRow } from '../rows/contrast-rows.ts';
 import { type Position, scaleFromZero } from './layer.ts';
 import { palette } from './palette.ts';
-import { FULL_WIDTH } from './theme.ts';
+import { textWidth } from './text-width.ts';
+import { FONT_SIZE } from './theme.ts';
 import { toldChannel, toldMark } from './told.ts';
 
-const LABEL_WIDTH = 190;
-const COUNT_WIDTH = 90;
-const PLOT_WIDTH = FULL_WIDTH - LABEL_WIDTH - COUNT_WIDTH - 10;
+/** The picture is small enough for a telephone's screen with text that can be read. */
+const PLOT_WIDTH = 240;
+const MOST_LABEL_WIDTH = 210;
 const STEP = 24;
 
 /**
@@ -20,6 +21,8 @@ export function contrastChart(
 ): TopLevelSpec {
   const sides = rows.filter((row) => row.side !== 'name');
   const names = rows.filter((row) => row.side === 'name');
+  const widest = Math.max(...sides.map((row) => textWidth(row.label, FONT_SIZE)));
+  const labelWidth = Math.min(MOST_LABEL_WIDTH, Math.ceil(widest) + 18);
   const labels = Object.fromEntries(rows.map((row) => [row.place, row.side === 'name' ? '' : row.label]));
   const { max } = scaleFromZero(sides, (row) => [row.high_drawn, row.per_100]);
   const y: Position = {
@@ -30,11 +33,11 @@ export function contrastChart(
     title: null,
     axis: {
       labelExpr: `${JSON.stringify(labels)}[datum.value]`,
-      minExtent: LABEL_WIDTH,
-      maxExtent: LABEL_WIDTH,
+      minExtent: labelWidth,
+      maxExtent: labelWidth,
       labelAlign: 'left',
-      labelPadding: LABEL_WIDTH - 14,
-      labelLimit: LABEL_WIDTH - 20,
+      labelPadding: labelWidth - 10,
+      labelLimit: labelWidth - 14,
     },
   };
   const x: Position = {
@@ -96,7 +99,7 @@ export function contrastChart(
       {
         data: { values: names },
         mark: { type: 'text', align: 'left', baseline: 'middle', fontWeight: 'bold' },
-        encoding: { y, x: { value: -LABEL_WIDTH }, text: { field: 'label', type: 'nominal' } },
+        encoding: { y, x: { value: -labelWidth }, text: { field: 'label', type: 'nominal' } },
       },
     ],
   };

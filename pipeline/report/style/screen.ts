@@ -21,6 +21,7 @@ h1 { font-size: clamp(2rem, 6vw, 3rem); letter-spacing: -0.01em; }
 h2 { font-size: 1.55rem; }
 h3 { font-size: 1.15rem; }
 h4 { font-size: 1rem; }
+:lang(de) :is(p, li, dd, th, td, h1, h2, h3, h4, figcaption, caption, summary, label) { hyphens: auto; hyphenate-limit-chars: 12 5 4; }
 p { margin: 0.6rem 0; max-width: 44rem; }
 ul, ol { padding-left: 1.3rem; max-width: 44rem; }
 .sheet { max-width: 78rem; margin: 0 auto; padding: 0 1.25rem 3rem; }
@@ -135,6 +136,17 @@ dl.words dd { display: inline; margin: 0 0 0 0.3rem; }
   .columns { display: grid; grid-template-columns: 13rem minmax(0, 54rem); gap: 0 3rem; }
   .contents { position: sticky; top: 1rem; align-self: start; max-height: calc(100vh - 2rem); overflow-y: auto; margin-top: 2.4rem; }
   .contents ol { columns: auto; }
+}
+#figure-key .chart svg { min-width: 0; }
+.narrow { display: none; }
+@media screen and (max-width: 36rem) {
+  #decisions table, #decisions tbody, #decisions tr, #decisions td, #decisions tbody th { display: block; }
+  #decisions thead { display: none; }
+  #decisions caption { display: block; }
+  #decisions td, #decisions tbody th { border: 0; padding: 0.1rem 0; min-width: 0; width: auto; }
+  #decisions tr { border-bottom: 1px solid var(--rule); padding: 0.5rem 0; }
+  #decisions .level { display: inline; }
+  .narrow { display: inline; }
 }
 @media (max-width: 36rem) {
   .case { grid-template-columns: 1fr; gap: 0.5rem; }

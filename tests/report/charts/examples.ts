@@ -2,6 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import { byClockChart } from '../../../pipeline/report/charts/by-clock.ts';
 import { cleaningCalendarChart } from '../../../pipeline/report/charts/cleaning-calendar.ts';
 import { clockHistogramChart } from '../../../pipeline/report/charts/clock-histogram.ts';
+import { contrastChart } from '../../../pipeline/report/charts/contrast.ts';
 import { driftChart } from '../../../pipeline/report/charts/drift.ts';
 import { dueBarsChart } from '../../../pipeline/report/charts/due-bars.ts';
 import { forestChart } from '../../../pipeline/report/charts/forest.ts';
@@ -16,6 +17,7 @@ import { toldText } from '../../../pipeline/report/charts/told.ts';
 import { reportContext } from '../../../pipeline/report/page-context.ts';
 import { calendarRows } from '../../../pipeline/report/rows/calendar-rows.ts';
 import { clockRows } from '../../../pipeline/report/rows/clock-rows.ts';
+import { contrastRows } from '../../../pipeline/report/rows/contrast-rows.ts';
 import type { DriftRow } from '../../../pipeline/report/rows/drift-rows.ts';
 import { dueRows } from '../../../pipeline/report/rows/due-rows.ts';
 import { forestRows } from '../../../pipeline/report/rows/forest-rows.ts';
@@ -53,6 +55,7 @@ export function chartExamples(units = 3): ChartExample[] {
   const calendar = calendarRows(review.cleaning.days, en);
   const bars = dueRows(review, en);
   const clock = clockRows(review, 'fleet', 'failed_days', en);
+  const contrast = contrastRows(review.comparisons.slice(0, 4), context);
   const forest = forestRows(review.comparisons, en);
   const history = historyRows(context, 'A1');
   const histogram = histogramRows(review, 'A1', en);
@@ -109,6 +112,11 @@ export function chartExamples(units = 3): ChartExample[] {
           labelWidth: 90,
         },
       ),
+    },
+    {
+      name: 'contrast',
+      rows: contrast,
+      spec: contrastChart(contrast, { valueTitle: 'Failed day results per 100 test days' }),
     },
     {
       name: 'history',

@@ -39,8 +39,14 @@ export function decisionsSection(context: ReportContext, numbers: Numbering): Se
                 return html`${text.evidence} <a class="screen" href="${evidenceLink(context, unit.unit, reason)}">${words.attention.evidence}<span class="hidden">, ${words.pages.unit(unit.unit)}: ${text.evidence}</span></a>${others !== '' && html` <span class="more">${others}</span>`}`;
               },
             },
-            { head: story.heads.next, cell: ({ text }) => text.next },
-            { head: story.heads.decides, cell: ({ text }) => text.decides },
+            {
+              head: story.heads.next,
+              cell: ({ text }) => html`<b class="narrow">${story.heads.next}: </b>${text.next}`,
+            },
+            {
+              head: story.heads.decides,
+              cell: ({ text }) => html`<b class="narrow">${story.heads.decides}: </b>${text.decides}`,
+            },
           ],
         })}
 <p class="screen"><a href="#attention">${units.length > MOST ? story.rest(units.length - MOST) : words.answers.more.units}</a></p>`;

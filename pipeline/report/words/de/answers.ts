@@ -30,10 +30,10 @@ export const answers: AnswersWords = {
     plain: (what, scope, exposure, otherwise, a, b) =>
       `${format.sentence(what)}, ${scope}: ${a} an Tagen mit „${exposure}“, ${b} an Tagen mit „${otherwise}“.`,
     verdict: (verdict, ratio, level) =>
-      `${format.sentence(verdict)}: Verhältnis ${ratio}, ${level}-Intervall in Klammern. Ein Zusammenhang in den Aufzeichnungen, kein Beweis einer Ursache.`,
+      `${format.sentence(verdict)}: Verhältnis ${ratio}, ${level}\u2011Intervall in Klammern. Ein Zusammenhang in den Aufzeichnungen, kein Beweis einer Ursache.`,
     figure: (outcome, exposure) => `${format.sentence(outcome)}, mit und ohne: ${exposure}`,
     reading: (level) =>
-      `Punkt: was gezählt wurde, je 100. Balken: sein exaktes ${level}-Intervall; ein Pfeil heißt, dass es weitergeht.`,
+      `Punkt: was gezählt wurde, je 100. Balken: sein exaktes ${level}\u2011Intervall; ein Pfeil heißt, dass es weitergeht.`,
     ratio: (text, verdict) => `Verhältnis ${text}: ${verdict}`,
     allUnits: 'Alle Vergleiche als Bild',
     numbers: 'Ihre Zahlen',

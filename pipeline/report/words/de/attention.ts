@@ -20,14 +20,14 @@ const association = (numbers: Numbers, verdict: string, level: string): string =
   const outcome = terms.outcomes[text(numbers, 'outcome') as OutcomeName];
   const bounds =
     numbers.high === null || numbers.high === undefined
-      ? `${level}-Intervall ab ${ratio(num(numbers, 'low'))}, nach oben offen`
-      : `${level}-Intervall ${ratio(num(numbers, 'low'))} bis ${ratio(num(numbers, 'high'))}`;
+      ? `${level}\u2011Intervall ab ${ratio(num(numbers, 'low'))}, nach oben offen`
+      : `${level}\u2011Intervall ${ratio(num(numbers, 'low'))} bis ${ratio(num(numbers, 'high'))}`;
   const estimate =
     numbers.ratio === null || numbers.ratio === undefined
       ? 'ohne Versäumnis kein Ereignis'
       : `Verhältnis ${ratio(num(numbers, 'ratio'))}`;
   const adjusted =
-    typeof numbers.adjusted_p === 'number' ? `, angepasstes p ${pValue(numbers.adjusted_p)}` : '';
+    typeof numbers.adjusted_p === 'number' ? `, angepasstes p\u00a0${pValue(numbers.adjusted_p)}` : '';
   return `Mehr ${outcome} bei: ${exposure}. ${format.sentence(verdict)} (${estimate}, ${bounds}${adjusted}).`;
 };
 
@@ -38,7 +38,7 @@ const interval = (numbers: Numbers): string => {
 
 const probeName = (numbers: Numbers): string => terms.probe[text(numbers, 'probe') as Probe];
 const amount = (numbers: Numbers, key: string): string =>
-  `${format.figures(num(numbers, key))} ${text(numbers, 'measure')}`;
+  `${format.figures(num(numbers, key))}\u00a0${text(numbers, 'measure')}`;
 const causes = (numbers: Numbers): string =>
   causesIn(text(numbers, 'cause'))
     .map((cause) => terms.cause[cause])
@@ -48,7 +48,7 @@ const causes = (numbers: Numbers): string =>
 const movement = (numbers: Numbers): string => {
   const rate =
     typeof numbers.rate === 'number'
-      ? `, um ${amount(numbers, 'rate')} je Woche (${format.level(0.9)}-Intervall ${amount(numbers, 'rate_low')} bis ${amount(numbers, 'rate_high')})`
+      ? `, um ${amount(numbers, 'rate')} je Woche (${format.level(0.9)}\u2011Intervall ${amount(numbers, 'rate_low')} bis ${amount(numbers, 'rate_high')})`
       : '';
   const days =
     typeof numbers.days === 'number'
@@ -63,7 +63,7 @@ const movement = (numbers: Numbers): string => {
       ? ''
       : ` Am besten passt das Muster zu: ${causes(numbers)} (ein Hinweis, keine Diagnose).`;
   const going = text(numbers, 'direction') === 'down' ? 'fällt' : 'steigt';
-  return `${probeName(numbers)} der leeren Tageschargen ${going} seit dem ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
+  return `Die ${probeName(numbers)} der leeren Tageschargen ${going} seit dem ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
 };
 
 const leak = (n: Numbers, stands: string): string =>

@@ -54,10 +54,10 @@ export const comparisons: ComparisonWords = {
       c.high === null
         ? `ab ${ratio(c.low ?? 0)}, nach oben offen`
         : `${ratio(c.low ?? 0)} bis ${ratio(c.high)}`;
-    return `${counts}; ${estimate}, ${level}-Intervall ${bounds}`;
+    return `${counts}; ${estimate}, ${level}\u2011Intervall ${bounds}`;
   },
   verdictMeans: (s, level) => ({
-    shown: `mehr Fehler bei Versäumnis: Das ${level}-Intervall liegt über 1, p, angepasst an alle gestellten Fragen, ist höchstens ${short(s.alpha)}, und Abbrüche aus anderen Ursachen blieben gleich. Ein Zusammenhang in diesen Aufzeichnungen, kein Beweis einer Ursache.`,
+    shown: `mehr Fehler bei Versäumnis: Das ${level}\u2011Intervall liegt über 1, p, angepasst an alle gestellten Fragen, ist höchstens ${short(s.alpha)}, und Abbrüche aus anderen Ursachen blieben gleich. Ein Zusammenhang in diesen Aufzeichnungen, kein Beweis einer Ursache.`,
     suggested: 'eines dieser Zeichen, nicht alle: einen zweiten Blick wert, noch kein Befund.',
     not_shown: `kein Zeichen für mehr Fehler, in Aufzeichnungen, die ein Verhältnis von ${short(s.ratioOfInterest)} gezeigt hätten (Trennschärfe ${percent(s.power)}).`,
     cannot_tell: `kein Zeichen, aber zu wenige Tage oder Fehler, um ein Verhältnis von ${short(s.ratioOfInterest)} zu zeigen. Das ist nicht dasselbe wie „kein Effekt“.`,
@@ -92,12 +92,12 @@ export const comparisons: ComparisonWords = {
     const counts = `${integer(control.exposed.events)} in ${integer(control.exposed.trials)} gegen ${integer(control.unexposed.events)} in ${integer(control.unexposed.trials)} Produktionschargen`;
     return control.p === null
       ? counts
-      : `${counts}, p ${pValue(control.p)}${control.moved ? ' (verändert)' : ''}`;
+      : `${counts}, p\u00a0${pValue(control.p)}${control.moved ? ' (verändert)' : ''}`;
   },
   leftOut: (c) => {
     const parts = [
       `${integer(c.days_left_out.not_at_risk)} nicht unter Risiko`,
-      `${integer(c.days_left_out.exposure_unknown)} ohne bekanntes Versäumnis oder dessen Fehlen`,
+      `${integer(c.days_left_out.exposure_unknown)} mit unbekanntem Stand`,
     ];
     if (c.scope === 'fleet')
       parts.push(`${integer(c.days_left_out.unit_not_comparable)} von nicht vergleichbaren Geräten`);
@@ -107,7 +107,7 @@ export const comparisons: ComparisonWords = {
     scope: 'Gerät',
     question: 'Frage',
     counts: 'Mit Versäumnis, gegen ohne',
-    ratio: (level) => `Verhältnis (${level}-Intervall)`,
+    ratio: (level) => `Verhältnis (${level}\u2011Intervall)`,
     p: 'p',
     detectable: 'Kleinstes erkennbares Verhältnis',
     control: 'Abbrüche aus anderen Ursachen',
@@ -121,9 +121,9 @@ export const comparisons: ComparisonWords = {
   rowExplained:
     'Jede Zeile vergleicht die Tage eines Geräts mit Versäumnis mit seinen übrigen Tagen: Ereignisse von Prüftagen oder Chargen auf beiden Seiten, das Verhältnis und ein Urteil.',
   intro: (n, family, span) =>
-    `${integer(n)} Vergleiche über ${span}. ${integer(family)} davon ergaben einen p-Wert; an diese ist p angepasst. Ein Verhältnis über 1 heißt mehr Fehler bei Versäumnis. Die Linie ist das Intervall; ein Pfeil am Ende heißt, dass es weitergeht.`,
+    `${integer(n)} Vergleiche über ${span}. ${integer(family)} davon ergaben einen p\u2011Wert; an diese ist p angepasst. Ein Verhältnis über 1 heißt mehr Fehler bei Versäumnis. Die Linie ist das Intervall; ein Pfeil am Ende heißt, dass es weitergeht.`,
   unitIntro: (family, span) =>
-    `Tage dieses Geräts mit Versäumnis gegen seine übrigen Tage, ${span}. p ist an alle ${integer(family)} Vergleiche des Berichts angepasst, die einen p-Wert ergaben. Ein Verhältnis über 1 heißt mehr Fehler bei Versäumnis; ein Pfeil heißt, dass das Intervall weitergeht.`,
+    `Tage dieses Geräts mit Versäumnis gegen seine übrigen Tage, ${span}. p ist an alle ${integer(family)} Vergleiche des Berichts angepasst, die einen p\u2011Wert ergaben. Ein Verhältnis über 1 heißt mehr Fehler bei Versäumnis; ein Pfeil heißt, dass das Intervall weitergeht.`,
   verdictsMean: 'Was die Urteile bedeuten',
   seeKey: 'Die erste Frage steht oben im Bericht.',
   speakingCaption: 'Vergleiche mit Aussage: gezeigt, angedeutet oder nicht gezeigt',
@@ -149,7 +149,7 @@ export const comparisons: ComparisonWords = {
       return `${scope}: Die Häufung bei „${terms.exposure[c.exposure]}“ ${found}${ratioText}.`;
     },
     homogeneity: (p) =>
-      `Alle Geräte: ${p <= 0.05 ? 'Die Geräte unterscheiden sich in ihrem Verhältnis stärker, als der Zufall erklärt' : 'kein Zeichen, dass sich die Geräte in ihrem Verhältnis unterscheiden'} (p ${pValue(p)}).`,
+      `Alle Geräte: ${p <= 0.05 ? 'Die Geräte unterscheiden sich in ihrem Verhältnis stärker, als der Zufall erklärt' : 'kein Zeichen, dass sich die Geräte in ihrem Verhältnis unterscheiden'} (p\u00a0${pValue(p)}).`,
     strata: 'Anzahlen nach Schicht, aus denen sich jedes Verhältnis von Hand nachrechnen lässt (CSV)',
     doseCaption: 'Nicht bestandene Prüftage nach Ausmaß des Versäumnisses, alle Geräte',
     doseHeads: {
@@ -165,11 +165,11 @@ export const comparisons: ComparisonWords = {
     trend: (statistic, p) =>
       statistic === null || p === null
         ? 'nicht berechenbar'
-        : `${statistic > 0 ? 'steigend' : 'fallend'}, p ${pValue(p)}`,
+        : `${statistic > 0 ? 'steigend' : 'fallend'}, p\u00a0${pValue(p)}`,
     modelCaption: (outcome, days) => `Alle Versäumnisse in einem Modell: ${outcome}, ${integer(days)} Tage`,
     modelHeads: {
       exposure: 'Versäumnis, die übrigen festgehalten',
-      ratio: (level) => `Verhältnis (${level}-Intervall)`,
+      ratio: (level) => `Verhältnis (${level}\u2011Intervall)`,
       p: 'p',
       robust: 'Intervall, robust gegen Geräte',
     },

@@ -12,7 +12,7 @@ export const intervalEvidence: IntervalEvidenceWords = {
   sections: {
     argument: 'Die Begründung',
     clock: 'Fehler und Abbrüche seit der Reinigung',
-    shape: 'Steigt das Risiko mit der Uhr?',
+    shape: 'Steigt das Risiko mit der Zeit seit der Reinigung?',
     candidates: 'Was jedes Intervall brauchen würde',
     units: 'Geräte und Standorte',
     plan: 'Wann reinigen',
@@ -20,9 +20,9 @@ export const intervalEvidence: IntervalEvidenceWords = {
     inputs: 'Eingaben und Methode',
   },
   clockTitle: {
-    calendar_days: 'Tage seit der letzten Reinigung, die eine Uhr stellt',
-    days_of_use: 'Einsatztage seit der letzten Reinigung, die eine Uhr stellt',
-    cycles: 'Chargen seit der letzten Reinigung, die eine Uhr stellt',
+    calendar_days: 'Tage seit der letzten gezählten Reinigung',
+    days_of_use: 'Einsatztage seit der letzten gezählten Reinigung',
+    cycles: 'Chargen seit der letzten gezählten Reinigung',
   },
   outcome: {
     failed_test: 'Nicht bestandene Tests',
@@ -31,7 +31,7 @@ export const intervalEvidence: IntervalEvidenceWords = {
   clockFailures: 'Nicht bestandene Tests nach Zeit seit der Reinigung, alle Geräte',
   clockAborts: 'Abbrüche mit möglichem Bezug zur Sauberkeit nach Zeit seit der Reinigung, alle Geräte',
   clockReading:
-    'Punkt: die Aufzeichnungen in dieser Klasse der Uhr, auf ihrem exakten Intervall. Kurzer Balken: was die Anpassung für dieselben Tage erwartet.',
+    'Punkt: die Aufzeichnungen in dieser Zeitklasse, auf ihrem exakten Intervall. Kurzer Balken: was die Anpassung für dieselben Tage erwartet.',
   clockDescription: (rows, what) => `${what}. ${rows.join(' ')}`,
   clockPoint: (name, events, of, fitted) =>
     `${name}: ${integer(events)} von ${integer(of)}${fitted === null ? '' : `, Anpassung ${twoFigures(fitted)}`}.`,
@@ -54,11 +54,11 @@ export const intervalEvidence: IntervalEvidenceWords = {
   fitCheck: (p, reason) =>
     p === null
       ? `Anpassung gegen Klassen: nicht geprüft. ${reason === null ? '' : reasonText(reason)}`.trim()
-      : `Anpassung gegen die Klassen der Uhr: Chi-Quadrat p ${pValue(p)}${p < 0.05 ? '. Die Anpassung beschreibt die Klassen nicht gut; besser diese lesen als die Kurve.' : '.'}`,
-  clockCaption: 'Fehler und Abbrüche nach Uhr, mit exakten Intervallen',
+      : `Anpassung gegen die Zeitklassen: Chi-Quadrat p\u00a0${pValue(p)}${p < 0.05 ? '. Die Anpassung beschreibt die Klassen nicht gut; besser diese lesen als die Kurve.' : '.'}`,
+  clockCaption: 'Fehler und Abbrüche nach Zeit seit der Reinigung, mit exakten Intervallen',
   clockHeads: {
     scope: 'Geräte',
-    from: 'Uhr',
+    from: 'Zeit seit Reinigung',
     failures: 'Nicht bestandene Tests von Tagen unter Risiko',
     fitted: 'Nach Anpassung',
     aborts: 'Abbrüche von Produktionschargen',
@@ -66,22 +66,22 @@ export const intervalEvidence: IntervalEvidenceWords = {
   },
   fleet: 'Alle Geräte',
   sites: 'Nach Standort',
-  perUnit: 'Jedes Gerät nach Uhr',
-  shapesCaption: 'Form des Risikos auf jeder Uhr',
+  perUnit: 'Jedes Gerät nach Zeit seit der Reinigung',
+  shapesCaption: 'Form des Risikos in jeder Zählung der Zeit',
   shapesHeads: {
     outcome: 'Ereignis',
-    clock: 'Uhr',
+    clock: 'Gezählt in',
     reading: 'Widersprochene Einträge',
     events: 'Ereignisse',
     chances: 'Tage oder Chargen',
-    shape: (level) => `Form (${level}-Intervall)`,
+    shape: (level) => `Form (${level}\u2011Intervall)`,
     p: 'p der Form 1',
     detectable: 'Kleinste erkennbare Form',
     spread: 'Streuung der Geräte',
   },
   readings: { site: 'nach der Regel des Standorts', all_records: 'als erledigt gezählt' },
   shapesNote:
-    'Form 1: Das Risiko hängt nicht von der Uhr ab. Über 1 steigt es. Profil-Likelihood-Intervalle und Likelihood-Quotienten-Test, jedes Gerät zwischen Reparaturen mit eigener Höhe (Gamma-Frailty).',
+    'Form 1: Das Risiko hängt nicht von der Zeit seit der Reinigung ab. Über 1 steigt es. Profil-Likelihood-Intervalle und Likelihood-Quotienten-Test, jedes Gerät zwischen Reparaturen mit eigener Höhe (Gamma-Frailty).',
   robust: (low, high, drawn) =>
     `Bootstrap-Intervall der Form nicht bestandener Tests, ${drawn} neu gezogen: ${low} bis ${high}.`,
   drawn: { unit_eras: 'Geräte zwischen Reparaturen', spells: 'Strecken innerhalb jedes Geräts' },
@@ -96,9 +96,9 @@ export const intervalEvidence: IntervalEvidenceWords = {
   medianLength: (length) => `Mittlere Zeit zwischen Reinigungen (Median): ${length}.`,
   afterFailure: {
     clock_goes_on: (followed, of) =>
-      `Nach einem nicht bestandenen Test läuft die Uhr in dieser Rechnung weiter (auf ${integer(followed)} von ${integer(of)} Fehlern folgte eine anlassbezogene Reinigung).`,
+      `Nach einem nicht bestandenen Test läuft die Zählung in dieser Rechnung weiter (auf ${integer(followed)} von ${integer(of)} Fehlern folgte eine anlassbezogene Reinigung).`,
     cleaned: (followed, of) =>
-      `Ein nicht bestandener Test bringt in dieser Rechnung eine Reinigung, die die Uhr neu stellt (auf ${integer(followed)} von ${integer(of)} Fehlern folgte eine anlassbezogene Reinigung).`,
+      `Ein nicht bestandener Test bringt in dieser Rechnung eine Reinigung, mit der die Zählung neu beginnt (auf ${integer(followed)} von ${integer(of)} Fehlern folgte eine anlassbezogene Reinigung).`,
   },
   curveTitle: {
     hours: 'Stunden außer Betrieb im Jahr, nach Intervall',
@@ -158,7 +158,7 @@ export const intervalEvidence: IntervalEvidenceWords = {
     best: 'Bestes Intervall',
   },
   levelsNote:
-    'Höhe: Fehler geteilt durch die, die die Anpassung auf denselben Uhren erwartet, zum Mittel aller gezogen, je weniger es sind (Gamma-Poisson); 1 ist das Mittel. Eigene Form: allein aus den Fehlern des Geräts, p angepasst an die Geräte nach Benjamini und Hochberg; zum Mittel gezogen auf der log. Skala (normal-normal). Das beste Intervall gilt für die eigene Höhe und die gezogene Form des Geräts.',
+    'Höhe: Fehler geteilt durch die, die die Anpassung zu denselben Zeiten erwartet, zum Mittel aller gezogen, je weniger es sind (Gamma-Poisson); 1 ist das Mittel. Eigene Form: allein aus den Fehlern des Geräts, p angepasst an die Geräte nach Benjamini und Hochberg; zum Mittel gezogen auf der log. Skala (normal-normal). Das beste Intervall gilt für die eigene Höhe und die gezogene Form des Geräts.',
   appearanceTitle: 'Aussehen der Kammern nach Tagen seit der Reinigung',
   appearanceAxis: 'Sichtprüfungen',
   appearanceKey: 'Aussehen, 0 sauber bis 4',
@@ -166,11 +166,11 @@ export const intervalEvidence: IntervalEvidenceWords = {
   noInspections:
     'Keine Sichtprüfung ist verzeichnet. Das Aussehen nach Tagen seit der Reinigung zeigt es schneller als Fehler.',
   trend: (gamma, p, units) =>
-    `Innerhalb der Geräte (${integer(units)}): Unter Paaren von Sichtprüfungen, die sich in beidem unterscheiden, ist der Anteil der zur späteren Uhr schlechteren weniger dem der besseren ${gamma}; Kendall-Test p ${p}.`,
+    `Innerhalb der Geräte (${integer(units)}): Unter Paaren von Sichtprüfungen, die sich in beidem unterscheiden, ist der Anteil der zur späteren Zeit schlechteren weniger dem der besseren ${gamma}; Kendall-Test p ${p}.`,
   residueTrend: (p, reason) =>
     p === null
-      ? `Rückstand nach dem Spülen nach Uhr: ${reason === null ? '' : reasonText(reason)}`
-      : `Rückstand nach dem Spülen nach Uhr: Cochran-Armitage p ${pValue(p)}.`,
+      ? `Rückstand nach dem Spülen nach Zeit seit der Reinigung: ${reason === null ? '' : reasonText(reason)}`
+      : `Rückstand nach dem Spülen nach Zeit seit der Reinigung: Cochran-Armitage p\u00a0${pValue(p)}.`,
   waterCaption: 'Wasser und Kondensat des letzten Jahres neben den Grenzen',
   waterHeads: {
     point: 'Entnahmestelle',

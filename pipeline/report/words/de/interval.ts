@@ -52,7 +52,7 @@ export const intervalArgument: IntervalArgumentWords = {
       : `Die Gebrauchsanweisung erlaubt höchstens ${interval(longest, clock)}: Nichts Längeres wird betrachtet.`,
   records: (n) =>
     [
-      `${count(n.records, 'Kammerreinigung ist', 'Kammerreinigungen sind')} verzeichnet; ${integer(n.starts)} ${n.starts === 1 ? 'stellt' : 'stellen'} eine Uhr: regelmäßig, und das Chargenprotokoll widerspricht nicht.`,
+      `${count(n.records, 'Kammerreinigung ist', 'Kammerreinigungen sind')} verzeichnet; ${integer(n.starts)} ${n.starts === 1 ? 'beginnt' : 'beginnen'} eine neue Zählung: regelmäßig, und das Chargenprotokoll widerspricht nicht.`,
       n.reactive > 0 &&
         `${integer(n.reactive)} ${n.reactive === 1 ? 'folgte' : 'folgten'} auf einen Fehler: Damit endet eine Beobachtung und beginnt keine, damit ein eben instand gesetztes Gerät nicht als eben gereinigt gilt.`,
       n.contradicted > 0 &&
@@ -69,7 +69,7 @@ export const intervalArgument: IntervalArgumentWords = {
     cannot_tell: 'Diese Aufzeichnungen können es nicht sagen.',
   },
   shape: (n) =>
-    `Form ${fixed(n.shape, 2)} (${n.level}-Intervall ${between(fixed(n.low, 2), n.high === null ? null : fixed(n.high, 2))}, p ${pValue(n.p)}); 1 hieße kein Zusammenhang mit der Uhr, mehr einen Anstieg.`,
+    `Form ${fixed(n.shape, 2)} (${n.level}\u2011Intervall ${between(fixed(n.low, 2), n.high === null ? null : fixed(n.high, 2))}, p\u00a0${pValue(n.p)}); 1 hieße kein Zusammenhang mit der Zeit seit der Reinigung, mehr einen Anstieg.`,
   risk: (late, early, ratio, clock) =>
     `Nach ${afterInterval(late, clock)} ist es nach dieser Anpassung ${twoFigures(ratio)}-mal so hoch wie nach ${integer(early)}.`,
   because: (code) => REASONS[code],
@@ -82,9 +82,9 @@ export const intervalArgument: IntervalArgumentWords = {
       cannot_tell: 'Zählten die widersprochenen Einträge als erledigt, ließe sich nichts sagen.',
     })[answer],
   aborts: {
-    supported: 'Auch Abbrüche mit möglichem Bezug zur Sauberkeit nehmen mit der Uhr zu.',
-    supportedAlone: 'Abbrüche mit möglichem Bezug zur Sauberkeit nehmen dagegen mit der Uhr zu.',
-    not_supported: 'Auch Abbrüche mit möglichem Bezug zur Sauberkeit zeigen keinen Anstieg mit der Uhr.',
+    supported: 'Auch Abbrüche mit möglichem Bezug zur Sauberkeit nehmen mit dieser Zeit zu.',
+    supportedAlone: 'Abbrüche mit möglichem Bezug zur Sauberkeit nehmen dagegen mit dieser Zeit zu.',
+    not_supported: 'Auch Abbrüche mit möglichem Bezug zur Sauberkeit zeigen keinen Anstieg mit dieser Zeit.',
     notSupportedAlone: 'Abbrüche mit möglichem Bezug zur Sauberkeit zeigen keinen solchen Anstieg.',
     cannot_tell: 'Über die Abbrüche lässt sich nichts sagen.',
   },
@@ -93,7 +93,7 @@ export const intervalArgument: IntervalArgumentWords = {
   noUnits: 'Kein Gerät zeigt für sich allein einen Anstieg, angepasst an die Zahl der Geräte.',
   appearance: {
     rises: (p) =>
-      `Sichtprüfungen zeigen es schneller: Die Kammern sehen mit den Tagen seit der Reinigung schlechter aus (p ${pValue(p)}). Das spricht von Belägen, nicht von Fehlern.`,
+      `Sichtprüfungen zeigen es schneller: Die Kammern sehen mit den Tagen seit der Reinigung schlechter aus (p\u00a0${pValue(p)}). Das spricht von Belägen, nicht von Fehlern.`,
     not_shown:
       'Die Sichtprüfungen zeigen keine Verschlechterung der Kammern mit den Tagen seit der Reinigung.',
   },
@@ -123,7 +123,11 @@ export const intervalArgument: IntervalArgumentWords = {
   breakEvenRange: (low, high) =>
     low === null && high === null
       ? '(ohne Grenzen)'
-      : `(${low === null ? 'ohne untere Grenze' : twoFigures(low)} bis ${high === null ? 'ohne obere Grenze' : twoFigures(high)})`,
+      : low === null
+        ? `(bis ${twoFigures(high!)})`
+        : high === null
+          ? `(ab ${twoFigures(low)})`
+          : `(${twoFigures(low)} bis ${twoFigures(high)})`,
   noBreakEven: (to) =>
     `Auf ${to} zu gehen würde nach der Anpassung keinen nicht bestandenen Test vermeiden und lohnt sich daher nie.`,
   notCounted: (names) => {
@@ -133,7 +137,7 @@ export const intervalArgument: IntervalArgumentWords = {
       : `Nicht gezählt: ${integer(names.length)} Eingaben, zu denen die Standortdatei keinen Wert nennt; sie stehen in der Tabelle der Eingaben.`;
   },
   more: (factor) =>
-    `Etwa ${twoFigures(factor)}-mal so viele Aufzeichnungen würden eine Form von 1,5 (ein Risiko, das mit der Wurzel der Uhr steigt) von 1 unterscheiden.`,
+    `Etwa ${twoFigures(factor)}-mal so viele Aufzeichnungen würden eine Form von 1,5 (ein Risiko, das mit der Wurzel dieser Zeit steigt) von 1 unterscheiden.`,
   detectable: (shape, power) =>
     `Mit einer Trennschärfe von ${power} hätten diese Aufzeichnungen eine Form ab ${twoFigures(shape)} zeigen können.`,
   sensitive: (n) =>
@@ -141,15 +145,15 @@ export const intervalArgument: IntervalArgumentWords = {
   notSensitive: 'Keine Eingabe allein, halbiert oder verdoppelt, bewegt das beste Intervall.',
   mind: {
     supported:
-      'Längere Aufzeichnungen, in denen der Anstieg verschwindet, oder eine andere Ursache als Beläge, die mit der Uhr geht, etwa die Auslastung.',
+      'Längere Aufzeichnungen, in denen der Anstieg verschwindet, oder eine andere Ursache als Beläge, die mit dieser Zeit geht, etwa die Auslastung.',
     not_supported:
-      'Aufzeichnungen, die lang genug sind, um einen vorhandenen Anstieg zu zeigen, oder Reinigungen in verschiedeneren Abständen: Die Uhr sagt wenig, wo alle Strecken gleich sind.',
+      'Aufzeichnungen, die lang genug sind, um einen vorhandenen Anstieg zu zeigen, oder Reinigungen in verschiedeneren Abständen: Die Zeit sagt wenig, wo alle Strecken gleich sind.',
     cannot_tell: 'Was fehlt, ist oben genannt.',
   },
   limits: [
     'Fehler zählen als Episoden und nur unter Risiko. Angepasst ist ein Potenzgesetz (Weibull) mit eigener Höhe für jedes Gerät zwischen Reparaturen; die Beobachtung endet mit einer anlassbezogenen Reinigung, einer Reparatur oder den Aufzeichnungen.',
     'Die Intervalle stammen aus dem Neuziehen ganzer Geräte zwischen Reparaturen (oder ihrer Strecken). Was sich im nächsten Jahr ändert, wissen sie nicht.',
-    'Ein Anstieg mit der Uhr ist ein Zusammenhang, keine Ursache: Auslastung, Jahreszeit oder Menschen können mit ihr gehen. Ein Risiko, das an einem Tag springt, passt schlecht; siehe die Klassen der Uhr.',
+    'Ein Anstieg mit der Zeit seit der Reinigung ist ein Zusammenhang, keine Ursache: Auslastung, Jahreszeit oder Menschen können mit ihr gehen. Ein Risiko, das an einem Tag springt, passt schlecht; siehe die Zeitklassen.',
   ],
   cautions: [
     'Dies beschreibt Aufzeichnungen; es gibt keine Charge frei, weist keine zurück und ruft keine zurück. Nach einem nicht bestandenen Test bleibt das Gerät außer Betrieb, bis es geprüft ist und besteht.',
@@ -160,7 +164,7 @@ export const intervalArgument: IntervalArgumentWords = {
 
 const REASONS: Record<Reason, string> = {
   shape_above_1: 'Das Intervall der Form liegt über 1, auch zwischen Geräten und Abschnitten.',
-  shape_at_or_below_1: 'Die Form liegt nicht über 1: Fehler werden mit laufender Uhr nicht häufiger.',
+  shape_at_or_below_1: 'Die Form liegt nicht über 1: Fehler werden mit der Zeit nicht häufiger.',
   shape_not_above_1_beyond_chance:
     'Das geht nicht über das hinaus, was der Zufall bei so wenigen Fehlern tut.',
   not_above_1_between_units:
@@ -175,7 +179,7 @@ const REASONS: Record<Reason, string> = {
     'Kein Gerät wurde in den Aufzeichnungen zweimal gereinigt; keine Strecke zwischen Reinigungen ist vollständig.',
   same_clock:
     'Alle Prüftage liegen in derselben Zeit seit der Reinigung; nichts kann mit ihr steigen oder fallen.',
-  too_few_failures: 'Weniger als fünf Fehler begannen auf der Uhr.',
+  too_few_failures: 'Weniger als fünf Fehler begannen nach einer gezählten Reinigung.',
   no_fit: 'Die Fehler stehen so, dass sie keine Form festlegen.',
 };
 
@@ -189,11 +193,12 @@ const NOTES: Record<Note, string> = {
   limit_beyond_record:
     'Die Gebrauchsanweisung erlaubt mehr als jedes Intervall der Aufzeichnungen: Betrachtet wird nur Beobachtetes.',
   in_force_beyond_record:
-    'Das geltende Intervall ist länger als jede Uhr der Aufzeichnungen: Sein Jahr lässt sich nicht angeben.',
+    'Das geltende Intervall ist länger als jede Zeit zwischen Reinigungen in den Aufzeichnungen: Sein Jahr lässt sich nicht angeben.',
   in_force_beyond_instructions:
     'Das geltende Intervall ist länger, als die Gebrauchsanweisung nach der Standortdatei erlaubt. Das ist zuerst zu klären.',
   candidates_beyond_instructions: 'Intervalle über die Gebrauchsanweisung hinaus sind ausgelassen.',
-  candidates_beyond_record: 'Intervalle, die länger sind als jede Uhr der Aufzeichnungen, sind ausgelassen.',
+  candidates_beyond_record:
+    'Intervalle, die länger sind als jede Zeit zwischen Reinigungen in den Aufzeichnungen, sind ausgelassen.',
   candidates_without_limit:
     'Intervalle, die länger sind als das geltende, sind ausgelassen, da die Grenze nach der Gebrauchsanweisung nicht angegeben ist.',
   few_unit_eras:

@@ -104,7 +104,7 @@ export const methods: MethodsWords = {
     heading: 'Wie oft die Urteile falsch waren',
     intro: (fleets, version) =>
       `Die Vergleiche wurden an je ${format.integer(fleets)} simulierten Gruppen von Geräten jeder Art gemacht (Version ${version}), bei denen bekannt ist, ob versäumte Reinigung schadet.`,
-    caption: `Urteile an simulierten Gruppen von Geräten, mit ${format.level(0.95)}-Intervallen`,
+    caption: `Urteile an simulierten Gruppen von Geräten, mit ${format.level(0.95)}\u2011Intervallen`,
     scenario: (scenario, says) => SCENARIOS[scenario] ?? says,
     notAsked: 'nicht gefragt',
     heads: {

@@ -46,7 +46,7 @@ const RELATIONSHIPS: Record<string, string> = {
 /** Wörter zu einzelnen Aufzeichnungen und zum Lesen der Dateien. */
 export const records: RecordsWords = {
   contradicted: {
-    heading: 'Einträge, denen das Chargenprotokoll widerspricht',
+    heading: 'Einträge, denen das Chargen\u00adprotokoll widerspricht',
     intro:
       'Jeder Eintrag einer Kammerreinigung wird neben das Chargenprotokoll gestellt. Lief: Eine Charge überschneidet sich mit der eingetragenen Arbeit. Heiß: Davor lag weniger Stillstand als die Abkühlzeit. Solche Einträge werden dem Standort gezeigt; ob sie als erledigt zählen, sagt die Regel des Standorts. Zuerst Uhren und Gerätenamen prüfen, dann Menschen fragen.',
     none: (span) => `Das Chargenprotokoll widerspricht keinem Eintrag einer Kammerreinigung, ${span}.`,
@@ -92,7 +92,7 @@ export const records: RecordsWords = {
       'Zu jedem ersten nicht bestandenen Test nach einem bestandenen: die Produktionschargen seit dem letzten bestandenen Test dieses Geräts, für die, die entscheiden. Die Liste beurteilt keine Charge und ruft nichts zurück.',
     none: (month) => `Im ${month} wurde kein Bowie-Dick-Test nicht bestanden, also gibt es keine Liste.`,
     summary: (unit, failed, cycles) =>
-      `Gerät ${unit}, nicht bestanden ${failed}: ${count(cycles, 'Produktionscharge', 'Produktionschargen')}`,
+      `Gerät ${unit}, nicht bestanden am ${failed}: ${count(cycles, 'Produktionscharge', 'Produktionschargen')}`,
     since: (pass) =>
       pass === null
         ? 'Davor ist kein bestandener Test verzeichnet: Die Liste reicht bis zum Beginn der Aufzeichnungen.'
@@ -105,7 +105,7 @@ export const records: RecordsWords = {
     more: (n) => `${integer(n)} weitere in review.json`,
   },
   returns: {
-    heading: 'Unvollständige Wiederinbetriebnahmen',
+    heading: 'Unvollständige Wieder\u00adinbetrieb\u00adnahmen',
     intro:
       'Nach einer Kammerreinigung: eine Aufheizcharge und ein bestandener Bowie-Dick-Test vor der Produktion. Nach einer größeren Instandhaltung: die festgelegte Zahl bestandener Bowie-Dick-Tests in Folge vor der Produktion.',
     none: (span) => `Keine unvollständige Wiederinbetriebnahme ist verzeichnet, ${span}.`,

@@ -62,7 +62,7 @@ export const series: SeriesWords = {
     unit: 'Gerät',
     failedMonth: 'Nicht bestandene Prüftage, Monat',
     failedRecord: 'Nicht bestandene Prüftage, gesamt',
-    interval: (level) => `${level}-Intervall`,
+    interval: (level) => `${level}\u2011Intervall`,
     episodes: 'Begonnene Episoden, Monat',
     retests: 'Wiederholungstests, Monat',
     missing: 'Tage ohne Test, Monat',

@@ -62,7 +62,7 @@ export const SETTINGS: Record<string, string> = {
   'interval.candidates':
     'Zu vergleichende Intervalle, in dem, was das Intervall zählt; nicht gesetzt: Wochen',
   'interval.after_failure':
-    'Was ein nicht bestandener Test mit der Uhr macht: nichts, oder eine Reinigung stellt sie neu; from_record: nach den Aufzeichnungen',
+    'Was ein nicht bestandener Test mit der Zählung macht: nichts, oder eine Reinigung beginnt sie neu; from_record: nach den Aufzeichnungen',
   'interval.cleaning.cool_down_hours':
     'Abkühlen vor einer Kammerreinigung, Stunden; es gilt die Gebrauchsanweisung',
   'interval.cleaning.work_minutes':
@@ -146,17 +146,17 @@ export const SCENARIOS: Record<string, string> = {
   'strainer only':
     'Versäumte Siebe vervierfachen die Chancen bei allen Geräten; Kammern, zur selben Zeit versäumt, tun nichts.',
   'too little data': 'Ein Verhältnis von 2 bei einem Viertel der Geräte, drei Monate Aufzeichnungen.',
-  'shape 1': 'Fehler hängen nicht von der Uhr ab.',
+  'shape 1': 'Fehler hängen nicht von der Zeit seit der Reinigung ab.',
   'shape 1, units differ':
-    'Kein Zusammenhang mit der Uhr; die Geräte unterscheiden sich, die schlechten werden früh gereinigt.',
-  'shape 1, bad spells': 'Kein Zusammenhang mit der Uhr; Fehler kommen in schlechten Wochen.',
+    'Kein Zusammenhang mit der Zeit; die Geräte unterscheiden sich, die schlechten werden früh gereinigt.',
+  'shape 1, bad spells': 'Kein Zusammenhang mit der Zeit; Fehler kommen in schlechten Wochen.',
   'shape 1, partly reactive':
-    'Kein Zusammenhang mit der Uhr; auf ein Drittel der Fehler folgt eine Reinigung.',
-  'shape 1, one site': 'Kein Zusammenhang mit der Uhr; drei Geräte, achtzehn Monate.',
-  'shape 2': 'Die Fehlerrate steigt im selben Maß wie die Uhr.',
+    'Kein Zusammenhang mit der Zeit; auf ein Drittel der Fehler folgt eine Reinigung.',
+  'shape 1, one site': 'Kein Zusammenhang mit der Zeit; drei Geräte, achtzehn Monate.',
+  'shape 2': 'Die Fehlerrate steigt im selben Maß wie die Zeit.',
   'shape 2, units differ': 'Dasselbe; die Geräte unterscheiden sich.',
   'shape 2, cleaned after failure': 'Dasselbe; auf jeden Fehler folgt eine Reinigung.',
-  'shape 1.5': 'Die Fehlerrate steigt mit der Wurzel der Uhr.',
+  'shape 1.5': 'Die Fehlerrate steigt mit der Wurzel der Zeit.',
   'shape 3, few failures': 'Ein steiler Anstieg, aber wenige Fehler.',
   'shape 2, one site': 'Ein Anstieg; drei Geräte, achtzehn Monate.',
 };
