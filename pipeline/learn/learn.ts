@@ -7,6 +7,7 @@ import { archiveLimitsSchema } from '../site/file-shapes.ts';
 import { UserError } from '../user-error.ts';
 import { type FoundTable, findTable } from './find-table.ts';
 import { groupTables } from './group-files.ts';
+import { unitLinks } from './link-units.ts';
 import { type Proposal, type ProposedSource, type SITE_CHOICES, withSites } from './proposal.ts';
 import { type SourceOfTables, siteChoices, topFolder } from './propose-sites.ts';
 import { baseName, proposeSource } from './propose-source.ts';
@@ -78,6 +79,7 @@ export async function learn(folder: string, settings: LearnSettings): Promise<Pr
     zone: settings.zone,
     sites: [],
     units: [],
+    unitLinks: unitLinks(proposed.map(({ source }) => source)),
     siteChoices: choices.map((choice) => ({ ...choice, sources: named(choice.sources) })),
     sources: named(proposed.map(({ source }) => source)),
     left,

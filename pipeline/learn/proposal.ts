@@ -77,6 +77,19 @@ export interface ProposedUnit {
   site: string;
 }
 
+/** A name of a unit that no log of cycles has. */
+export interface UnitLink {
+  name: string;
+  /** Files or sheets in which it stands. */
+  found: readonly string[];
+  /** Units of the cycles, of which it may be another name. */
+  units: readonly string[];
+  /** The one that its number speaks for. */
+  near: string | undefined;
+  /** The unit that it is; its own name where it is a unit of its own; undefined: nobody has said. */
+  unit: string | undefined;
+}
+
 export const SITE_CHOICES = ['one', 'folder', 'column', 'names'] as const;
 
 /** A way in which the files may be those of several sites, with the sources as they would be then. */
@@ -97,6 +110,8 @@ export interface Proposal {
   siteChoices: readonly SiteChoice[];
   /** Units that must be declared: where there are several sites. */
   units: readonly ProposedUnit[];
+  /** Names of units that must be tied to one, or be said to be units of their own. */
+  unitLinks: readonly UnitLink[];
   sources: readonly ProposedSource[];
   /** Files of which nothing is proposed, and why. */
   left: readonly { file: string; why: string }[];
@@ -106,5 +121,21 @@ export interface Proposal {
 export function withSites(proposal: Proposal, choice: SiteChoice | 'one'): Proposal {
   return choice === 'one'
     ? { ...proposal, siteChoices: [] }
-    : { ...proposal, siteChoices: [], sites: choice.sites, sources: choice.sources, units: choice.units };
+    : {
+        ...proposal,
+        siteChoices: [],
+        sites: choice.sites,
+        sources: choice.sources,
+        units: choice.units,
+        unitLinks: [],
+      };
 }
+
+/** A name as the site file allows it for an id: letters, digits, blank, . _ or -. */
+export const idOf = (name: string): string =>
+  name
+    .replace(/[^\p{L}\p{N} ._-]+/gu, ' ')
+    .replace(/\s+/g, ' ')
+    .replace(/^[^\p{L}\p{N}]+/u, '')
+    .trim()
+    .slice(0, 60) || 'unit';

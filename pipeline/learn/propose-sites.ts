@@ -3,7 +3,7 @@ import { monthOfName } from '../ingest/codecs/month-names.ts';
 import { foldName } from '../site/unit-names.ts';
 import type { FoundTable } from './find-table.ts';
 import { withoutMeasure } from './header-measure.ts';
-import type { ProposedSource, ProposedUnit, SiteChoice } from './proposal.ts';
+import { idOf, type ProposedSource, type ProposedUnit, type SiteChoice } from './proposal.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
 /** A source with the tables that it was proposed from. */
@@ -187,12 +187,8 @@ function unitHeader({ columns }: ProposedSource): string | undefined {
 function siteIds(names: readonly string[]): string[] {
   const used = new Set<string>();
   return names.map((name, at) => {
-    const plain = name
-      .replace(/[^\p{L}\p{N} ._-]+/gu, ' ')
-      .replace(/^[^\p{L}\p{N}]+/u, '')
-      .trim()
-      .slice(0, 40);
-    const id = plain === '' || used.has(plain) ? `site ${at + 1}` : plain;
+    const plain = idOf(name);
+    const id = used.has(plain) ? `site ${at + 1}` : plain;
     used.add(id);
     return id;
   });
@@ -209,6 +205,6 @@ function uniqueUnits(pairs: readonly { name: string; site: string }[]): Proposed
   );
   return all.map(({ name, site }) => {
     const twice = all.some((other) => other.site !== site && sameName(other.name, name));
-    return { id: twice ? `${site} ${name}` : name, name, site };
+    return { id: idOf(twice ? `${site} ${name}` : name), name, site };
   });
 }

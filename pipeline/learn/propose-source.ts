@@ -18,6 +18,9 @@ import { proposeWide } from './propose-wide.ts';
 import { SAMPLE } from './read-sample.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
+/** Names of units that are listed at most. */
+const MOST_UNITS = 200;
+
 /**
  * Proposes how the tables of a group are to be read: kind, columns, measures, dates, words. Undefined where they hold no record of a kind that is known.
  *
@@ -90,13 +93,28 @@ export function proposeSource(
     unread: columns
       .filter((column) => !used.has(column))
       .map(({ header, samples, texts }) => ({ header, samples, personal: looksPersonal(header, texts) })),
-    units: [...(fixed.find(({ field }) => field === 'unit')?.columns[0]?.words.keys() ?? [])].slice(0, 200),
+    units: unitsOf(fixed, lacking, star, tables, names),
     rows: tables.reduce((sum, table) => sum + table.rows.length, 0),
     cut:
       tables.some(({ sample }) => sample.cut) ||
       rows.length < tables.reduce((sum, table) => sum + table.rows.length, 0),
     language: languageOf(columns, vocabulary),
   };
+}
+
+/** Names of units: from their column, or from the names of files or sheets. */
+function unitsOf(
+  fixed: readonly FieldMatch[],
+  lacking: readonly ProposedColumn[],
+  star: string | undefined,
+  tables: readonly FoundTable[],
+  { sheets }: ReturnType<typeof sheetsOf>,
+): string[] {
+  const from = lacking.find(({ field }) => field === 'unit')?.from;
+  if (from && 'file_name' in from && star !== undefined) return starParts(star, tables);
+  if (from && 'sheet_name' in from && Array.isArray(sheets)) return sheets;
+  const column = fixed.find(({ field }) => field === 'unit')?.columns[0];
+  return [...(column?.words.keys() ?? [])].slice(0, MOST_UNITS);
 }
 
 export const baseName = (file: string): string =>

@@ -1,6 +1,12 @@
 import { isZone } from '../site/wall-clock.ts';
 import { certain, type Guess } from './guess.ts';
-import { type Proposal, type ProposedColumn, type ProposedSource, withSites } from './proposal.ts';
+import {
+  type Proposal,
+  type ProposedColumn,
+  type ProposedSource,
+  type UnitLink,
+  withSites,
+} from './proposal.ts';
 
 /** What the files can't say. `answer` gives the proposal with it, or undefined where the text is no answer. */
 export interface Question {
@@ -18,6 +24,7 @@ export function openQuestions(proposal: Proposal): Question[] {
   return [
     ...zoneQuestion(proposal),
     ...siteQuestion(proposal),
+    ...unitQuestions(proposal),
     ...proposal.sources.flatMap((source, at) => sourceQuestions(source, at, proposal.sites)),
   ];
 }
@@ -49,6 +56,55 @@ function siteQuestion({ siteChoices, zone }: Proposal): Question[] {
       },
     },
   ];
+}
+
+const OWN_UNIT = 'a unit of its own';
+
+/** Names of units that only tests or cleanings have: all at once where their numbers speak for it, else one by one. */
+function unitQuestions({ siteChoices, unitLinks }: Proposal): Question[] {
+  const open = unitLinks.filter(({ unit }) => unit === undefined);
+  if (open.length === 0 || siteChoices.length > 0) return [];
+  const link =
+    (tie: (link: UnitLink) => UnitLink) =>
+    (proposal: Proposal): Proposal => ({
+      ...proposal,
+      unitLinks: proposal.unitLinks.map(tie),
+    });
+  const files = [...new Set(open.flatMap(({ found }) => found))].join(', ');
+  if (open.length > 1 && open.every(({ near }) => near !== undefined))
+    return [
+      {
+        about: 'units',
+        text: `Are ${open.map(({ name }) => `"${name}"`).join(', ')} of ${files} the units ${open.map(({ near }) => `"${near}"`).join(', ')} of the cycles, in this order?`,
+        options: ['yes', 'no'],
+        answer: (proposal, said) => {
+          const value = optionOf(said, ['yes', 'no']);
+          if (value === undefined) return undefined;
+          return link((one) =>
+            one.unit !== undefined
+              ? one
+              : value === 'yes'
+                ? { ...one, unit: one.near }
+                : { ...one, near: undefined },
+          )(proposal);
+        },
+      },
+    ];
+  return open.map(({ name, found, near, units }): Question => {
+    const options = [...units, OWN_UNIT];
+    return {
+      about: `unit "${name}"`,
+      text: `Which unit is "${name}" of ${found.join(', ')}? No log of cycles has it${near === undefined ? '' : `; by its number it may be "${near}"`}`,
+      options,
+      answer: (proposal, said) => {
+        const value = optionOf(said, options);
+        if (value === undefined) return undefined;
+        return link((one) => (one.name === name ? { ...one, unit: value === OWN_UNIT ? name : value } : one))(
+          proposal,
+        );
+      },
+    };
+  });
 }
 
 function sourceQuestions(source: ProposedSource, at: number, sites: readonly string[]): Question[] {

@@ -1,7 +1,7 @@
 import type { Guess } from './guess.ts';
 import { leastSure } from './guess.ts';
 import type { ProposedWord } from './map-words.ts';
-import type { Proposal, ProposedColumn, ProposedSource } from './proposal.ts';
+import { idOf, type Proposal, type ProposedColumn, type ProposedSource, type UnitLink } from './proposal.ts';
 import { openQuestions } from './questions.ts';
 
 /**
@@ -74,6 +74,7 @@ function siteLines(proposal: Proposal): string[] {
 }
 
 function unitLines(proposal: Proposal): string[] {
+  if (proposal.unitLinks.length > 0) return linkedUnits(proposal.unitLinks);
   if (proposal.units.length === 0)
     return [
       '# Units are the names found in the records. Declare them where one has several names, moved, or processes liquids:',
@@ -85,6 +86,28 @@ function unitLines(proposal: Proposal): string[] {
       ({ id, name, site }) =>
         `  - { id: ${scalar(id)}, site: ${scalar(site)}${id === name ? '' : `, aliases: [{ name: ${scalar(name)} }]`} }`,
     ),
+  ];
+}
+
+/** The units of the cycles, with their other names. Names that nobody has tied to a unit are not declared: their rows are problems, and no units of their own. */
+function linkedUnits(links: readonly UnitLink[]): string[] {
+  const own = links.filter(({ name, unit }) => unit === name).map(({ name }) => name);
+  return [
+    'units: # those seen so far; a unit that is not here is a problem',
+    ...[...links[0]!.units, ...own].map((unit) => {
+      const id = idOf(unit);
+      const tied = links.filter((link) => link.unit === unit && link.name !== unit).map(({ name }) => name);
+      const names = id === unit ? tied : [unit, ...tied].filter((name) => name !== id);
+      const aliases = names.map((name) => `{ name: ${scalar(name)} }`).join(', ');
+      return `  - { id: ${scalar(id)}${names.length === 0 ? '' : `, aliases: [${aliases}]`} }`;
+    }),
+    ...links
+      .filter(({ unit }) => unit === undefined)
+      .map(({ name, found, near }) =>
+        comment(
+          `  ? open: ${quote(name)} of ${found.join(', ')} is in no log of cycles${near === undefined ? '' : `; by its number it may be ${quote(near)}`}: an alias of a unit, or a unit of its own`,
+        ),
+      ),
   ];
 }
 

@@ -1,0 +1,59 @@
+import { foldName } from '../site/unit-names.ts';
+import type { ProposedSource, UnitLink } from './proposal.ts';
+
+/** So many names are asked about; more are those of something else than units. */
+const MOST_LINKS = 40;
+
+/**
+ * Names of units that stand in tests, cleanings and the rest but in no log of cycles: another name of a unit of the cycles, or a unit of its own. The files can't
+ * tell, so each is a question; the number in the name speaks for one of them ("1" or "Sterilizer 1" for "STER-01"). None where there are no cycles.
+ */
+export function unitLinks(sources: readonly ProposedSource[]): UnitLink[] {
+  const cycles = sources.filter(({ kind }) => kind.value === 'cycles');
+  const known = distinct(cycles.flatMap(({ units }) => units));
+  if (known.length === 0) return [];
+  const folded = new Set(known.map(foldName));
+  const others = sources.filter(({ kind }) => kind.value !== 'cycles' && kind.value !== 'water');
+  const strange = distinct(others.flatMap(({ units }) => units)).filter(
+    (name) => !folded.has(foldName(name)),
+  );
+  if (strange.length === 0 || strange.length > MOST_LINKS) return [];
+  const byKey = uniqueKeys(known);
+  const ownKeys = uniqueKeys(strange);
+  return strange.map((name): UnitLink => {
+    const key = keyOf(name);
+    const near = key !== undefined && ownKeys.has(key) ? byKey.get(key) : undefined;
+    return {
+      name,
+      found: others
+        .filter(({ units }) => units.some((unit) => foldName(unit) === foldName(name)))
+        .map(({ found }) => found[0]!),
+      units: known,
+      near,
+      unit: undefined,
+    };
+  });
+}
+
+/** The one number of a unit's name, without leading zeros. */
+function keyOf(name: string): string | undefined {
+  const numbers = name.match(/\d+/g) ?? [];
+  return numbers.length === 1 ? String(Number(numbers[0])) : undefined;
+}
+
+/** Names by the number in them, where no other has the same. */
+function uniqueKeys(names: readonly string[]): Map<string, string> {
+  const found = new Map<string, string | undefined>();
+  for (const name of names) {
+    const key = keyOf(name);
+    if (key !== undefined) found.set(key, found.has(key) ? undefined : name);
+  }
+  return new Map([...found].filter((entry): entry is [string, string] => entry[1] !== undefined));
+}
+
+function distinct(names: readonly string[]): string[] {
+  const found = new Map<string, string>();
+  for (const name of names)
+    if (!found.has(foldName(name))) found.set(foldName(name), name.trim().replace(/\s+/g, ' '));
+  return [...found.values()].sort();
+}
