@@ -75,8 +75,13 @@ known whether the chamber was overdue, which it is not before the first cleaning
 */
 const atRisk = days.filter((row) => row.at_risk === 1);
 const known = atRisk.filter((row) => row.chamber_overdue !== null);
-show(same('Days left out, not at risk', days.length - atRisk.length, verdict.days_left_out.not_at_risk));
-show(same('Days left out, not known', atRisk.length - known.length, verdict.days_left_out.exposure_unknown));
+show(
+  same({
+    'days left out, not at risk': [days.length - atRisk.length, verdict.days_left_out.not_at_risk],
+    'days left out, not known': [atRisk.length - known.length, verdict.days_left_out.exposure_unknown],
+  }),
+);
+
 show(
   chart(
     `${UNIT}: overdue spells and failed tests`,
@@ -133,35 +138,16 @@ show(
     'in time, failed': ({ inTime }) => inTime.failed,
   }),
 );
+
 const total = (of: (stratum: (typeof strata)[number]) => number) =>
   strata.reduce((sum, one) => sum + of(one), 0);
 show(
-  same(
-    'Overdue, days',
-    total(({ overdue }) => overdue.days),
-    verdict.exposed.days,
-  ),
-);
-show(
-  same(
-    'Overdue, failed',
-    total(({ overdue }) => overdue.failed),
-    verdict.exposed.events,
-  ),
-);
-show(
-  same(
-    'In time, days',
-    total(({ inTime }) => inTime.days),
-    verdict.unexposed.days,
-  ),
-);
-show(
-  same(
-    'In time, failed',
-    total(({ inTime }) => inTime.failed),
-    verdict.unexposed.events,
-  ),
+  same({
+    'overdue, days': [total(({ overdue }) => overdue.days), verdict.exposed.days],
+    'overdue, failed': [total(({ overdue }) => overdue.failed), verdict.exposed.events],
+    'in time, days': [total(({ inTime }) => inTime.days), verdict.unexposed.days],
+    'in time, failed': [total(({ inTime }) => inTime.failed), verdict.unexposed.events],
+  }),
 );
 
 /*
@@ -175,12 +161,17 @@ const size = (stratum: (typeof strata)[number]) => stratum.overdue.days + stratu
 const byHand =
   total((one) => (one.overdue.failed * (one.inTime.days - one.inTime.failed)) / size(one)) /
   total((one) => (one.inTime.failed * (one.overdue.days - one.overdue.failed)) / size(one));
+show(`By hand, Mantel-Haenszel: an odds ratio of **${numberText(byHand)}**.`);
+
 const sorted = stratify(days, 'chamber_overdue', 'failed_test', 'site');
 const ratio = stratifiedRatio(sorted.strata, 'failed_test', 'unit', site.rules.comparison.level);
-show(`By hand, Mantel-Haenszel: an odds ratio of **${numberText(byHand)}**.`);
-show(same('Exact odds ratio', ratio.ratio, verdict.ratio));
-show(same('Lower end of its interval', ratio.low, verdict.low));
-show(same('Upper end', ratio.high, verdict.high));
+show(
+  same({
+    'exact odds ratio': [ratio.ratio, verdict.ratio],
+    'lower end of its interval': [ratio.low, verdict.low],
+    'upper end': [ratio.high, verdict.high],
+  }),
+);
 
 /*
 ## Could it be chance?
@@ -200,6 +191,7 @@ function excess(overdue: ArrayLike<number>, failed: ArrayLike<number>, shift: nu
   }
   return both - (exposed * failures) / n;
 }
+
 const series = sorted.strata.map((stratum) => stratum.series);
 const observed = series.reduce((sum, one) => sum + excess(one.exposure, one.events, 0), 0);
 const random = xoroshiro128plus(7);
@@ -233,6 +225,7 @@ show(
     },
   ),
 );
+
 const tested = circularShiftTest(series, {
   design: 'events-of-trials',
   maxShifts: site.rules.comparison.shifts,
@@ -241,7 +234,7 @@ const tested = circularShiftTest(series, {
 show(
   `Here ${asHigh} of ${shifted.length} shifts reach what was seen, ${numberText(observed)}. The report draws ${verdict.shifts} with a fixed seed, counts both directions and the record itself.`,
 );
-show(same('p of the shift test', tested.computable ? tested.pValue : null, verdict.p));
+show(same({ 'p of the shift test': [tested.computable ? tested.pValue : null, verdict.p] }));
 
 /*
 ## Would anything have moved?
@@ -266,7 +259,8 @@ show(
     },
   ),
 );
-show(same('Ratio of their rates', controlRatio.ratio, verdict.control.ratio));
+
+show(same({ 'ratio of their rates': [controlRatio.ratio, verdict.control.ratio] }));
 show(
   `Its interval runs from ${numberText(controlRatio.low)} to ${numberText(controlRatio.high)}: it did not move.`,
 );
@@ -278,9 +272,14 @@ Each review asks this of each unit, exposure and outcome. With so many questions
 */
 const family = compare(joined).comparisons.filter(({ adjusted_p }) => adjusted_p !== null);
 const adjusted = benjaminiHochberg(family.map(({ p }) => p!)).adjusted;
+show(
+  same({
+    'questions of the family': [family.length, report.family_size],
+    'adjusted p': [adjusted[family.findIndex(({ id }) => id === verdict.id)]!, verdict.adjusted_p],
+  }),
+);
+
 const ranked = family.map(({ p }) => p!).sort((a, b) => a - b);
-show(same('Questions of the family', family.length, report.family_size));
-show(same('Adjusted p', adjusted[family.findIndex(({ id }) => id === verdict.id)]!, verdict.adjusted_p));
 show(
   chart(
     'All p of the family in order, and the line that they are held against',
@@ -323,7 +322,9 @@ const conditions = [
   { asked: 'control outcome still', holds: !verdict.control.moved },
 ];
 show(table('What was asked', conditions, { asked: ({ asked }) => asked, holds: ({ holds }) => holds }));
-show(same('Verdict', conditions.every(({ holds }) => holds) ? 'shown' : 'something else', verdict.verdict));
+show(
+  same({ verdict: [conditions.every(({ holds }) => holds) ? 'shown' : 'something else', verdict.verdict] }),
+);
 show(
   'An association may have other causes: workload, steam, repairs. It is a reason to look at the unit, not the proof that cleaning would have prevented a failure.',
 );

@@ -21,6 +21,7 @@ interface Section {
 
 /** A notebook as one page that loads nothing. */
 export async function notebookPage(notebook: RunNotebook, all: readonly RunNotebook[]): Promise<string> {
+  const under: Html[] = [];
   const opening: Html[] = [];
   const sections: Section[] = [];
   const put = (body: Html) => (sections.at(-1)?.body ?? opening).push(body);
@@ -30,7 +31,7 @@ export async function notebookPage(notebook: RunNotebook, all: readonly RunNoteb
   for (const part of notebook.parts) {
     if (part.kind === 'prose') {
       const [before, ...rest] = part.markdown.replace(/^# .+\n/, '').split(/^## /m);
-      put(markdown(before!));
+      (sections.length > 0 ? sections.at(-1)!.body : under).push(markdown(before!));
       for (const text of rest) {
         const [heading, ...lines] = text.split('\n');
         sections.push({ id: `part-${sections.length + 1}`, heading: heading!, body: [] });
@@ -44,7 +45,7 @@ export async function notebookPage(notebook: RunNotebook, all: readonly RunNoteb
       if (shown.kind === 'chart') put(await figure(shown, ++figures, runtimes));
       else if (shown.kind === 'table') put(tableOf(shown, ++tables));
       else if (shown.kind === 'same')
-        put(html`<p class="same">${shown.what}: <b>${shown.value}</b>, the same as in the report.</p>
+        put(html`<div class="same"><p>As in the report:</p><ul>${shown.values.map(({ what, value }) => html`<li>${what} <b>${value}</b></li>`)}</ul></div>
 `);
       else
         put(html`<div class="told">${markdown(shown.markdown)}</div>
@@ -58,7 +59,7 @@ export async function notebookPage(notebook: RunNotebook, all: readonly RunNoteb
   );
   return documentOf(
     notebook.title,
-    html`${opening}`,
+    html`${under}`,
     html`<nav class="pages" aria-label="Notebooks"><ul><li><a href="index.html">All notebooks</a></li>${links}</ul></nav>`,
     html`<div class="columns">
 <nav class="contents" aria-labelledby="contents-heading">
@@ -66,7 +67,7 @@ export async function notebookPage(notebook: RunNotebook, all: readonly RunNoteb
 <ol>${sections.map(({ id, heading }) => html`<li><a href="#${id}">${heading}</a></li>`)}</ol>
 </nav>
 <main id="content" tabindex="-1">
-${sections.map(
+${opening}${sections.map(
   ({ id, heading, body }, index) => html`<section id="${id}" aria-labelledby="${id}-heading">
 <h2 id="${id}-heading"><span class="number">${index + 1}</span> ${heading}</h2>
 ${body}</section>

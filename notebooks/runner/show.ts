@@ -14,7 +14,7 @@ export type Shown =
       numeric: readonly boolean[];
     }
   | { kind: 'chart'; title: string; description: string; spec: TopLevelSpec }
-  | { kind: 'same'; what: string; value: string };
+  | { kind: 'same'; values: readonly { what: string; value: string }[] };
 
 let recorded: Shown[] = [];
 
@@ -60,18 +60,25 @@ export function chart(title: string, description: string, spec: TopLevelSpec): S
   return { kind: 'chart', title, description, spec };
 }
 
+type Value = number | string | null;
+
 /**
- * States that a number made here is the number that the report gives.
+ * States that numbers made here are the numbers that the report gives.
  *
- * @throws Error where it is not, to a relative 1e-9: then the notebook fails
+ * @param pairs what they are, with the number made here and the report's
+ * @throws Error where they are not, to a relative 1e-9: then the notebook fails
  */
-export function same(what: string, here: number | string | null, report: number | string | null): Shown {
-  const equal =
-    typeof here === 'number' && typeof report === 'number'
-      ? Math.abs(here - report) <= 1e-9 * Math.max(Math.abs(here), Math.abs(report))
-      : here === report;
-  if (!equal) throw new Error(`${what}: must be the report's ${report}, found ${here}`);
-  return { kind: 'same', what, value: numberText(here) };
+export function same(pairs: Readonly<Record<string, readonly [here: Value, report: Value]>>): Shown {
+  const values = Object.entries(pairs).map(([what, [here, report]]) => {
+    if (!isSame(here, report)) throw new Error(`${what}: must be the report's ${report}, found ${here}`);
+    return { what, value: numberText(here) };
+  });
+  return { kind: 'same', values };
+}
+
+function isSame(here: Value, report: Value): boolean {
+  if (typeof here !== 'number' || typeof report !== 'number') return here === report;
+  return Math.abs(here - report) <= 1e-9 * Math.max(Math.abs(here), Math.abs(report));
 }
 
 /** A number with four digits, whole ones in full. */

@@ -7,7 +7,9 @@ pre code { font-size: inherit; }
 pre .comment { color: var(--muted); font-style: italic; }
 pre .text { color: #1b6a60; }
 pre .word { color: var(--accent); font-weight: 600; }
-.same { max-width: 44rem; border-left: 4px solid #1c7c70; padding: 0.25rem 0 0.25rem 0.8rem; font-size: 0.93rem; }
+.same { max-width: 44rem; border-left: 4px solid #1c7c70; padding-left: 0.8rem; font-size: 0.93rem; margin: 0.9rem 0; }
+.same p { margin: 0; color: var(--muted); font-size: 0.85rem; }
+.same ul { list-style: none; display: flex; flex-wrap: wrap; gap: 0 1.6rem; padding: 0; margin: 0; }
 .same b { font-variant-numeric: tabular-nums; }
 .told { border-left: 4px solid var(--accent); padding-left: 0.8rem; }
 .told > :first-child { margin-top: 0; }
