@@ -11,9 +11,9 @@ const num = (numbers: Numbers, key: string): number => (typeof numbers[key] === 
 const text = (numbers: Numbers, key: string): string => String(numbers[key] ?? '');
 const { count, integer, ratio, pValue, date, time } = format;
 
-const LEAD = 'Leitung der Aufbereitungseinheit';
-const LEAD_AND_ENGINEERING = 'Leitung der Aufbereitungseinheit mit der Medizintechnik';
-const COMMITTEE = 'das Gremium, mit der Medizintechnik und nach der Gebrauchsanweisung';
+const LEAD = 'Leitung der AEMP';
+const LEAD_AND_ENGINEERING = 'Leitung der AEMP mit Medizintechnik';
+const COMMITTEE = 'das Gremium mit Medizintechnik, nach Gebrauchsanweisung';
 
 const association = (numbers: Numbers, verdict: string, level: string): string => {
   const exposure = terms.exposure[text(numbers, 'exposure') as Exposure];
@@ -93,7 +93,7 @@ export const attentionWords: AttentionWords = {
     failed_test: (n) => ({
       evidence: `${integer(num(n, 'failures'))} von ${count(num(n, 'day_results'), 'Prüftag', 'Prüftagen')} nicht bestanden, in ${count(num(n, 'episodes'), 'Episode, die', 'Episoden, die')} in diesem Monat ${num(n, 'episodes') === 1 ? 'begann' : 'begannen'}.`,
       next: 'Die Rückschauliste durchgehen und ablegen, was entschieden wurde.',
-      decides: 'Leitung der Aufbereitungseinheit mit der Krankenhaushygiene',
+      decides: 'Leitung der AEMP mit Krankenhaushygiene',
     }),
     test_missing: (n) => ({
       evidence: `Produktion an ${integer(num(n, 'missing'))} von ${count(num(n, 'production_days'), 'Produktionstag', 'Produktionstagen')} ohne verzeichneten Bowie-Dick-Test.`,

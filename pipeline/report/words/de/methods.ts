@@ -23,6 +23,7 @@ export const methods: MethodsWords = {
       'Tagesergebnis',
       'der erste gültige Bowie-Dick-Test eines Betriebstags. Wiederholungstests, Tests nach Reparatur und Qualifizierungen bleiben erhalten, werden gezeigt und nicht gezählt.',
     ],
+    ['AEMP', 'Aufbereitungseinheit für Medizinprodukte.'],
     ['Prüftag', 'ein Betriebstag mit Tagesergebnis.'],
     ['Fehlerepisode', 'vom ersten nicht bestandenen Tagesergebnis bis zum ersten bestandenen danach.'],
     [

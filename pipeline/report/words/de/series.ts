@@ -44,6 +44,8 @@ export const series: SeriesWords = {
   noSignals: 'Kein Monat liegt außerhalb der Grenzen, und nirgends liegen acht in Folge auf einer Seite.',
   signal: (scope, month, rule, side) => `${scope}, ${month} (${rule}${side === '' ? '' : `, ${side}`})`,
   readingMonth: 'Großer dunkler Punkt: der Berichtsmonat.',
+  readingInterval: (level) =>
+    `Balken hinter den Punkten: exaktes ${level}-Intervall jedes Monats, am Rand des Bildes abgeschnitten.`,
   readingSignal: 'Ring: ein Monat mit Signal.',
   countTitle: (what, scope) => `${format.sentence(what)}, ${scope}, nach Monat`,
   countReading:
