@@ -39,7 +39,9 @@ if (chosen.length === 0 || !(sites >= 1) || !(stride >= 1)) {
 setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
 // Seed by seed through all scenarios, so that a run that is broken off has some of each.
 const jobs = Array.from({ length: sites }, (_, at) =>
-  chosen.map(({ index }) => ({ scenario: index, seed: FIRST_SEED + at, stride })),
+  chosen
+    .filter(({ scenario }) => at < Math.ceil(scenario.share * sites))
+    .map(({ index }) => ({ scenario: index, seed: FIRST_SEED + at, stride })),
 ).flat();
 const results = DRIFT_SCENARIOS.map((): SiteResult[] => []);
 

@@ -11,6 +11,8 @@ export interface DriftScenario {
   name: string;
   /** What it is there for, in a sentence that the report prints. */
   says: string;
+  /** Share of the sites that are simulated of it: those that a goal hangs on get all. */
+  share: number;
   units: number;
   days: number;
   /** Share of the noise variance that lasts for days: an autoregression of order 1 of the unit, the rest is new in each cycle. */
@@ -40,6 +42,7 @@ export interface DriftScenario {
 const BASE: DriftScenario = {
   name: 'no drift',
   says: 'Six units, two years, no drift; season, autocorrelated noise with heavy tails, single values far off, unrecorded steps of 2 to 6 and repairs.',
+  share: 1,
   units: 6,
   days: 730,
   slowShare: 0.1,
@@ -100,31 +103,32 @@ export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
   scenario(
     'slow noise',
     'As no drift, with noise that lasts: three tenths of its variance keep 0.6 from day to day.',
-    {
-      slowShare: 0.3,
-      slowKeep: 0.6,
-    },
+    { share: 0.25, slowShare: 0.3, slowKeep: 0.6 },
   ),
   scenario(
     'two units',
     'As no drift, at a site with two units, where season and supply can’t be taken out.',
-    {
-      units: 2,
-    },
+    { share: 0.5, units: 2 },
   ),
   scenario('saw-tooth', 'As no drift; in three of six units exhaust time climbs between drain flushes.', {
+    share: 0.25,
     sawTeeth: 3,
   }),
   scenario('steps', 'Unrecorded steps only, two for each unit and year, of 2 to 6.', {
+    share: 0.5,
     stepsPerYear: 2,
     erasPerYear: 0.2,
   }),
   scenario('small steps', 'The same with steps of 1 to 2, which look like the beginning of a drift.', {
+    share: 0.25,
     stepsPerYear: 2,
     erasPerYear: 0.2,
     stepSizes: [1, 2],
   }),
-  scenario('whole minutes', 'As no drift; the control reports whole minutes.', { wholeMinutes: true }),
+  scenario('whole minutes', 'As no drift; the control reports whole minutes.', {
+    share: 0.25,
+    wholeMinutes: true,
+  }),
   scenario(
     'drift',
     'Each unit has one drift after one of the usual patterns: the leading probe moves by 4 within 20 to 90 days, then the unit fails and is repaired.',
@@ -132,17 +136,26 @@ export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
       drifting: PATTERNS,
     },
   ),
-  scenario('drift of one probe', 'The same with one daily probe that drifts alone.', { drifting: SINGLE }),
+  scenario('drift of one probe', 'The same with one daily probe that drifts alone.', {
+    share: 0.25,
+    drifting: SINGLE,
+  }),
   scenario('drift, slow noise', 'As drift, with noise that lasts.', {
+    share: 0.25,
     drifting: PATTERNS,
     slowShare: 0.3,
     slowKeep: 0.6,
   }),
-  scenario('drift, two units', 'As drift, at a site with two units.', { drifting: PATTERNS, units: 2 }),
+  scenario('drift, two units', 'As drift, at a site with two units.', {
+    share: 0.5,
+    drifting: PATTERNS,
+    units: 2,
+  }),
   scenario(
     'leak, daily tests',
     'The leak rate drifts by 4, evacuation time by 2, within 20 to 90 days; tested each day.',
     {
+      share: 0.25,
       drifting: [
         [
           ['leak_rate', 4],
@@ -153,6 +166,7 @@ export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
     },
   ),
   scenario('leak, weekly tests', 'The leak rate drifts by 6 within 100 to 250 days; tested each week.', {
+    share: 0.25,
     drifting: [[['leak_rate', 6]]],
     driftDays: [100, 250],
   }),

@@ -33,10 +33,10 @@ export interface Evidence {
  */
 export const EVIDENCE: Evidence = {
   /** Gain of the best slope over a constant level. */
-  moving: 17,
+  moving: 20,
   /** ... and over the best step; more where the slope is so steep (noise standard deviations a day) that it may be a step of a few days ago. */
-  slopeMargin: 3,
-  slopeMarginLater: -1,
+  slopeMargin: 5,
+  slopeMarginLater: 3,
   daysToTell: 8,
   steepRate: 0.2,
   steepMargin: 5,
@@ -70,4 +70,10 @@ export const EVIDENCE: Evidence = {
 };
 
 /** The same for a probe beside which another of the unit moves as one of the causes has it: less is needed, since noise and steps seldom do that. */
-export const CORROBORATED: Evidence = { ...EVIDENCE, smallStep: 2.4, smallMargin: -5, leastMeasured: 0.25 };
+export const CORROBORATED: Evidence = {
+  ...EVIDENCE,
+  moving: 17,
+  smallStep: 2.4,
+  smallMargin: -5,
+  leastMeasured: 0.25,
+};
