@@ -39,3 +39,10 @@ export const THREADS_ARGUMENT = {
   valueHint: 'N',
   description: 'Threads to work with; left out: as many as the machine has cores. The answer is the same',
 } as const;
+
+export const HISTORY_ARGUMENT = {
+  type: 'string',
+  valueHint: 'FOLDER',
+  description:
+    'Folder in which what was read is kept as columns, so that the next run reads only files that are new or changed; "none": nothing is kept',
+} as const;

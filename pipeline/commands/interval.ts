@@ -5,7 +5,14 @@ import { calendarFile } from '../report/pages/interval/calendar-file.ts';
 import { caseText } from '../report/pages/interval/case-text.ts';
 import { CATALOGUES } from '../report/words/catalogues.ts';
 import { transform } from '../transform/transform.ts';
-import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, THREADS_ARGUMENT } from './command.ts';
+import {
+  type Command,
+  FOLDER_ARGUMENT,
+  HISTORY_ARGUMENT,
+  JSON_ARGUMENT,
+  SITE_ARGUMENT,
+  THREADS_ARGUMENT,
+} from './command.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { readInputs } from './read-inputs.ts';
 import { writeFile } from './write-file.ts';
@@ -33,6 +40,7 @@ export const intervalCommand: Command = {
         default: 'reports',
       },
       language: LANGUAGE_ARGUMENT,
+      history: HISTORY_ARGUMENT,
       threads: THREADS_ARGUMENT,
       json: JSON_ARGUMENT,
     },

@@ -39,17 +39,20 @@ export async function readInputs(
   const site = readSiteFile(text, file);
   const key = await readPersonKey(site, dirname(file));
   const outputs = values.out === undefined ? [] : [String(values.out)];
-  const ignore = [file, ...outputs, ...(key ? [key.file] : [])];
+  const history = historyFolder(values);
+  const ignore = [file, ...outputs, ...(key ? [key.file] : []), ...(history ? [history] : [])];
+  const kept = history === undefined || watch ? {} : { history };
   const personKey = key ? { personKey: key.bytes } : {};
   const count = threadCount(values);
   const threads = count > 1 && !watch && (await isLarge(folder)) ? readingThreads(count) : undefined;
   const reading = await readAll(
-    { threads, task: { site: { text, file }, folder, ignore, ...personKey } },
+    { threads, task: { site: { text, file }, folder, ignore, ...personKey, ...kept } },
     (elsewhere) =>
       readExports(site, folder, {
         onProgress: (line) => terminal.progress(line),
         ignore,
         ...personKey,
+        ...kept,
         ...(watch ? { watch } : {}),
         ...elsewhere,
       }),
@@ -65,6 +68,13 @@ export async function readInputs(
     );
   }
   return { site, reading };
+}
+
+/** The folder that the user names; else one in the output folder, where the command has one. */
+function historyFolder({ history, out }: Values): string | undefined {
+  if (history === 'none') return undefined;
+  if (history !== undefined) return String(history);
+  return out === undefined ? undefined : join(String(out), 'history');
 }
 
 /** Reads in threads, if there are any, and ends them. */

@@ -16,6 +16,7 @@ import { VERSION } from '../version.ts';
 import {
   type Command,
   FOLDER_ARGUMENT,
+  HISTORY_ARGUMENT,
   JSON_ARGUMENT,
   SITE_ARGUMENT,
   THREADS_ARGUMENT,
@@ -70,6 +71,7 @@ export const reviewCommand: Command = {
         default: 'a4',
       },
       language: LANGUAGE_ARGUMENT,
+      history: HISTORY_ARGUMENT,
       threads: THREADS_ARGUMENT,
       json: JSON_ARGUMENT,
     },

@@ -4,7 +4,14 @@ import { spanOfRecords } from '../findings/period.ts';
 import { formatDay } from '../site/day.ts';
 import { transform } from '../transform/transform.ts';
 import { UserError } from '../user-error.ts';
-import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, THREADS_ARGUMENT } from './command.ts';
+import {
+  type Command,
+  FOLDER_ARGUMENT,
+  HISTORY_ARGUMENT,
+  JSON_ARGUMENT,
+  SITE_ARGUMENT,
+  THREADS_ARGUMENT,
+} from './command.ts';
 import { readInputs } from './read-inputs.ts';
 
 /** Exit code that a scheduler can act on: something moves or is near its limit. */
@@ -21,7 +28,13 @@ export const watchCommand: Command = {
       description:
         'Say what is moving on the last day of the records, between reviews. Exit code 10: something moves, is near its limit or has stepped; 0: nothing does.',
     },
-    args: { folder: FOLDER_ARGUMENT, site: SITE_ARGUMENT, threads: THREADS_ARGUMENT, json: JSON_ARGUMENT },
+    args: {
+      folder: FOLDER_ARGUMENT,
+      site: SITE_ARGUMENT,
+      history: HISTORY_ARGUMENT,
+      threads: THREADS_ARGUMENT,
+      json: JSON_ARGUMENT,
+    },
   },
   run: async (values, terminal) => {
     const { site, reading } = await readInputs(values, terminal);

@@ -6,6 +6,7 @@ import { Fault } from './cell.ts';
 import type { Draft } from './draft.ts';
 import { type FileColumns, unpackDrafts } from './file-columns.ts';
 import { FileTally } from './file-tally.ts';
+import { readOnce } from './history/read-once.ts';
 import { mergeSources } from './merge-sources.ts';
 import type { WatchRow } from './read-file.ts';
 import {
@@ -27,6 +28,8 @@ export interface ReadEffects extends InputSettings {
   onProgress?: (line: string) => void;
   /** Sees the first rows of each table as they stand, before they are read. */
   watch?: WatchRow;
+  /** Folder in which what was read is kept, so that a file is read once; left out: nothing is kept. */
+  history?: string;
   /** Reads a file elsewhere, such as in another thread; default: here, one after the other. What is watched or opened in a way of its own is read here. */
   readElsewhere?: (job: ReadJob) => Promise<FileColumns>;
 }
@@ -74,9 +77,13 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
 
 /** Reads jobs elsewhere, or here one after the other. An answer that fails is thrown where it is awaited. */
 function readerOf(inputs: Inputs, effects: ReadEffects): (job: ReadJob) => Promise<FileColumns> {
-  const { readElsewhere, watch, open, onProgress } = effects;
+  const { readElsewhere, watch, open, onProgress, history } = effects;
   const say = ({ source, file }: ReadJob, bytes: number): void =>
     onProgress?.(`${inputs.readers[source]!.source.name}: ${file}, ${(bytes / 1e6).toFixed(1)} MB`);
+  const readHere = (job: ReadJob): Promise<FileColumns> =>
+    history !== undefined && !watch && !open
+      ? readOnce(inputs, job, history, effects)
+      : readJob(inputs, job, { onPiece: (bytes) => say(job, bytes), ...(watch ? { watch } : {}) });
   let last: Promise<unknown> = Promise.resolve();
   return (job) => {
     const answer =
@@ -85,9 +92,7 @@ function readerOf(inputs: Inputs, effects: ReadEffects): (job: ReadJob) => Promi
             say(job, columns.read.bytes);
             return columns;
           })
-        : last.then(() =>
-            readJob(inputs, job, { onPiece: (bytes) => say(job, bytes), ...(watch ? { watch } : {}) }),
-          );
+        : last.then(() => readHere(job));
     last = answer;
     answer.catch(() => undefined);
     return answer;

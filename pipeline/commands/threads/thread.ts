@@ -1,4 +1,5 @@
 import type { FileColumns } from '../../ingest/file-columns.ts';
+import { readOnce } from '../../ingest/history/read-once.ts';
 import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
 import type { ReportInput } from '../../report/report.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
@@ -9,6 +10,8 @@ export interface ReadTask {
   folder: string;
   ignore: readonly string[];
   personKey?: Uint8Array;
+  /** Folder in which what was read is kept, where it is to be kept. */
+  history?: string;
   job: ReadJob;
 }
 
@@ -22,13 +25,22 @@ export interface DrawTask {
 let opened: { key: string; inputs: Promise<Inputs> } | undefined;
 
 /** Reads one file as one source. The site file and the list of files are read once a thread. */
-export async function readOne({ site, folder, ignore, personKey, job }: ReadTask): Promise<FileColumns> {
+export async function readOne({
+  site,
+  folder,
+  ignore,
+  personKey,
+  history,
+  job,
+}: ReadTask): Promise<FileColumns> {
   const key = JSON.stringify([site, folder, ignore]);
   if (opened?.key !== key) {
     const settings = { ignore, ...(personKey ? { personKey } : {}) };
     opened = { key, inputs: openInputs(readSiteFile(site.text, site.file), folder, settings) };
   }
-  return readJob(await opened.inputs, job);
+  const inputs = await opened.inputs;
+  if (history === undefined) return readJob(inputs, job);
+  return readOnce(inputs, job, history, personKey ? { personKey } : {});
 }
 
 /** Loads what drawing needs, while the program still reckons. */

@@ -1,0 +1,109 @@
+import {
+  type Column as ArrowColumn,
+  columnFromArray,
+  dictionary,
+  float64,
+  int8,
+  type Table,
+  tableFromColumns,
+  tableFromIPC,
+  tableToIPC,
+  utf8,
+} from '@uwdata/flechette';
+import type { RecordKind } from '../../site/vocabulary.ts';
+import type { TimeChoices } from '../draft.ts';
+import type { Column, FileColumns } from '../file-columns.ts';
+import type { FileRead, Problem } from '../reading.ts';
+
+/** What an Arrow file holds beside its columns, as text of its schema. */
+interface About {
+  kind: RecordKind;
+  read: FileRead;
+  problems: Problem[];
+  choices: [number, TimeChoices][];
+  /** What each column holds, in their order. */
+  types: [string, Column['type']][];
+}
+
+/** Name of the column with each record's row in its file. */
+const ROW = 'row';
+
+/**
+ * What one source made of one file, as an Arrow file (IPC format): a column for each field that any record has, one more for the row in the export.
+ * A number that is not there is NaN, a yes or no that is not there is -1, a text that is not there is null. Counts and problems stand in the
+ * metadata of the schema, under `reading`.
+ */
+export function toArrow(of: FileColumns): Uint8Array {
+  const columns: Record<string, ArrowColumn<unknown>> = { [ROW]: columnFromArray(of.rows, float64()) };
+  for (const [name, column] of of.columns) columns[name] = arrowColumn(column);
+  const table = tableFromColumns(columns);
+  const about: About = {
+    kind: of.kind,
+    read: of.read,
+    problems: of.problems,
+    choices: of.choices,
+    types: of.columns.map(([name, { type }]) => [name, type]),
+  };
+  table.schema.metadata = new Map([['reading', JSON.stringify(about)]]);
+  const bytes = tableToIPC(table, { format: 'file' });
+  if (!bytes) throw new Error('an Arrow file must have bytes');
+  return bytes;
+}
+
+function arrowColumn(column: Column): ArrowColumn<unknown> {
+  if (column.type === 'number') return columnFromArray(column.values, float64());
+  if (column.type === 'yes_no') return columnFromArray(column.values, int8());
+  const words = Array.from(column.codes, (code) => (code < 0 ? null : column.words[code]!));
+  return columnFromArray(words, dictionary(utf8()));
+}
+
+/**
+ * What {@link toArrow} was given.
+ *
+ * @throws Error where the bytes are no such file
+ */
+export function fromArrow(bytes: Uint8Array): FileColumns {
+  const table = tableFromIPC(bytes);
+  const about = JSON.parse(table.schema.metadata?.get('reading') ?? 'null') as About;
+  const count = table.numRows;
+  const columns = about.types.map(([name, type]): [string, Column] => {
+    if (type === 'words') return [name, wordsOf(table, name)];
+    const values = valuesOf(table, name);
+    return type === 'yes_no'
+      ? [name, { type, values: Int8Array.from(values) }]
+      : [name, { type, values: Float64Array.from(values) }];
+  });
+  return {
+    kind: about.kind,
+    read: about.read,
+    problems: about.problems,
+    count,
+    rows: Float64Array.from(valuesOf(table, ROW)),
+    columns,
+    choices: about.choices,
+  };
+}
+
+/** The values of a column without nulls; its batch may be longer than the column. */
+function valuesOf(table: Table, name: string): Iterable<number> {
+  const batch = table.getChild(name).data[0];
+  return batch ? (batch.values as Float64Array | Int8Array).subarray(0, batch.length) : [];
+}
+
+function wordsOf(table: Table, name: string): Column {
+  const batch = table.getChild(name).data[0] as unknown as
+    | {
+        length: number;
+        nullCount: number;
+        values: Int32Array;
+        validity: Uint8Array;
+        dictionary: { toArray(): string[] };
+      }
+    | undefined;
+  if (!batch) return { type: 'words', codes: new Int32Array(0), words: [] };
+  const codes = Int32Array.from(batch.values.subarray(0, batch.length));
+  if (batch.nullCount > 0)
+    for (let index = 0; index < codes.length; index++)
+      if (!((batch.validity[index >> 3]! >> (index & 7)) & 1)) codes[index] = -1;
+  return { type: 'words', codes, words: Array.from(batch.dictionary.toArray()) };
+}

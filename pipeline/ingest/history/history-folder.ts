@@ -1,0 +1,60 @@
+import { createHash } from 'node:crypto';
+import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { threadId } from 'node:worker_threads';
+import type { FileColumns } from '../file-columns.ts';
+import { fromArrow, toArrow } from './arrow-columns.ts';
+
+/** Where a file's columns stand: of which file and source, and of which content and reading. Both are SHA-256, hexadecimal. */
+export interface HistoryPlace {
+  of: string;
+  content: string;
+}
+
+/** What was read before: `<of>-<content>-<sum of the bytes>.arrow`, so that a file whose bytes have changed is known for what it is. */
+const nameOf = ({ of, content }: HistoryPlace, sum: string): string => `${of}-${content}-${sum}.arrow`;
+
+/** Digits of each SHA-256 in a name. */
+const DIGITS = 24;
+const sha = (bytes: string | Uint8Array): string =>
+  createHash('sha256').update(bytes).digest('hex').slice(0, DIGITS);
+
+/** The place of a file's columns, from everything on which they depend. */
+export function historyPlace(of: readonly unknown[], content: readonly unknown[]): HistoryPlace {
+  return { of: sha(JSON.stringify(of)), content: sha(JSON.stringify(content)) };
+}
+
+/** The columns that stand at a place; undefined where there are none, or they are damaged (then they are taken away). */
+export async function readHistory(folder: string, place: HistoryPlace): Promise<FileColumns | undefined> {
+  const start = nameOf(place, '').replace('.arrow', '');
+  const name = (await namesIn(folder)).find((file) => file.startsWith(start) && file.endsWith('.arrow'));
+  if (name === undefined) return undefined;
+  const bytes = await readFile(path.join(folder, name)).catch(() => undefined);
+  if (bytes === undefined) return undefined;
+  if (name === nameOf(place, sha(bytes))) return fromArrow(bytes);
+  await rm(path.join(folder, name), { force: true }).catch(() => undefined);
+  return undefined;
+}
+
+/**
+ * Keeps columns, and takes away those of an earlier content of the same file. Another run never sees half a file: it is written under another name and then
+ * renamed. Where it can't be written (no space, no right) nothing is kept and nothing is lost: the next run reads the export again.
+ */
+export async function keepHistory(folder: string, place: HistoryPlace, columns: FileColumns): Promise<void> {
+  const bytes = toArrow(columns);
+  const name = nameOf(place, sha(bytes));
+  const unfinished = path.join(folder, `${name}.${process.pid}-${threadId}.unfinished`);
+  try {
+    await mkdir(folder, { recursive: true });
+    await writeFile(unfinished, bytes);
+    await rename(unfinished, path.join(folder, name));
+    for (const file of await namesIn(folder))
+      if (file.startsWith(`${place.of}-`) && file !== name && file.endsWith('.arrow'))
+        await rm(path.join(folder, file), { force: true });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === undefined) throw error;
+    await rm(unfinished, { force: true }).catch(() => undefined);
+  }
+}
+
+const namesIn = (folder: string): Promise<string[]> => readdir(folder).catch(() => []);
