@@ -2,7 +2,7 @@ import { cellText, isBlankRow, type RawRow } from '../ingest/cell.ts';
 import { looksPersonal, type Personal } from '../ingest/personal-columns.ts';
 import type { WatchRow } from '../ingest/read-file.ts';
 import type { FileRead, Reading } from '../ingest/reading.ts';
-import { fieldSources, foldHeader } from '../ingest/source-columns.ts';
+import { fieldSources, foldHeader, positionsOf } from '../ingest/source-columns.ts';
 import { WIDE_DAY } from '../ingest/wide-table.ts';
 import { formatDay } from '../site/day.ts';
 import { type Origin, TIME_FIELD } from '../site/records.ts';
@@ -70,9 +70,9 @@ export class FirstRows {
       seen.add(read.source);
       const source = site.sources.find(({ name }) => name === read.source)!;
       const clock = clockOf(site, source.site);
-      const positions = new Map(header.cells.map((cell, at) => [foldHeader(cell), at]));
+      const positions = positionsOf(header.cells);
       for (const row of first.slice(0, count)) {
-        const day = source.wide && cellText(row.cells[positions.get(WIDE_DAY)!]);
+        const day = source.wide && cellText(row.cells[positions.get(foldHeader(WIDE_DAY))![0]!]);
         const record = records.get(placeOf({ ...read, row: row.row }, day));
         const problem = reading.problems.find(
           (one) =>
@@ -95,7 +95,7 @@ export class FirstRows {
               ? `problem: ${problem.expected}`
               : 'skipped, or a duplicate of another row',
           fields: fieldSources(source).flatMap(({ field, headers }) => {
-            const cells = headers.flatMap((name) => positions.get(foldHeader(name)) ?? []);
+            const cells = headers.flatMap((name) => positions.get(foldHeader(name))?.slice(0, 1) ?? []);
             const raw =
               row.column === undefined || cells.length > 0 || !(field.name in WIDE_RAW)
                 ? cells

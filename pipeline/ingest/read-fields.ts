@@ -8,7 +8,7 @@ import { type InstantCodec, instantCodec } from './codecs/instant.ts';
 import { type ValueCodec, valueCodec } from './codecs/value-codec.ts';
 import { partOfName } from './file-pattern.ts';
 import type { FileTally } from './file-tally.ts';
-import { type FieldSource, fieldSources, foldHeader } from './source-columns.ts';
+import { type FieldSource, fieldSources, foldHeader, positionsOf } from './source-columns.ts';
 import { wideColumns } from './wide-table.ts';
 
 /** A field of the record as it is read from the rows of one file. */
@@ -126,7 +126,10 @@ function tieField(
   for (const header of headers) {
     const found = positions.get(foldHeader(header)) ?? [];
     if (found.length > 1) {
-      const fault = new Fault('repeated_header', `one column "${header}"`);
+      const fault = new Fault(
+        'repeated_header',
+        `one column "${header}"; of several, name the one that is meant by its number, as "${header} (2)"`,
+      );
       tally.fileProblem(costs, fault, { row, column: header });
       return without;
     }
@@ -150,17 +153,6 @@ function constantOf(mapping: FieldSource['mapping'], file: string, sheet: string
   if ('file_name' in mapping)
     return partOfName(mapping.file_name)(nameUnpacked(file.slice(file.lastIndexOf('/') + 1)));
   return undefined;
-}
-
-function positionsOf(cells: readonly Cell[]): Map<string, number[]> {
-  const positions = new Map<string, number[]>();
-  for (const [index, cell] of cells.entries()) {
-    const name = foldHeader(cell);
-    const list = positions.get(name);
-    if (list) list.push(index);
-    else positions.set(name, [index]);
-  }
-  return positions;
 }
 
 /** Tests whether a row is one that the source says to skip. */

@@ -47,6 +47,24 @@ export const foldHeader = (cell: Cell): string => foldName(cellText(cell).normal
 
 /** Which of the headers a row doesn't hold. */
 export function missingHeaders(cells: readonly Cell[], headers: readonly string[]): string[] {
-  const held = new Set(cells.map(foldHeader));
+  const held = positionsOf(cells);
   return headers.filter((header) => !held.has(foldHeader(header)));
+}
+
+/**
+ * Positions of the columns by folded header. Of headers that stand more than once, each is also known by its number, as "Date (2)", unless a column is called so.
+ */
+export function positionsOf(cells: readonly Cell[]): Map<string, number[]> {
+  const positions = new Map<string, number[]>();
+  for (const [index, cell] of cells.entries()) {
+    const name = foldHeader(cell);
+    positions.set(name, [...(positions.get(name) ?? []), index]);
+  }
+  const repeated = [...positions].filter(([name, list]) => name !== '' && list.length > 1);
+  for (const [name, list] of repeated)
+    for (const [at, index] of list.entries()) {
+      const numbered = `${name} (${at + 1})`;
+      if (!positions.has(numbered)) positions.set(numbered, [index]);
+    }
+  return positions;
 }

@@ -1,6 +1,7 @@
 import { type Cell, cellText, type RawRow, WallDate } from '../ingest/cell.ts';
 import { monthOfName } from '../ingest/codecs/month-names.ts';
 import { joinHeader } from '../ingest/find-header.ts';
+import { foldHeader } from '../ingest/source-columns.ts';
 import { dayNumber } from '../ingest/wide-table.ts';
 import type { Beside } from './compose-header.ts';
 import { certain, type Guess, likely } from './guess.ts';
@@ -72,7 +73,7 @@ function tableIn(all: readonly RawRow[], sample: Sample, vocabulary: Vocabulary)
   if (!best) return undefined;
   const { header } = best;
   const width = Math.min(MOST_COLUMNS, lastFilled(header) + 1);
-  const headers = header.cells.slice(0, width).map(cellText);
+  const headers = numbered(header.cells.slice(0, width).map(cellText));
   const below = rows.slice(best.at + best.lines);
   const raw = rows.slice(best.at, best.at + best.lines).map(rowText);
   const kept = below.filter((row) => !raw.includes(rowText(row)));
@@ -98,6 +99,20 @@ function tableIn(all: readonly RawRow[], sample: Sample, vocabulary: Vocabulary)
     dayColumns: dayColumnsOf(header.cells),
     score: best.score + 4 * (table.length === 0 ? 0 : sameWidth / table.length),
   };
+}
+
+/** Headers that stand more than once get a number, by which reading knows them too. */
+function numbered(headers: readonly string[]): string[] {
+  const counts = new Map<string, number>();
+  for (const header of headers) counts.set(foldHeader(header), (counts.get(foldHeader(header)) ?? 0) + 1);
+  const seen = new Map<string, number>();
+  return headers.map((header) => {
+    const name = foldHeader(header);
+    if (name === '' || counts.get(name) === 1) return header;
+    const at = (seen.get(name) ?? 0) + 1;
+    seen.set(name, at);
+    return `${header} (${at})`;
+  });
 }
 
 const rowText = (row: RawRow): string => row.cells.map(cellText).join('\u0000');

@@ -115,3 +115,43 @@ describe('a clock that the site says is wrong', () => {
     expect(records.cycles[0]!.end).toBe(utc('2025-03-03T05:48:00Z'));
   });
 });
+
+describe('columns that share a header', () => {
+  const file = {
+    'cycles.csv': text(
+      'Unit,Date,Time,Date,Time,kind,outcome',
+      'S1,2025-03-03,06:30,2025-03-03,07:10,production,completed',
+    ),
+  };
+  const read = (start: string[], end: string[]) =>
+    readFiles(file, cyclesFrom({ columns: { unit: 'Unit', start, end } }));
+
+  it('are told apart by their number', async () => {
+    const { records, problems } = await read(['Date (1)', 'Time (1)'], ['date (2)', 'TIME (2)']);
+    expect(problems).toEqual([]);
+    expect([records.cycles[0]!.start, records.cycles[0]!.end]).toEqual([
+      utc('2025-03-03T05:30:00Z'),
+      utc('2025-03-03T06:10:00Z'),
+    ]);
+  });
+
+  it('are a problem where the site does not say which it means', async () => {
+    const { records, problems } = await read(['Date', 'Time'], ['Date (2)', 'Time (2)']);
+    expect(records.cycles).toEqual([]);
+    expect(problems.map(brief)).toEqual(['repeated_header file 1 Date']);
+    expect(problems[0]!.expected).toContain('as "Date (2)"');
+  });
+
+  it('do not take the name of a column that is called so', async () => {
+    const { records } = await readFiles(
+      {
+        'cycles.csv': text(
+          'Unit,Unit,Unit (2),start,kind,outcome',
+          'a,b,c,2025-03-03 06:30,production,completed',
+        ),
+      },
+      cyclesFrom({ columns: { unit: 'Unit (2)' } }),
+    );
+    expect(records.cycles[0]!.unit).toBe('c');
+  });
+});
