@@ -195,6 +195,8 @@ const chartPointSchema = z.strictObject({
   events: count,
   of: count,
   value: z.number().nullable(),
+  low: z.number().nullable().describe('Exact interval of the value'),
+  high: z.number().nullable(),
   centre: z.number().nullable(),
   lower: z.number().nullable(),
   upper: z.number().nullable(),

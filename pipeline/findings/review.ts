@@ -76,8 +76,8 @@ export function makeReview({ site, reading, transformed, period, version, previo
   const requalified = requalificationList(histories, from, rules);
 
   const drift = driftWatch(histories, site, until);
-  const failedDays = [...failedDaysChart(panel, 'fleet'), ...each(rowsOf, failedDaysChart)];
-  const aborts = [...abortsChart(panel, 'fleet'), ...each(rowsOf, abortsChart)];
+  const failedDays = [...failedDaysChart(panel, 'fleet', level), ...each(rowsOf, level, failedDaysChart)];
+  const aborts = [...abortsChart(panel, 'fleet', level), ...each(rowsOf, level, abortsChart)];
 
   const units = histories.map((history) => {
     const rows = rowsOf.get(history.unit) ?? [];
@@ -178,7 +178,7 @@ export function makeReview({ site, reading, transformed, period, version, previo
     record_quality: recordQuality(site, upToNow),
     changes: changesSince(before.previous, before.review, { units, comparisons, drift, cleaning, settings }),
     actions: actionsOfMonth(site, reading.records.actions, period),
-    next_month: nextMonth(site, histories, units, order, upToNow, period),
+    next_month: nextMonth(site, histories, units, order, upToNow, reading.files, period),
     operating_characteristics: OPERATING_CHARACTERISTICS,
     drift_operating_characteristics: DRIFT_OPERATING_CHARACTERISTICS,
     settings,
@@ -187,9 +187,10 @@ export function makeReview({ site, reading, transformed, period, version, previo
 
 function each<Row, Point>(
   rowsOf: Map<string, Row[]>,
-  chart: (rows: Row[], scope: string) => Point[],
+  level: number,
+  chart: (rows: Row[], scope: string, level: number) => Point[],
 ): Point[] {
-  return [...rowsOf].flatMap(([unit, rows]) => chart(rows, unit));
+  return [...rowsOf].flatMap(([unit, rows]) => chart(rows, unit, level));
 }
 
 function erasOf(history: UnitHistory): Review['units'][number]['eras'] {

@@ -8,7 +8,8 @@ import { beyondThreeSigma } from '../../statistics/run-rules/beyond-three-sigma.
 import { eightOnOneSide } from '../../statistics/run-rules/eight-on-one-side.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
-import type { Review } from '../review-schema.ts';
+import type { Rate, Review } from '../review-schema.ts';
+import { eventRate, proportion } from './rate.ts';
 
 type Points = Review['charts']['failed_days'];
 
@@ -17,15 +18,27 @@ const BASELINE_MONTHS = 12;
 /** Fewer expected events a month than this, and three-sigma limits say nothing (rule of thumb); the points stand without limits. */
 const LEAST_EXPECTED = 3;
 
-/** p chart of failed day results of days at risk, by month: limits frozen on the first twelve months (else all but the last). */
-export function failedDaysChart(rows: readonly UnitDay[], scope: string): Points {
+/** p chart of failed day results of days at risk, by month: limits frozen on the first twelve months (else all but the last); exact intervals of each month. */
+export function failedDaysChart(rows: readonly UnitDay[], scope: string, level: number): Points {
   const atRisk = rows.filter((row) => row.at_risk === 1);
-  return monthly(atRisk, scope, (row) => [row.failed ?? 0, 1], pChart);
+  return monthly(
+    atRisk,
+    scope,
+    (row) => [row.failed ?? 0, 1],
+    pChart,
+    (events, of) => proportion(events, of, level),
+  );
 }
 
 /** u chart of aborts plausibly about cleanliness per production cycle of all days of use, by month. */
-export function abortsChart(rows: readonly UnitDay[], scope: string): Points {
-  return monthly(rows, scope, (row) => [row.cleanliness_aborts, row.production_cycles], uChart);
+export function abortsChart(rows: readonly UnitDay[], scope: string, level: number): Points {
+  return monthly(
+    rows,
+    scope,
+    (row) => [row.cleanliness_aborts, row.production_cycles],
+    uChart,
+    (events, of) => eventRate(events, of, level),
+  );
 }
 
 function monthly(
@@ -33,6 +46,7 @@ function monthly(
   scope: string,
   count: (row: UnitDay) => [number, number],
   chart: typeof pChart | typeof uChart,
+  interval: (events: number, of: number) => Rate,
 ): Points {
   const months = [...groupBy(rows, (row) => monthOf(row.day))].sort(([a], [b]) => (a < b ? -1 : 1));
   if (months.length === 0) return [];
@@ -53,6 +67,7 @@ function monthly(
     scope,
     ...sum,
     value: sum.of === 0 ? null : sum.events / sum.of,
+    ...boundsOf(interval(sum.events, sum.of)),
     centre: limits?.centre ?? null,
     lower: limits?.points[index]?.lower ?? null,
     upper: limits?.points[index]?.upper ?? null,
@@ -64,6 +79,8 @@ function monthly(
     ],
   }));
 }
+
+const boundsOf = ({ low, high }: Rate): Pick<Rate, 'low' | 'high'> => ({ low, high });
 
 function limitsOf(
   chart: (input: {

@@ -63,6 +63,9 @@ export function monthlyTime(rows: readonly MonthlyRow[]): { usermeta: { time: st
   });
 }
 
+/** Intervals of single months, behind their points; darker than the band of the limits. */
+const INTERVAL = '#a9c4d2';
+
 /** How a month is drawn: a small point, a large dark one for the month under review, a ring where it signals. */
 const POINT_LOOK = {
   month: { point_fill: palette.series, point_line: palette.series, point_size: 26 },
@@ -70,16 +73,18 @@ const POINT_LOOK = {
   signal: { point_fill: palette.paper, point_line: palette.failure, point_size: 90 },
 } as const;
 
-/** Rows with the look of their band and point. */
-export function monthlyLook(rows: readonly MonthlyRow[]) {
+/** Rows with the look of their band and point; intervals are cut to the scale. */
+export function monthlyLook(rows: readonly MonthlyRow[], { scale }: Pick<MonthlyOptions, 'scale'>) {
   return rows.map((row) => ({
     ...row,
+    low_drawn: row.low === null ? null : Math.min(row.low, scale.max),
+    high_drawn: row.high === null ? null : Math.min(row.high, scale.max),
     band_fill: row.baseline === 1 ? '#eef3f5' : palette.seriesPale,
     ...POINT_LOOK[row.point],
   }));
 }
 
-/** Band between the limits (paler in the months that gave them), centre line, series and points. The rows need their look. */
+/** Band between the limits (paler in the months that gave them), centre line, interval of each month, series and points. The rows need their look. */
 export function monthlyLayers(rows: readonly MonthlyRow[], options: MonthlyOptions): Layer[] {
   const { x, y } = monthlyAxes(rows, options);
   const layers: Layer[] = [];
@@ -102,6 +107,10 @@ export function monthlyLayers(rows: readonly MonthlyRow[], options: MonthlyOptio
     );
   }
   layers.push(
+    {
+      mark: { ...toldMark, type: 'rule', strokeWidth: 3, color: INTERVAL },
+      encoding: { ...toldChannel, x, y: { ...y, field: 'low_drawn' }, y2: { field: 'high_drawn' } },
+    },
     { mark: { type: 'line', strokeWidth: 1.5 }, encoding: { x, y } },
     {
       mark: { ...toldMark, type: 'point', filled: true, strokeWidth: 2 },

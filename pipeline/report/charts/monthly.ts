@@ -58,7 +58,7 @@ export function monthlyChart(rows: readonly MonthlyRow[], options: MonthlyChartO
   }
   return {
     ...monthlyTime(rows),
-    data: { values: monthlyLook(rows) },
+    data: { values: monthlyLook(rows, options) },
     width: FULL_WIDTH - 40 - RIGHT,
     height: 200,
     padding: { left: 2, right: RIGHT, top: 2, bottom: 2 },
@@ -76,7 +76,7 @@ export function monthlyByUnitChart(rows: readonly MonthlyRow[], options: Monthly
   const width = Math.floor(FULL_WIDTH / options.columns) - 52;
   return {
     ...monthlyTime(rows),
-    data: { values: monthlyLook(rows) },
+    data: { values: monthlyLook(rows, options) },
     facet: {
       field: 'scope_label',
       type: 'nominal',

@@ -1,6 +1,6 @@
 import type { ChartPoint } from '../../findings/review-schema.ts';
 import { byClockChart } from '../charts/by-clock.ts';
-import { scaleFromZero } from '../charts/layer.ts';
+import { type SharedScale, scaleFromZero } from '../charts/layer.ts';
 import { monthlyByUnitChart, monthlyChart } from '../charts/monthly.ts';
 import { monthlyCountsByUnitChart, monthlyCountsChart } from '../charts/monthly-counts.ts';
 import { type Html, html } from '../html/html.ts';
@@ -54,6 +54,8 @@ const UNITS_IN_FIGURE = 15;
 const COLUMNS = 3;
 /** Top of the scale of counts, at least. */
 const LEAST_COUNT = 3;
+/** Intervals that reach further than so many times the values and limits are cut. */
+const CUT_AT = 1.6;
 
 /** A series over all units with its limits, and the same for each unit, small. */
 export async function seriesFigures(
@@ -85,7 +87,7 @@ async function unitFigures(
   const rates = units.some((row) => row.upper !== null);
   const options = {
     valueTitle: kind.valueTitle,
-    scale: scaleFromZero(units, (row) => (rates ? [row.per_100, row.upper] : [row.events, LEAST_COUNT])),
+    scale: rates ? rateScale(units) : scaleFromZero(units, (row) => [row.events, LEAST_COUNT]),
     labelledMonths: months(units).filter((_, index) => index % 6 === 0),
     columns: COLUMNS,
   };
@@ -131,7 +133,7 @@ export async function monthlyFigure(
   const rates = rows.some((row) => row.upper !== null);
   const options = {
     valueTitle: rates ? kind.valueTitle : kind.countTitle,
-    scale: scaleFromZero(rows, (row) => (rates ? [row.per_100, row.upper] : [row.events, LEAST_COUNT])),
+    scale: rates ? rateScale(rows) : scaleFromZero(rows, (row) => [row.events, LEAST_COUNT]),
     labelledMonths: labelledMonths(rows),
   };
   const signal = rows.some((row) => row.point === 'signal') ? ` ${series.readingSignal}` : '';
@@ -146,10 +148,17 @@ export async function monthlyFigure(
         })
       : monthlyCountsChart(rows, options),
     reading: rates
-      ? `${signalsText(context, kind, rows)} ${limitsText(context, rows)} ${series.readingMonth}${signal}`
+      ? `${signalsText(context, kind, rows)} ${limitsText(context, rows)} ${series.readingMonth} ${series.readingInterval(context.level)}${signal}`
       : series.countReading,
     csv: kind.csv,
   });
+}
+
+/** Scale of rates: values, limits, and of the intervals what is not much higher. */
+function rateScale(rows: readonly MonthlyRow[]): SharedScale {
+  const { max } = scaleFromZero(rows, (row) => [row.per_100, row.upper]);
+  const highest = scaleFromZero(rows, (row) => [row.high]).max;
+  return { max: Math.max(max, Math.min(highest, max * CUT_AT)) };
 }
 
 /** Every month where there is room for its name, else every second or third. */

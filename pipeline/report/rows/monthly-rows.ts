@@ -12,6 +12,8 @@ export interface MonthlyRow {
   events: number;
   of: number;
   per_100: number | null;
+  low: number | null;
+  high: number | null;
   centre: number | null;
   lower: number | null;
   upper: number | null;
@@ -30,6 +32,8 @@ export const MONTHLY_COLUMNS = [
   'events',
   'of',
   'per_100',
+  'low',
+  'high',
   'centre',
   'lower',
   'upper',
@@ -56,6 +60,8 @@ export function monthlyRows(points: readonly ChartPoint[], review: Review, words
       const signal = point?.signals[0] ?? '';
       const count = words.charts.of(events, of);
       const per_100 = times100(point?.value ?? null);
+      const low = times100(point?.low ?? null);
+      const high = times100(point?.high ?? null);
       const lower = times100(point?.lower ?? null);
       const upper = times100(point?.upper ?? null);
       const name = scope === 'fleet' ? words.terms.fleet : scope;
@@ -68,6 +74,8 @@ export function monthlyRows(points: readonly ChartPoint[], review: Review, words
         events,
         of,
         per_100,
+        low,
+        high,
         centre: times100(point?.centre ?? null),
         lower,
         upper,
@@ -79,7 +87,7 @@ export function monthlyRows(points: readonly ChartPoint[], review: Review, words
           unit: scope === 'fleet' ? '' : scope,
           tip: words.tips.of(
             name,
-            words.tips.month(month, { events, of, per_100, lower, upper, signal: rule }),
+            words.tips.month(month, { events, of, per_100, low, high, lower, upper, signal: rule }),
           ),
         }),
       };

@@ -61,6 +61,8 @@ export const series = {
   signal: (scope: string, month: string, rule: string, side: string) =>
     `${scope}, ${month} (${rule}${side === '' ? '' : `, ${side}`})`,
   readingMonth: 'Large dark point: the month under review.',
+  readingInterval: (level: string) =>
+    `Bars behind the points: each month’s exact ${level} interval, cut where the picture ends.`,
   readingSignal: 'Ring: a month that signals.',
   countTitle: (what: string, scope: string) => `${format.sentence(what)}, ${scope}, by month`,
   countReading:
