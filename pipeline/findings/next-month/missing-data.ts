@@ -1,3 +1,4 @@
+import type { FileRead } from '../../ingest/reading.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import { type Records, TIME_FIELD } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
@@ -34,24 +35,33 @@ const EMPTY: Omit<MissingData, 'code'> = {
  * not written down, a cleaning log with no entry.
  *
  * @param records records up to the end of the month
+ * @param files what was read: a source whose files gave nothing has no record to be told by
  */
 export function missingData(
   site: Site,
   histories: readonly UnitHistory[],
   records: Records,
+  files: readonly FileRead[],
   period: Period,
 ): MissingData[] {
   return [
-    ...silentSources(site, records, period),
+    ...silentSources(site, records, files, period),
     ...silentLogs(histories, period),
     ...histories.flatMap((history) => ofUnit(history, period)),
   ];
 }
 
-function silentSources(site: Site, records: Records, { until }: Period): MissingData[] {
+function silentSources(
+  site: Site,
+  records: Records,
+  files: readonly FileRead[],
+  { until }: Period,
+): MissingData[] {
   const clockOf = clocksOfUnits(site);
   const first = site.sites.values().next().value!.clock;
   const days = new Map<string, Set<Day>>();
+  const declared = site.declared.sources !== undefined;
+  const tried = new Set(files.map((file) => file.source));
   for (const kind of RECORD_KINDS) {
     for (const row of records[kind]) {
       const { unit, origin } = row as { unit?: string; origin: { source: string } };
@@ -64,7 +74,7 @@ function silentSources(site: Site, records: Records, { until }: Period): Missing
   return site.sources.flatMap(({ name, kind, site: place }): MissingData[] => {
     const of = days.get(name);
     const about = { ...EMPTY, source: name, site: place ?? null };
-    if (!of) return site.declared.sources === undefined ? [] : [{ ...about, code: 'source_without_records' }];
+    if (!of) return declared || tried.has(name) ? [{ ...about, code: 'source_without_records' }] : [];
     if (EVENTS.includes(kind)) return [];
     const sorted = [...of].sort((a, b) => a - b).filter((day) => day >= until - MEMORY_DAYS);
     const last = sorted.at(-1);

@@ -1,3 +1,4 @@
+import type { FileRead } from '../../ingest/reading.ts';
 import { formatDay, monthOf, monthSpan } from '../../site/day.ts';
 import type { Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
@@ -28,6 +29,7 @@ const TO_WATCH: readonly AttentionCode[] = [
  * What the month after the one under review will bring if nothing changes.
  *
  * @param records records up to the end of the month under review
+ * @param files what was read
  */
 export function nextMonth(
   site: Site,
@@ -35,6 +37,7 @@ export function nextMonth(
   units: readonly Pick<Review['units'][number], 'unit' | 'attention'>[],
   order: readonly string[],
   records: Records,
+  files: readonly FileRead[],
   period: Period,
 ): NextMonth {
   const month = monthOf(period.until);
@@ -57,7 +60,7 @@ export function nextMonth(
       ),
     ),
     missing: [
-      ...missingData(site, histories, records, period),
+      ...missingData(site, histories, records, files, period),
       ...expected
         .filter(({ history, days }) => days.length === 0 && history.use_days.length > 0)
         .map(({ history }) => ({

@@ -4,8 +4,8 @@ import type { Numbering, ReportContext } from '../page-context.ts';
 export interface Column<Row> {
   head: string;
   cell: (row: Row) => HtmlValue;
-  /** `head`: the cell names the row. `number`: set to the right. `long`: may be broken anywhere. `code`: a hash. */
-  kind?: 'head' | 'number' | 'text' | 'long' | 'code';
+  /** `head`: the cell names the row. `number`: set to the right. `long`: may be broken anywhere. `prose`: sentences, which need some width. `code`: a hash. */
+  kind?: 'head' | 'number' | 'text' | 'long' | 'prose' | 'code';
 }
 
 export interface TableParts<Row> {

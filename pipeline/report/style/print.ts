@@ -29,7 +29,7 @@ export function printStyle(header: string, footer: string): string {
   table { font-size: 8.2pt; min-width: 0; width: 100%; }
   thead th { font-size: 7.6pt; }
   th, td { padding: 1mm 2.4mm 1mm 0; }
-  td.long, td.code { min-width: 0; }
+  td.long, td.code, td.prose { min-width: 0; }
   td.code { font-size: 6.6pt; }
   td.number, .sub { white-space: normal; }
   a { color: inherit; text-decoration: none; }

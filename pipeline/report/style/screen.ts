@@ -115,6 +115,7 @@ td.number { white-space: nowrap; }
 .zero { color: #6b7a82; }
 td.long { overflow-wrap: anywhere; min-width: 14rem; }
 td.code { font-family: ui-monospace, "SF Mono", Menlo, Consolas, monospace; font-size: 0.78rem; overflow-wrap: anywhere; min-width: 16rem; }
+td.prose { min-width: 14rem; }
 tr.total > * { border-top: 1px solid var(--ink); font-weight: 600; }
 .sub { display: block; color: var(--muted); font-size: 0.85em; white-space: nowrap; }
 .sub.wraps { white-space: normal; margin-top: 0.2rem; }

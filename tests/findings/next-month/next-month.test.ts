@@ -25,7 +25,7 @@ function use(until = period.until, parts: Partial<Records> = {}): Records {
 function ahead(records: Records, yaml: string) {
   const site = siteOf(yaml);
   const { histories } = transform(site, records, period.until);
-  return nextMonthSchema.parse(nextMonth(site, histories, [], [], records, period));
+  return nextMonthSchema.parse(nextMonth(site, histories, [], [], records, [], period));
 }
 const CHAMBER = 'cleaning: [{ task: chamber, every: 28, counted_in: calendar_days }]';
 const tasks = (cleanings: Cleaning[], yaml = CHAMBER, task = 'chamber') =>

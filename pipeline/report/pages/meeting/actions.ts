@@ -124,9 +124,9 @@ ${dataTable(context, numbers, {
   columns: [
     { head: heads.unit, kind: 'head', cell: (row) => unitLink(context, row.unit) },
     { head: heads.when, cell: (row) => attention.level[row.level] },
-    { head: heads.step, cell: (row) => row.action },
+    { head: heads.step, kind: 'prose', cell: (row) => row.action },
     { head: heads.decides, cell: (row) => row.role },
-    { head: heads.why, cell: (row) => row.evidence },
+    { head: heads.why, kind: 'prose', cell: (row) => row.evidence },
   ],
 })}
 <p class="screen">${meeting.stepsFile} <a href="tables/next-steps.csv">next-steps.csv</a></p>`;

@@ -150,6 +150,7 @@ ${dataTable(context, numbers, {
     { head: meeting.watchHeads.unit, kind: 'head', cell: (row) => unitLink(context, row.unit) },
     {
       head: meeting.watchHeads.why,
+      kind: 'prose',
       cell: (row) => {
         const reason = units.get(row.unit)?.attention[row.reason];
         return reason
@@ -184,7 +185,7 @@ ${dataTable(context, numbers, {
     },
     { head: heads.where, cell: (row) => meeting.missingWhere(row) },
     { head: heads.since, cell: (row) => (row.since === null ? meeting.never : format.date(row.since)) },
-    { head: heads.effect, cell: (row) => meeting.missingEffect[row.code] },
+    { head: heads.effect, kind: 'prose', cell: (row) => meeting.missingEffect[row.code] },
   ],
 })}`;
   return { id: 'missing', heading: meeting.missingHeading, body };

@@ -104,7 +104,7 @@ export const meeting: MeetingWords = {
     no_durations: 'Test- und Aufheizchargen ohne Zeitdauern',
     tests_without_time: 'Tests, von denen nur das Datum bekannt ist',
     cycles_without_end: 'Chargen ohne Ende',
-    no_use_expected: 'Kein Einsatztag in den letzten Wochen',
+    no_use_expected: 'Kein regelmäßiger Einsatztag in den letzten Wochen',
   },
   missingEffect: {
     source_stopped: 'alles, was sich auf sie stützt',

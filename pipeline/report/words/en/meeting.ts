@@ -101,7 +101,7 @@ export const meeting = {
     no_durations: 'Test and warm-up cycles without durations',
     tests_without_time: 'Tests of which only the date is known',
     cycles_without_end: 'Cycles without an end',
-    no_use_expected: 'No day of use in the last weeks',
+    no_use_expected: 'No regular day of use in the last weeks',
   } satisfies Record<MissingCode, string>,
   missingEffect: {
     source_stopped: 'anything that rests on it',
