@@ -40,6 +40,7 @@ export function printStyle(header: string, footer: string): string {
   .answers > div { padding-top: 1mm; }
   #argument .answers { grid-template-columns: 1fr 1fr; gap: 2mm 7mm; }
   #argument .answers > div { break-inside: auto; }
+  #argument > p { break-after: auto; }
   .answers p { margin: 0.5mm 0; font-size: 0.86rem; }
   .aside { margin: 1.5mm 0 0; padding-top: 1mm; font-size: 0.86rem; }
   #decisions th { min-width: 0; }

@@ -116,7 +116,7 @@ export const answers: AnswersWords = {
       };
     const parts = [
       a.act.length > 0 ? `vor der nächsten Charge: ${names(a.act)}` : '',
-      a.decide.length > 0 ? `jetzt zu entscheiden: ${names(a.decide)}` : '',
+      a.decide.length > 0 ? `zu entscheiden: ${names(a.decide)}` : '',
       a.look.length > 0 ? `bald: ${names(a.look)}` : '',
     ].filter((part) => part !== '');
     const n = a.act.length + a.decide.length + a.look.length;

@@ -72,7 +72,7 @@ const leak = (n: Numbers, stands: string): string =>
 export const attentionWords: AttentionWords = {
   level: {
     act: 'Vor der nächsten Charge',
-    decide: 'Jetzt entscheiden',
+    decide: 'Entscheiden',
     look: 'Bald',
   },
   levelLetter: { act: '1', decide: '2', look: '3' },

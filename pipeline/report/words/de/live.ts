@@ -40,7 +40,7 @@ export const live: LiveWords = {
     all: 'alle Geräte',
     states: {
       act: 'vor der nächsten Charge',
-      decide: 'jetzt zu entscheiden',
+      decide: 'zu entscheiden',
       look: 'bald',
       calm: 'kein Anlass verzeichnet',
       missed: 'Reinigung versäumt',
