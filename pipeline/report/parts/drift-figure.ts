@@ -44,11 +44,12 @@ export async function driftFigure(
       to: dayOf(record_to),
       monthFrom: dayOf(from),
       months: months(context, record_from, record_to),
-      bands: eras.flatMap(({ era, baseline }) =>
-        baseline === null
-          ? []
-          : [{ from: dayOf(era.from), to: dayOf(era.to), low: baseline.low, high: baseline.high }],
-      ),
+      bands: eras.flatMap(({ era, baseline, step }) => {
+        if (baseline === null) return [];
+        // The level is that since the last step.
+        const first = step !== null && step.date > era.from ? step.date : era.from;
+        return [{ from: dayOf(first), to: dayOf(era.to), low: baseline.low, high: baseline.high }];
+      }),
       limit: limit && { value: limit.value, name: drift.limit[limit.source] },
       movement: movementOf(now),
       events: (unit?.events ?? []).map(({ date, kind }) => {

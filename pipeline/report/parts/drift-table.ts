@@ -53,20 +53,37 @@ export function driftTable(
       },
     },
   ];
-  const lines = rows.flatMap((row) => {
-    const notes = notesOf(context, row);
-    return notes === '' ? [] : [text.noteOf(row.unit, words.terms.probe[row.probe], notes)];
-  });
+  const lines = [
+    ...causeLines(context, rows),
+    ...rows.flatMap((row) => {
+      const notes = notesOf(context, row);
+      return notes === '' ? [] : [text.noteOf(row.unit, words.terms.probe[row.probe], notes)];
+    }),
+  ];
   return html`${dataTable(context, numbers, { caption, rows, columns })}
 ${lines.length > 0 && html`<ul class="notes">${lines.map((line) => html`<li>${line}</li>`)}</ul>`}`;
 }
 
-function notesOf({ words, review }: ReportContext, row: ProbeDrift): string {
+/** What several probes of a unit fit together, once a unit. */
+function causeLines({ words, review }: ReportContext, rows: readonly ProbeDrift[]): string[] {
+  const shown = new Set(rows.map((row) => row.unit));
+  return review.drift.units.flatMap(({ unit, cause }) =>
+    cause && shown.has(unit)
+      ? [
+          words.drift.noteOf(
+            unit,
+            cause.probes.map((probe) => words.terms.probe[probe]).join(', '),
+            words.drift.cause(cause.fits_best),
+          ),
+        ]
+      : [],
+  );
+}
+
+function notesOf({ words }: ReportContext, row: ProbeDrift): string {
   const { drift } = words;
-  const cause = review.drift.units.find((unit) => unit.unit === row.unit)?.cause;
   return [
     row.saw_tooth && drift.sawTooth(row.saw_tooth.falls_back_at, row.saw_tooth.cleanings),
-    cause?.probes.includes(row.probe) && drift.cause(cause.fits_best),
     ...row.notes.map((note) => `${words.format.sentence(drift.note[note.code])}.`),
   ]
     .filter(Boolean)

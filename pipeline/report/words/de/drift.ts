@@ -53,7 +53,7 @@ export const drift: DriftWords = {
   sawTooth: (task, cleanings) =>
     `Sägezahn: fällt zurück nach ${terms.task[task]} (${count(cleanings, 'Mal', 'Male')}), was für Reinigen spricht und nicht für eine Reparatur.`,
   cause: (causes) =>
-    `Mehrere Messgrößen zusammen passen am besten zu: ${causes.map((cause) => terms.cause[cause]).join(' oder ')}. Ein Hinweis, keine Diagnose.`,
+    `passen zusammen am besten zu: ${causes.map((cause) => terms.cause[cause]).join(' oder ')}. Ein Hinweis, keine Diagnose.`,
   note: {
     whole_minutes: 'nur ganze Minuten',
     stuck: 'eine Strecke mit stehendem Wert ist ausgelassen',

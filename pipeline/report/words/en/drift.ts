@@ -54,7 +54,7 @@ export const drift = {
   sawTooth: (task: keyof typeof terms.task, cleanings: number) =>
     `Saw-tooth: falls back at ${terms.task[task].toLowerCase()} (${count(cleanings, 'time', 'times')}), which argues for cleaning and not for a repair.`,
   cause: (causes: readonly Cause[]) =>
-    `Several probes together fit best: ${causes.map((cause) => terms.cause[cause]).join(' or ')}. A hint, no diagnosis.`,
+    `together fit best: ${causes.map((cause) => terms.cause[cause]).join(' or ')}. A hint, no diagnosis.`,
   note: {
     whole_minutes: 'whole minutes only',
     stuck: 'a stretch stuck at one value is left out',
