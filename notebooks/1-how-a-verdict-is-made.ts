@@ -200,6 +200,7 @@ const shifted = Array.from({ length: 4000 }, () =>
   series.reduce((sum, one) => sum + excess(one.exposure, one.events, draw(one.events.length)), 0),
 );
 const asHigh = shifted.filter((value) => value >= observed - 1e-9).length;
+
 show(
   chart(
     'Failures on overdue days beyond those expected, over 4000 shifts',
@@ -280,6 +281,7 @@ show(
 );
 
 const ranked = family.map(({ p }) => p!).sort((a, b) => a - b);
+
 show(
   chart(
     'All p of the family in order, and the line that they are held against',

@@ -169,6 +169,7 @@ show(
 );
 
 const named = new Set([report.in_force, report.best?.interval]);
+
 show(
   chart(
     `Cost of a year by interval, ${report.currency}`,
@@ -223,13 +224,17 @@ show(
   }),
 );
 show(
-  table('What would change the answer: each input alone, halved and doubled', report.sensitivity, {
-    input: ({ input: name }) => name.replaceAll('_', ' '),
-    low: ({ low_value }) => low_value,
-    'best then': ({ best_at_low }) => best_at_low,
-    high: ({ high_value }) => high_value,
-    'best then too': ({ best_at_high }) => best_at_high,
-  }),
+  table(
+    'What would change the answer: each input alone, halved and doubled; the five that move it most',
+    report.sensitivity.slice(0, 5),
+    {
+      input: ({ input: name }) => name.replaceAll('_', ' '),
+      low: ({ low_value }) => low_value,
+      'best then': ({ best_at_low }) => best_at_low,
+      high: ({ high_value }) => high_value,
+      'best then too': ({ best_at_high }) => best_at_high,
+    },
+  ),
 );
 
 /*

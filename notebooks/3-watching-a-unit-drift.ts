@@ -31,6 +31,7 @@ const tests = history.cycles.filter(
   ({ kind, evacuation_s, start }) =>
     kind === 'air_removal_test' && evacuation_s !== undefined && start >= Date.parse(evacuation.era.from),
 );
+
 show(
   chart(
     `${UNIT}: evacuation time of each air-removal test since the baseline was last reset`,
@@ -61,6 +62,7 @@ Steam pressure, water temperature and season move all units of a site on the sam
 const common = drift.sites.find(
   ({ site: id, probe }) => id === evacuation.site && probe === 'evacuation_time',
 )!;
+
 show(
   chart(
     `${evacuation.site}: what moved the evacuation time of all units`,
@@ -95,6 +97,7 @@ const own = series.day.map((day, at) => ({
   as_it_stands: series.value[at]!,
   seconds: series.adjusted[at]!,
 }));
+
 show(
   chart(
     `${UNIT}: evacuation time without the common movement`,

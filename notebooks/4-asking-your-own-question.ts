@@ -97,19 +97,8 @@ show(
 
 The best protection costs one loop: put the same question to other dates, on which nobody was trained. If the true date looks like the others, it says nothing.
 */
-const others = [
-  '2025-07',
-  '2025-08',
-  '2025-09',
-  '2025-10',
-  '2025-11',
-  '2025-12',
-  '2026-01',
-  '2026-03',
-  '2026-04',
-  '2026-05',
-  '2026-06',
-];
+const others =
+  '2025-07 2025-08 2025-09 2025-10 2025-11 2025-12 2026-01 2026-03 2026-04 2026-05 2026-06'.split(' ');
 const dated = [
   ...others.map((month) => ({ date: `${month}-01`, what: 'nothing happened' })),
   { date: '2026-02-01', what: 'training' },
@@ -120,6 +109,7 @@ const placebos = dated.map(({ date, what }) => {
   const { ratio, p } = compareBy(joined, from, 'failed_test');
   return { date, what, ratio: ratio.ratio!, low: ratio.low!, high: Math.min(ratio.high!, 30), p };
 });
+
 show(
   chart(
     'The same question put to other dates',
@@ -170,12 +160,14 @@ show(
     },
   ),
 );
+
 const training = placebos.at(-1)!;
+const apart = placebos.filter(({ what, low, high }) => what !== 'training' && (low > 1 || high < 1));
 const farther = placebos.filter(
   ({ what, ratio }) => what !== 'training' && Math.abs(Math.log(ratio)) >= Math.abs(Math.log(training.ratio)),
 );
 show(
-  `The training gives ${numberText(training.ratio)}; ${farther.length} of ${others.length} dates on which nothing happened lie as far from 1 or farther.`,
+  `The training gives ${numberText(training.ratio)}; ${farther.length} of ${others.length} dates on which nothing happened lie as far from 1 or farther. Of these, ${apart.length} ${apart.length === 1 ? 'has' : 'have'} an interval that leaves 1 out: chance does that to about one in twenty, and a long record has many dates.`,
 );
 
 /*

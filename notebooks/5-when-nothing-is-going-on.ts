@@ -23,7 +23,8 @@ const kept = calibration();
 ## Verdicts on simulated fleets
 
 Each scenario is a way in which records can look as if cleaning mattered though it does not: bad spells, cleaning after failures, busy units, false records. The share is that of
-fleets with at least one *shown* that was wrong. In the scenarios below the line something is there, in some units; there the share counts wrong units alone.
+fleets with at least one *shown* that was wrong. In the last scenarios an effect was built into some units: there only a *shown* where none was built in counts as wrong, and the last column says
+how many of the effects were shown.
 */
 const scenarios = kept.comparisons?.scenarios ?? [];
 show(
@@ -161,6 +162,7 @@ const worlds = Array.from({ length: 50 }, () => {
   }));
 });
 const all = worlds.flat();
+
 show(
   chart(
     'p of all comparisons of the small fleets',
@@ -206,7 +208,7 @@ show(
 if (shares[0]!.low! > 0.05) throw new Error('The test must keep its level in the small fleets');
 
 /*
-## What *suggested* is worth
+## What a suggestion is worth
 
 *Suggested* asks less, and is wrong more often: it is a reason to keep looking, not to act. With some fifty questions a month a few will be suggested where nothing is.
 */

@@ -39,13 +39,16 @@ export async function notebookPage(notebook: RunNotebook, all: readonly RunNoteb
       }
       continue;
     }
-    put(html`<pre tabindex="0"><code>${codeText(part.code)}</code></pre>
-`);
+    const code = html`<pre tabindex="0"><code>${codeText(part.code)}</code></pre>
+`;
+    // What only draws is long and says little.
+    const draws = /^show\(\s*chart\(/.test(part.code);
+    put(draws ? html`<details><summary>Code of the figure</summary>${code}</details>` : code);
     for (const shown of part.shown) {
       if (shown.kind === 'chart') put(await figure(shown, ++figures, runtimes));
       else if (shown.kind === 'table') put(tableOf(shown, ++tables));
       else if (shown.kind === 'same')
-        put(html`<div class="same"><p>As in the report:</p><ul>${shown.values.map(({ what, value }) => html`<li>${what} <b>${value}</b></li>`)}</ul></div>
+        put(html`<div class="same"><p>The same, made here and by the library:</p><ul>${shown.values.map(({ what, value }) => html`<li>${what} <b>${value}</b></li>`)}</ul></div>
 `);
       else
         put(html`<div class="told">${markdown(shown.markdown)}</div>

@@ -34,7 +34,7 @@ export function takeShown(): Shown[] {
 }
 
 /**
- * A table of rows.
+ * A table of rows. What is null stands as a dash.
  *
  * @param columns a name for the reader and how its cell is made, for each column
  */
@@ -83,7 +83,7 @@ function isSame(here: Value, report: Value): boolean {
 
 /** A number with four digits, whole ones in full. */
 export function numberText(value: TableCell): string {
-  if (value === null) return 'not known';
+  if (value === null) return '–';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return value;
   return Number.isInteger(value) ? String(value) : String(Number(value.toPrecision(4)));

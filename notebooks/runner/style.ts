@@ -14,6 +14,7 @@ pre .word { color: var(--accent); font-weight: 600; }
 .told { border-left: 4px solid var(--accent); padding-left: 0.8rem; }
 .told > :first-child { margin-top: 0; }
 .told > :last-child { margin-bottom: 0; }
+details pre { margin-top: 0; }
 .notebooks { list-style: none; padding: 0; }
 .notebooks li { border-top: 1px solid var(--rule); padding: 0.9rem 0; }
 .notebooks a { font: 600 1.25rem/1.3 var(--serif); }
