@@ -183,7 +183,7 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
     return { pattern, times, share: times.filter(isYear).length / texts.length };
   });
   const best = Math.max(0, ...tried.map(({ share }) => share));
-  if (best < LEAST_READ) return undefined;
+  if (best < LEAST_READ) return inForms(texts);
   const left = tried.filter(({ share }) => share >= best - REFUTED_SHARE && share >= LEAST_READ);
   const out = tried.filter((one) => !left.includes(one));
   const first = left[0]!;
@@ -225,6 +225,39 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
   }
   return { ...open(options, `nothing in the file tells ${options.join(' from ')}`), share: best };
 }
+
+/** A form of dates that is rarer than this is a slip. */
+const LEAST_FORM = 0.02;
+const MOST_FORMS = 4;
+
+/** Dates typed in several forms, such as 2025-03-01 and 1.3.2025: each form by itself. Open where one of them is; undefined where some are no dates. */
+function inForms(texts: readonly string[]): DateGuess | undefined {
+  const forms = new Map<string, string[]>();
+  for (const text of texts) {
+    const form = formOf(text);
+    forms.set(form, [...(forms.get(form) ?? []), text]);
+  }
+  const usual = [...forms.values()].filter((list) => list.length >= Math.max(2, texts.length * LEAST_FORM));
+  const covered = usual.reduce((sum, list) => sum + list.length, 0) / texts.length;
+  if (usual.length < 2 || usual.length > MOST_FORMS || covered < LEAST_READ) return undefined;
+  const guesses = usual.map((list) => guessDates(list));
+  const unsure = guesses.filter((guess) => guess?.value === undefined);
+  const [doubt] = unsure;
+  if (guesses.some((guess) => guess === undefined || guess.share < LEAST_READ) || unsure.length > 1)
+    return undefined;
+  const joined = (choice?: string): string => guesses.map((guess) => guess!.value ?? choice!).join(' | ');
+  const why = `written in ${usual.length} forms, such as ${usual.map(([text]) => `"${text}"`).join(' and ')}`;
+  return doubt
+    ? { ...open(doubt.options.map(joined), `${why}; ${doubt.why}`), share: covered }
+    : { ...likely(joined(), why), share: covered };
+}
+
+/** The shape of a text: numbers alike whatever their digits, save how many the first has. */
+const formOf = (text: string): string =>
+  text
+    .replace(/^\d+/, (digits) => (digits.length > 2 ? 'yyyy' : 'n'))
+    .replace(/\d+/g, 'n')
+    .replace(/\p{L}+\.?/gu, (word) => (word === 'yyyy' || word === 'n' ? word : 'a'));
 
 /** An export that spans so few years in one reading does not span so many in truth. */
 const SHORT_YEARS = 4;

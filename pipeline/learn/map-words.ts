@@ -15,6 +15,10 @@ export interface ProposedWord {
   why: string;
 }
 
+/** A yes or no that means nothing without the header above it. */
+const BARE =
+  /^(?:yes|no|y|n|ja|nein|j|oui|non|o|s[i\u00ed]|s|true|false|wahr|falsch|vrai|faux|verdadero|falso|1|0|x|\u2713|\u2714|\u221a|\u2611)$/iu;
+const POLAR = new Set(['outcome', 'result', 'state']);
 const TICK = /^[\u2713\u2714\u221a\u2611]$/u;
 const CROSS = /^[x\u00d7\u2717\u2718]$/iu;
 
@@ -25,12 +29,13 @@ const CROSS = /^[x\u00d7\u2717\u2718]$/iu;
 export function mapWords(
   kind: RecordKind,
   field: string,
-  column: Pick<ColumnProfile, 'words'>,
+  column: Pick<ColumnProfile, 'words'> & { header?: string },
   options: readonly string[],
   vocabulary: Vocabulary,
 ): ProposedWord[] {
   const list = wordList(kind, field);
   if (list === undefined) return [];
+  const turned = column.header !== undefined && vocabulary.isNegative(column.header);
   const ticked = [...column.words.keys()].some((text) => TICK.test(text));
   return [...column.words].map(([text, count]): ProposedWord => {
     const whole = vocabulary.word(list, text).filter(({ key }) => options.includes(key));
@@ -48,6 +53,13 @@ export function mapWords(
         word: undefined,
         confidence: 'open',
         why: 'a cross beside ticks may mean done or not done',
+      };
+    if (BARE.test(text) && POLAR.has(field) && turned)
+      return {
+        ...base,
+        word: undefined,
+        confidence: 'open',
+        why: `under "${column.header}" it may mean the contrary of what it does elsewhere`,
       };
     if (!best || best.score < 0.6)
       return { ...base, word: undefined, confidence: 'open', why: 'the word is not known' };

@@ -229,7 +229,9 @@ function bestMeaning(
   for (const [index, concept] of FIELD_CONCEPTS[kind][field]!.entries()) {
     const meaning = found.find(({ key }) => key === concept);
     if (!meaning) continue;
-    const score = meaning.score * (index === 0 ? 1 : GENERAL);
+    // Remarks beside a cycle are seldom what the control printed.
+    const far = field === 'abort_text' && concept === 'note' ? 0.85 : GENERAL;
+    const score = meaning.score * (index === 0 ? 1 : far);
     if (score > (best?.score ?? 0)) best = { score, meaning };
   }
   // A name that means something else by its own words is not this field by a part of them.

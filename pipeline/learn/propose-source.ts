@@ -52,6 +52,7 @@ export function proposeSource(
   const best = kinds[0];
   if (!best || (kind.confidence === 'open' && best.score <= 2)) return undefined;
 
+  const device = [...titles, ...first.headers].map((text) => vocabulary.otherDevice(text)).find(Boolean);
   const { patterns, star } = patternsOf(files, all);
   const names = sheetsOf(tables);
   const proposedWide = wide ? proposeWide(first, tables, star, vocabulary) : undefined;
@@ -72,7 +73,7 @@ export function proposeSource(
   if (proposedWide) words.state = proposedWide.marks;
   return {
     name: '',
-    kind,
+    kind: doubtful(kind, device, found),
     files: patterns,
     found: tables.map(({ sample }) =>
       sample.sheet === null ? sample.file : `${sample.file} (sheet ${sample.sheet})`,
@@ -100,6 +101,27 @@ export function proposeSource(
       rows.length < tables.reduce((sum, table) => sum + table.rows.length, 0),
     language: languageOf(columns, vocabulary),
   };
+}
+
+/** Washers and other devices export as sterilizers do: what their names or temperatures say against steam makes the kind a question. */
+function doubtful(
+  kind: Guess<RecordKind>,
+  device: string | undefined,
+  columns: readonly ProposedColumn[],
+): Guess<RecordKind> {
+  if (kind.value !== 'cycles') return kind;
+  const cold = columns.find(
+    ({ field, measure }) =>
+      field.startsWith('exposure_temperature') &&
+      measure?.confidence === 'open' &&
+      /fits no exposure/.test(measure.why),
+  );
+  if (device === undefined && cold === undefined) return kind;
+  const why =
+    device === undefined
+      ? `its temperatures (${cold!.samples.join(', ')}) are none at which steam sterilizes`
+      : `it speaks of "${device}", which is no steam sterilizer`;
+  return { ...kind, value: undefined, options: [...kind.options], confidence: 'open', why };
 }
 
 /** Names of units: from their column, or from the names of files or sheets. */
@@ -145,7 +167,11 @@ function datesOf([date, clock]: readonly ColumnProfile[]): Guess<string> | undef
   if (!own) return undefined;
   const time = clock?.timeOfDay;
   if (time === undefined) return own;
-  const join = (pattern: string): string => `${pattern} ${time}`;
+  const join = (patterns: string): string =>
+    patterns
+      .split(' | ')
+      .map((pattern) => `${pattern} ${time}`)
+      .join(' | ');
   return {
     ...own,
     value: own.value === undefined ? undefined : join(own.value),

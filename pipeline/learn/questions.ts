@@ -142,11 +142,25 @@ function sourceQuestions(source: ProposedSource, at: number, sites: readonly str
 
   if (sites.length > 1 && source.site === undefined)
     choose('site', `Of which site is ${source.found[0]}?`, sites, (one, value) => ({ ...one, site: value }));
-  if (source.kind.confidence === 'open')
-    choose('kind', `What does each row of ${source.found[0]} hold?`, source.kind.options, (one, value) => ({
-      ...one,
-      kind: told(one.kind, value),
-    }));
+  if (source.kind.confidence === 'open') {
+    const options = [...source.kind.options, 'none'];
+    questions.push({
+      about: `${source.name}: kind`,
+      text: `What does each row of ${source.found[0]} hold? ${source.kind.why}. "none" leaves the file out`,
+      options,
+      answer: (proposal, said) => {
+        const value = optionOf(said, options);
+        if (value === undefined) return undefined;
+        if (value !== 'none') return change((one) => ({ ...one, kind: told(one.kind, value) }))(proposal);
+        const left = source.found.map((file) => ({ file, why: 'is to be left out' }));
+        return {
+          ...proposal,
+          sources: proposal.sources.filter((_, index) => index !== at),
+          left: [...proposal.left, ...left],
+        };
+      },
+    });
+  }
   if (source.decimalMark.confidence === 'open')
     choose(
       'decimal mark',

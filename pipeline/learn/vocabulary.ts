@@ -19,6 +19,8 @@ const vocabularySchema = z.strictObject({
   words: z.record(z.string(), z.record(z.string(), phrases)).default({}),
   totals: phrases.default([]),
   parts: z.record(z.string(), phrases).default({}),
+  negative: phrases.default([]),
+  devices: phrases.default([]),
 });
 export type VocabularyFile = z.output<typeof vocabularySchema>;
 
@@ -54,11 +56,24 @@ export class Vocabulary {
   readonly #kinds = new Map<string, Phrase[]>();
   readonly #words = new Map<string, Map<string, Phrase[]>>();
   readonly #totals: Phrase[] = [];
+  readonly #negative: string[] = [];
+  readonly #devices: string[] = [];
   readonly #parts = new Map<string, string[]>();
   readonly #known = new Map<string, Meaning[]>();
 
   constructor(files: readonly VocabularyFile[]) {
-    for (const { language, headers, unread, person, kinds, words, totals, parts } of files) {
+    for (const {
+      language,
+      headers,
+      unread,
+      person,
+      kinds,
+      words,
+      totals,
+      parts,
+      negative,
+      devices,
+    } of files) {
       const to = (list: readonly string[]): Phrase[] =>
         list.map((text) => ({
           folded: foldPhrase(text.replace(/^~/, '')),
@@ -75,6 +90,8 @@ export class Vocabulary {
         this.#words.set(field, known);
       }
       this.#totals.push(...to(totals));
+      this.#negative.push(...negative.map(foldPhrase));
+      this.#devices.push(...devices.map(foldPhrase));
       for (const [part, stems] of Object.entries(parts))
         push(
           this.#parts,
@@ -122,6 +139,23 @@ export class Vocabulary {
     if (this.#known.size >= REMEMBERED) this.#known.clear();
     this.#known.set(key, found);
     return found;
+  }
+
+  /** Whether a header says that something was not done or not good, so that a bare yes under it may mean the contrary of what it does elsewhere. */
+  isNegative(header: string): boolean {
+    return foldPhrase(header)
+      .split(' ')
+      .some((token) =>
+        this.#negative.some((stem) => (stem.length < 3 ? token === stem : token.startsWith(stem))),
+      );
+  }
+
+  /** The device of another kind that a title or header speaks of, unless it speaks of a sterilizer too. */
+  otherDevice(text: string): string | undefined {
+    const folded = ` ${foldPhrase(text)} `;
+    const device = this.#devices.find((name) => folded.includes(` ${name} `));
+    const sterilizer = /\b(?:ster|autocla|autokla|esteril)/.test(folded);
+    return sterilizer ? undefined : device;
   }
 
   isTotal(text: string): boolean {

@@ -178,7 +178,7 @@ const sourceSchema = z
       .string()
       .default('yyyy-MM-dd HH:mm:ss')
       .describe(
-        'Date pattern: yyyy MM dd HH hh mm ss a MMM EEE (day of the week) XXX (offset from UTC), other characters stand for themselves; seconds and time may be missing. Or "serial 1900", "serial 1904": days as spreadsheets count them',
+        'Date pattern: yyyy MM dd HH hh mm ss a MMM EEE (day of the week) XXX (offset from UTC), other characters stand for themselves; seconds and time may be missing. Several with " | " between are each tried. Or "serial 1900", "serial 1904": days as spreadsheets count them',
       ),
     columns: z
       .record(z.string(), columnSchema)

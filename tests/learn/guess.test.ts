@@ -133,6 +133,19 @@ describe('dates', () => {
     expect(brief(guessDates(texts))).toEqual([pattern, confidence]);
   });
 
+  it('typed in several forms: each by itself, open where one of them is', () => {
+    expect(brief(guessDates(['2025-03-01', '13.03.2025', '2025-03-14', '15.3.2025', '2025-03-16']))).toEqual([
+      'yyyy-MM-dd | d.M.yyyy'.replace('d.M', 'dd.M'),
+      'likely',
+    ]);
+    expect(guessDates(['2025-03-01', '03/04/2025', '2025-03-14', '05/03/2025', '2025-03-16'])).toMatchObject({
+      value: undefined,
+      confidence: 'open',
+      options: ['yyyy-MM-dd | dd/MM/yyyy', 'yyyy-MM-dd | MM/dd/yyyy'],
+    });
+    expect(guessDates(['2025-03-01', 'soon', '2025-03-14', 'later'])).toBeUndefined();
+  });
+
   it('one slip does not refute an order, many do', () => {
     const texts = Array.from({ length: 300 }, (_, at) => `0${(at % 9) + 1}/0${((at * 4) % 9) + 1}/2025`);
     expect(guessDates([...texts, '13/05/2025'])?.confidence).toBe('open');

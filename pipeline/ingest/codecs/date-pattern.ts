@@ -40,11 +40,27 @@ interface Variant {
  * HH, H, hh, h (with a), mm, ss, SSS, a, EEE (day of the week by name, in the same languages: it must be the date's own), XXX (offset from UTC: Z, +02:00, +0200, +02; the
  * time is then read on that clock and not on the site's). Text between single quotes and all other characters stand for themselves; a blank stands for any run of
  * blanks. A text may leave out the fraction, the seconds with it, or the time of day. 24:00 is the end of the day (ISO 8601).
- * The default pattern also reads ISO 8601 with "T", a fraction of seconds and an offset.
+ * The default pattern also reads ISO 8601 with "T", a fraction of seconds and an offset. Several patterns with " | " between are each tried; a text that two of them
+ * read as different times is read as none.
  *
  * @throws UserError `date_pattern` where the pattern can't give a date
  */
 export function datePattern(pattern: string): (text: string) => WrittenTime | undefined {
+  const alternatives = pattern.split(ALTERNATIVE);
+  if (alternatives.length === 1) return onePattern(pattern);
+  const readers = alternatives.map(onePattern);
+  return (text) => {
+    const found = readers.map((read) => read(text)).filter((time) => time !== undefined);
+    const [first] = found;
+    return found.every((time) => time.wallMs === first!.wallMs && time.dayOnly === first!.dayOnly)
+      ? first
+      : undefined;
+  };
+}
+
+const ALTERNATIVE = /\s+\|\s+/;
+
+function onePattern(pattern: string): (text: string) => WrittenTime | undefined {
   const tokens = pattern.match(TOKENS) ?? [];
   check(pattern, tokens);
   const forms = variantsOf(tokens);
@@ -83,7 +99,8 @@ const EXAMPLES: Readonly<Record<string, string>> = {
 
 /** A time as the pattern wants it, for messages. */
 export function exampleOf(pattern: string): string {
-  const tokens = pattern.match(TOKENS) ?? [];
+  const [first = ''] = pattern.split(ALTERNATIVE);
+  const tokens = first.match(TOKENS) ?? [];
   return tokens.map((token) => EXAMPLES[token] ?? literalText(token)).join('');
 }
 

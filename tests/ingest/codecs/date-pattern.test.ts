@@ -174,3 +174,13 @@ describe('days of the week by name', () => {
       }
   });
 });
+
+describe('several patterns', () => {
+  it.each([
+    ['yyyy-MM-dd | dd.MM.yyyy', '2025-02-03', '2025-02-03T00:00:00.000 day'],
+    ['yyyy-MM-dd | dd.MM.yyyy', '03.02.2025', '2025-02-03T00:00:00.000 day'],
+    ['dd/MM/yyyy | MM/dd/yyyy', '13/02/2025', '2025-02-13T00:00:00.000 day'],
+    ['dd/MM/yyyy | MM/dd/yyyy', '02/02/2025', '2025-02-02T00:00:00.000 day'],
+    ['dd/MM/yyyy | MM/dd/yyyy', '03/02/2025', undefined],
+  ])('%s: "%s"', (pattern, text, expected) => expect(wall(pattern, text)).toBe(expected));
+});

@@ -1,0 +1,68 @@
+import { describe, expect, it } from 'vitest';
+import { learn } from '../../pipeline/learn/learn.ts';
+import { openQuestions } from '../../pipeline/learn/questions.ts';
+import { loadVocabulary } from '../../pipeline/learn/vocabulary.ts';
+import { withFolder } from '../ingest/read-folder.ts';
+
+const vocabulary = loadVocabulary();
+const day = (at: number): string => `2025-03-${String((at % 28) + 1).padStart(2, '0')}`;
+const table = (header: string, row: (at: number) => string): string =>
+  [header, ...Array.from({ length: 40 }, (_, at) => row(at)), ''].join('\n');
+const learnt = (name: string, text: string) =>
+  withFolder({ [name]: text }, (folder) => learn(folder, { vocabulary, zone: 'Europe/Berlin' }));
+
+describe('tables that would be understood the wrong way round', () => {
+  it.each([
+    ['Missed?', 'cleaning.csv', 'Date,Sterilizer,Task', 'Chamber', 'state'],
+    ['Nicht erledigt', 'cleaning.csv', 'Date,Sterilizer,Task', 'Chamber', 'state'],
+    ['Non fait', 'cleaning.csv', 'Date,Sterilizer,Task', 'Chamber', 'state'],
+  ])('yes and no under "%s" are asked', async (header, file, first, task, field) => {
+    const { sources } = await learnt(
+      file,
+      table(`${first},${header}`, (at) => `${day(at)},S1,${task},${at % 5 ? 'N' : 'Y'}`),
+    );
+    expect(sources[0]!.words[field]!.map(({ text, word }) => [text, word])).toEqual([
+      ['Y', undefined],
+      ['N', undefined],
+    ]);
+  });
+
+  it('a test that says whether it failed', async () => {
+    const { sources } = await learnt(
+      'bowie dick.csv',
+      table('Date,Sterilizer,Bowie Dick failed', (at) => `${day(at)},S1,${at % 15 ? 'No' : 'Yes'}`),
+    );
+    expect(sources[0]!.words.result!.every(({ word }) => word === undefined)).toBe(true);
+  });
+
+  it('a washer is no sterilizer: asked, and left out where the answer is none', async () => {
+    const byName = await learnt(
+      'washer.csv',
+      table('Washer,Start,Program,Result', (at) => `W1,${day(at)} 06:${10 + at},Instruments,OK`),
+    );
+    const byTemperature = await learnt(
+      'a.csv',
+      table(
+        'Machine,Start,Program,Result,Temp max',
+        (at) => `W1,${day(at)} 06:${10 + at},Instruments,OK,93.${at % 9}`,
+      ),
+    );
+    for (const proposal of [byName, byTemperature]) {
+      const [question] = openQuestions(proposal);
+      expect(question?.about).toMatch(/: kind$/);
+      expect(question?.answer(proposal, 'none')?.sources).toEqual([]);
+      expect(question?.answer(proposal, 'cycles')?.sources[0]?.kind.value).toBe('cycles');
+    }
+  });
+
+  it('remarks beside a cycle are not surely what the control printed', async () => {
+    const { sources } = await learnt(
+      'cycles.csv',
+      table(
+        'Unit,Start,Program,Result,Comments',
+        (at) => `S1,${day(at)} 06:${10 + at},Wrapped,OK,late shift`,
+      ),
+    );
+    expect(sources[0]!.columns.find(({ field }) => field === 'abort_text')?.match.confidence).toBe('likely');
+  });
+});
