@@ -1,5 +1,6 @@
 import type { Day } from '../../site/day.ts';
 import type { CleaningTask } from '../../site/vocabulary.ts';
+import { groupBy } from '../../transform/group-by.ts';
 import type { Era } from '../../transform/service/eras.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type DayValue, dayValues } from './day-values.ts';
@@ -23,8 +24,8 @@ export interface EraSeries {
   /** Share of the era's cycles that should have given a value and did not. */
   missing: number;
   days: DayValue[];
-  /** Cleanings of the era up to its last day. */
-  cleanings: { task: CleaningTask; at: number }[];
+  /** Times of the cleanings of the era up to its last day, by task, in order. */
+  cleanings: ReadonlyMap<CleaningTask, number[]>;
 }
 
 /** The series of all probes of a unit, by era. A probe of which the record holds nothing has no series, but where cycles ran without it. */
@@ -63,9 +64,7 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
           wet,
           missing,
           days: dayValues(probe, checked.values),
-          cleanings: cleanings
-            .filter((of) => inEra(of.day) && of.day <= last)
-            .map((of) => ({ task: of.task, at: of.time })),
+          cleanings: timesByTask(cleanings.filter((of) => inEra(of.day) && of.day <= last)),
         },
       ];
     });
@@ -73,3 +72,12 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
 }
 
 const timed = (of: ProbeValue) => ({ time: of.at, day: of.day });
+
+function timesByTask(cleanings: UnitHistory['cleanings']): Map<CleaningTask, number[]> {
+  return new Map(
+    [...groupBy(cleanings, (of) => of.task)].map(([task, own]) => [
+      task,
+      own.map((of) => of.time).sort((a, b) => a - b),
+    ]),
+  );
+}

@@ -33,17 +33,13 @@ const NEAR_VALUES = 2;
  */
 export function findSawTooth(
   values: readonly DayValue[],
-  cleanings: readonly { task: CleaningTask; at: number }[],
+  cleanings: ReadonlyMap<CleaningTask, readonly number[]>,
 ): SawTooth | null {
   const steps = values.slice(1).map((of, i) => of.y - values[i]!.y);
   const noise = (robustSpread(steps, 0) ?? 0) / Math.SQRT2;
   if (!(noise > 0)) return null;
   let best: { tooth: SawTooth; t: number } | null = null;
-  for (const task of new Set(cleanings.map((of) => of.task))) {
-    const times = cleanings
-      .filter((of) => of.task === task)
-      .map((of) => of.at)
-      .sort((a, b) => a - b);
+  for (const [task, times] of cleanings) {
     if (times.length <= LEAST_FALLS) continue;
     const found = teethOf(values, times, noise);
     if (found && (!best || found.t > best.t))
@@ -65,18 +61,26 @@ function teethOf(
     const end = times[i] ?? Number.POSITIVE_INFINITY;
     const first = index;
     while (index < values.length && values[index]!.at < end) index++;
-    const tooth = values.slice(first, index);
-    if (tooth.length === 0) continue;
-    const x = tooth.map((of) => (of.at - times[i - 1]!) / DAY_MS);
-    const [mx, my] = [mean(x), mean(tooth.map((of) => of.y))];
-    for (const [j, of] of tooth.entries()) {
-      sxx += (x[j]! - mx) ** 2;
-      sxy += (x[j]! - mx) * (of.y - my);
+    if (index === first) continue;
+    const start = times[i - 1]!;
+    let [mx, my] = [0, 0];
+    for (let j = first; j < index; j++) {
+      mx += (values[j]!.at - start) / DAY_MS;
+      my += values[j]!.y;
+    }
+    mx /= index - first;
+    my /= index - first;
+    for (let j = first; j < index; j++) {
+      const x = (values[j]!.at - start) / DAY_MS - mx;
+      sxx += x ** 2;
+      sxy += x * (values[j]!.y - my);
     }
     if (end - times[i - 1]! < SHORTEST_TOOTH_DAYS * DAY_MS) continue;
     const next = times[i + 1] ?? Number.POSITIVE_INFINITY;
     const near = NEAR_DAYS * DAY_MS;
-    const before = tooth.slice(-NEAR_VALUES).filter((of) => end - of.at <= near);
+    const before = values
+      .slice(Math.max(first, index - NEAR_VALUES), index)
+      .filter((of) => end - of.at <= near);
     const after = values
       .slice(index, index + NEAR_VALUES)
       .filter((of) => of.at - end <= near && of.at < next);

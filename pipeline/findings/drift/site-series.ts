@@ -37,7 +37,9 @@ export function siteSeries(series: readonly EraSeries[], rules: Rules['drift']):
     rules.least_units,
   );
   const without = (own: readonly Map<number, number>[]) =>
-    series.map((of, i) => of.days.map((value) => ({ ...value, y: value.y - (own[i]!.get(value.day) ?? 0) })));
+    series.map((of, i) =>
+      own[i]!.size === 0 ? of.days : of.days.map(({ day, y }) => ({ day, y: y - (own[i]!.get(day) ?? 0) })),
+    );
   for (let pass = 0; pass < PASSES && common.days.length > 0; pass++) {
     const adjusted = series.map((of) => adjustSeries(of, common, rules.memory_days));
     const noises = poolNoise(adjusted);
