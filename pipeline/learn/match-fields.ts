@@ -124,6 +124,7 @@ function matchKind(
     ...ownTime(kind, fields, matches, columns, used),
     ...ownUnit(kind, matches, columns, used, meanings),
   );
+  matches.push(...ownCounter(kind, matches, columns, used));
   const timed = pairTimes(kind, matches, columns, used, meanings);
   const missing = fields
     .filter(({ name, required }) => required && !timed.some((match) => match.field === name))
@@ -214,6 +215,48 @@ function ownUnit(
   used.add(column);
   const why = `"${column.header}" holds few names that come again and again, as those of units do`;
   return [{ field: 'unit', columns: [column], confidence: 'likely', why, score: 0.6 }];
+}
+
+/** Share of the steps of a counter that go up by one; the rest are gaps. */
+const COUNTS_UP = 0.8;
+
+/** The cycle number without a column by name: the one column left whose numbers go up by one from cycle to cycle of each unit. */
+function ownCounter(
+  kind: RecordKind,
+  matches: readonly FieldMatch[],
+  columns: readonly ColumnProfile[],
+  used: Set<ColumnProfile>,
+): FieldMatch[] {
+  if (kind !== 'cycles' || matches.some(({ field }) => field === 'cycle_number')) return [];
+  const units = matches.find(({ field }) => field === 'unit')?.columns[0]?.texts;
+  const counting = columns.filter(
+    (column) =>
+      !used.has(column) && column.integer >= 0.95 && !isDates(column) && countsUp(column.texts, units),
+  );
+  const [column] = counting;
+  if (!column || counting.length > 1) return [];
+  used.add(column);
+  const why = `the numbers of "${column.header}" go up by one from cycle to cycle`;
+  return [{ field: 'cycle_number', columns: [column], confidence: 'likely', why, score: 0.6 }];
+}
+
+function countsUp(texts: readonly string[], units: readonly string[] | undefined): boolean {
+  if (texts.length < 20 || (units !== undefined && units.length !== texts.length)) return false;
+  const last = new Map<string, number>();
+  let steps = 0;
+  let ones = 0;
+  for (const [at, text] of texts.entries()) {
+    const unit = units?.[at] ?? '';
+    const number = Number(text);
+    const before = last.get(unit);
+    if (before !== undefined) {
+      steps++;
+      // A list may run backwards in time.
+      if (Math.abs(number - before) === 1) ones++;
+    }
+    last.set(unit, number);
+  }
+  return steps >= 10 && ones >= steps * COUNTS_UP;
 }
 
 function bestMeaning(

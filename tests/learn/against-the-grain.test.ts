@@ -65,4 +65,21 @@ describe('tables that would be understood the wrong way round', () => {
     );
     expect(sources[0]!.columns.find(({ field }) => field === 'abort_text')?.match.confidence).toBe('likely');
   });
+
+  it('numbers that count up are the cycle number whatever they are called; a line number in a file of two units is not', async () => {
+    const rows = (number: (at: number) => number) =>
+      table(
+        'Load #,Unit,Start,Program,Result',
+        (at) => `${number(at)},S${at % 2},${day(at)} 06:${10 + at},Wrapped,OK`,
+      );
+    const found = async (number: (at: number) => number) =>
+      (await learnt('cycles.csv', rows(number))).sources[0]!.columns.find(
+        ({ field }) => field === 'cycle_number',
+      );
+    expect((await found((at) => 4100 + 700 * (at % 2) + Math.floor(at / 2)))?.match.confidence).toBe(
+      'likely',
+    );
+    expect(await found((at) => at + 1)).toBeUndefined();
+    expect(await found((at) => (at * 37) % 91)).toBeUndefined();
+  });
 });
