@@ -7,8 +7,8 @@ import type { Cell } from './csv.ts';
 import { csvPath } from './review-tables.ts';
 import type { Table } from './table.ts';
 
-/** Rows of one sheet: more open slowly in an office program. The table's CSV has them all. */
-const MOST_ROWS = 20_000;
+/** Rows of one sheet: more take seconds to write and open slowly in an office program. The table's CSV has them all. */
+const MOST_ROWS = 10_000;
 /** Characters that a cell of the format can hold. */
 const LONGEST_TEXT = 32_767;
 /** Column widths in characters. */
@@ -120,7 +120,7 @@ function widthOf(name: string, rows: readonly (readonly Cell[])[], at: number): 
  * The archive with times of its entries that are always the same, in the order of their names, and with the first sheet alone selected: sheets that are selected together are
  * edited together.
  */
-function settled(file: Uint8Array): Uint8Array {
+export function settled(file: Uint8Array): Uint8Array {
   const entries = Object.entries(unzipSync(file)).sort(([a], [b]) => (a < b ? -1 : 1));
   return zipSync(
     Object.fromEntries(
