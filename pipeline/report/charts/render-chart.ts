@@ -91,7 +91,7 @@ function cleanTag(tag: string, id: string): string {
     .replace(/ (?:opacity|stroke-opacity|fill-opacity)="1"/g, '')
     .replace(/\bid="([^"]*)"/g, `id="${id}-$1"`)
     .replace(/url\(#([^)]*)\)/g, `url(#${id}-$1)`)
-    .replace(/(\d+\.\d\d)\d+/g, '$1');
+    .replace(/ (?!data-)[\w:-]+="[^"]*"/g, (attribute) => attribute.replace(/(\d+\.\d\d)\d+/g, '$1'));
 }
 
 function warnings(id: string) {

@@ -79,6 +79,15 @@ describe('renderChart', () => {
 });
 
 describe('cleanSvg', () => {
+  it('cuts numbers of shapes to two decimals, and leaves those that a mark says as they are', () => {
+    const { svg } = cleanSvg(
+      '<svg width="1" height="1"><path aria-label="A1\u241f60 von 6.451; 0.058 kPa/min" d="M1.23456,2L3.999,4"/></svg>',
+      { id: 'f', title: '', description: '' },
+    );
+    expect(String(svg)).toContain('data-tip="60 von 6.451; 0.058 kPa/min"');
+    expect(String(svg)).toContain('d="M1.23,2L3.99,4"');
+  });
+
   it('puts the chart’s id before ids and their uses, and cuts numbers', () => {
     const { svg } = cleanSvg(
       '<svg class="marks" width="10" height="20"><defs><clipPath id="clip0"/></defs><g clip-path="url(#clip0)" class="m" opacity="1"><path d="M1.23456,2"/></g></svg>',

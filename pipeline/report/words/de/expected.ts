@@ -38,6 +38,10 @@ const PATTERNS: readonly (readonly [RegExp, string])[] = [
   [/^a name that means a unit on that day$/, 'ein Name, der an diesem Tag ein Gerät bezeichnet'],
   [/^yes or no, or a word mapped onto one$/, 'ja oder nein, oder ein zugeordnetes Wort'],
   [/^one of (.+), or a word mapped onto one$/, 'eines von $1, oder ein zugeordnetes Wort'],
+  [
+    /^each quoted cell closed by a quote before a delimiter or line end, within (\d+) lines; a quote inside it doubled$/,
+    'jede Zelle in Anführungszeichen vor dem Trennzeichen oder Zeilenende geschlossen, innerhalb von $1 Zeilen; Anführungszeichen darin verdoppelt',
+  ],
   [/^a reading of vacuum that is not negative$/, 'ein Unterdruck, der nicht negativ ist'],
 ];
 
