@@ -11,7 +11,7 @@ import { CORROBORATED } from './evidence.ts';
 import { heatUpPasses } from './heat-up-passes.ts';
 import { judgeInput } from './judge-input.ts';
 import { type Judgement, judgeSeries } from './judge-series.ts';
-import { wetBefore } from './leak-after-cleaning.ts';
+import { wetBefore, wetWorks } from './leak-after-cleaning.ts';
 import { alarmLimit, configuredLimit, movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
 import { probeDrift } from './probe-drift.ts';
 import { fromScale, PROBES } from './probes.ts';
@@ -144,8 +144,9 @@ function failureLimits({ of, values, memory }: AdjustedSeries, moves: readonly n
 }
 
 function wetLeakTests(history: UnitHistory, until: Day, hours: number): Drift['leak_tests_after_cleaning'] {
+  const works = wetWorks(history);
   return history.leak_tests.flatMap((test) => {
-    const wet = test.day < until ? wetBefore(history, test, hours) : null;
+    const wet = test.day < until ? wetBefore(works, test, hours) : null;
     return wet
       ? [
           {

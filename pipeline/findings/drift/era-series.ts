@@ -5,7 +5,7 @@ import type { Era } from '../../transform/service/eras.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type DayValue, dayValues } from './day-values.ts';
 import { type CheckedValues, checkValues } from './faulty-values.ts';
-import { wetBefore } from './leak-after-cleaning.ts';
+import { wetBefore, wetWorks } from './leak-after-cleaning.ts';
 import { type ProbeValue, probeValues } from './probe-values.ts';
 import { PROBES, type Probe } from './probes.ts';
 
@@ -32,6 +32,7 @@ export interface EraSeries {
 export function eraSeries(history: UnitHistory, until: Day, wetHours: number): EraSeries[] {
   const eras = history.eras.filter((era) => era.from < until);
   const values = probeValues(history, until);
+  const works = wetWorks(history);
   const cleanings = history.cleanings.filter((of) => of.done && !of.contradicted);
   const used = history.use_days.filter((use) => use.day < until);
   return PROBES.flatMap((probe) => {
@@ -45,7 +46,7 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
       const days = used.filter((use) => inEra(use.day)).map((use) => use.day);
       const first = Math.min(days[0] ?? until - 1, own[0]?.day ?? until - 1);
       const last = Math.max(days.at(-1) ?? first, own.at(-1)?.day ?? first);
-      const wet = probe === 'leak_rate' ? own.filter((of) => wetBefore(history, timed(of), wetHours)) : [];
+      const wet = probe === 'leak_rate' ? own.filter((of) => wetBefore(works, timed(of), wetHours)) : [];
       const checked = checkValues(
         probe,
         own.filter((of) => !wet.includes(of)),

@@ -5,13 +5,17 @@ const HOUR_MS = 3_600_000;
 /** Work that leaves rinse water in the chamber or the drain. */
 const WET_TASKS: ReadonlySet<CleaningTask> = new Set(['chamber', 'drain_flush', 'professional']);
 
+/** A unit's work that leaves water behind, in order of time. */
+export function wetWorks(history: UnitHistory): UnitHistory['cleanings'] {
+  return history.cleanings.filter((of) => of.done && WET_TASKS.has(of.task));
+}
+
 /** The wet work that came so soon before a leak test that rinse water may read as a leak; null where none did. */
 export function wetBefore(
-  history: UnitHistory,
+  works: UnitHistory['cleanings'],
   test: { time: number; day: number },
   wetHours: number,
 ): { task: CleaningTask; hours: number | null } | null {
-  const works = history.cleanings.filter((of) => of.done && WET_TASKS.has(of.task));
   const near = works.findLast((of) =>
     of.time_mark === 'day'
       ? of.day === test.day
