@@ -2,6 +2,7 @@ import { datePattern } from '../ingest/codecs/date-pattern.ts';
 import { serialReader } from '../ingest/codecs/serial-date.ts';
 import { weekdayOfName } from '../ingest/codecs/weekday-names.ts';
 import { certain, type Guess, likely, open } from './guess.ts';
+import { TIME, timeTokens } from './time-pattern.ts';
 
 const MS_PER_DAY = 86_400_000;
 /** Share of a column's texts that a pattern must read to be its pattern; the rest are slips, which reading reports. */
@@ -16,8 +17,6 @@ const COMPACT_TIME = /^20\d\d(?:0[1-9]|1[0-2])[0-3]\d(?:[01]\d|2[0-4])[0-5]\d([0
 const WEEKDAY = /^(\p{L}{2,10}\.?)(,? +)(?=\S)/u;
 const NAMED =
   /^(?:(\d{1,2})(\.?[-/. ]|\. )(\p{L}{3,10}\.?)([-/., ]{1,2})(\d{2,4})|(\p{L}{3,10}\.?)([-/. ])(\d{1,2})(,? )(\d{4}))(?=$|[\sT,])/u;
-const TIME =
-  /^(\d{1,2})([:.h])(\d{2})(?:([:.])(\d{2})([.,]\d{1,9})?)?(\s?[ap]\.?\s?m\.?)?(\s?(?:Z|[+-]\d\d:?\d\d))?( Uhr)?$/i;
 
 const OFFSET = /\s?(?:Z|[+-]\d\d:?\d\d)$/i;
 
@@ -37,34 +36,6 @@ export function looksLikeTime(text: string): boolean {
 function weekdayBefore(text: string): string {
   const match = WEEKDAY.exec(text);
   return match && weekdayOfName(match[1]!) !== undefined ? match[0] : '';
-}
-
-/** The pattern of a time of day; undefined where the texts are none. */
-export function timePattern(texts: readonly string[]): string | undefined {
-  const found = texts.map((text) => timeTokens(text.trim())).filter((pattern) => pattern !== undefined);
-  if (found.length < texts.length * LEAST_READ || found.length === 0) return undefined;
-  return loosest(found);
-}
-
-function timeTokens(text: string): string | undefined {
-  const match = TIME.exec(text);
-  if (!match) return undefined;
-  const [, hour = '', mark = ':', , second, seconds, part, half, , clock] = match;
-  if (mark === '.' && seconds === undefined && clock === undefined && !/^\d{1,2}\.\d\d$/.test(text))
-    return undefined;
-  const h = half ? (hour.length === 1 ? 'h' : 'hh') : hour.length === 1 ? 'H' : 'HH';
-  const literal = mark === 'h' ? "'h'" : mark;
-  const fraction = part === undefined ? '' : `${part[0]}SSS`;
-  const rest = seconds === undefined ? '' : `${second}ss${fraction}`;
-  return `${h}${literal}mm${rest}${half ? (/^\s/.test(half) ? ' a' : 'a') : ''}${clock ? " 'Uhr'" : ''}`;
-}
-
-/** One digit may stand for two; the pattern with most in it reads those with less. */
-function loosest(patterns: readonly string[]): string {
-  const counts = [...new Set(patterns)].sort((a, b) => b.length - a.length);
-  const short = counts.some((pattern) => /(?<![Hh'])[Hh](?![Hh])/.test(pattern));
-  const best = counts[0]!;
-  return short ? best.replace('HH', 'H').replace('hh', 'h') : best;
 }
 
 /** All patterns that the shape of a text allows. */

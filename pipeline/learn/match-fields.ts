@@ -1,12 +1,14 @@
-import { recordFields, TIME_FIELD } from '../site/records.ts';
+import { recordFields } from '../site/records.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
 import { type Beside, BY_PARTS } from './compose-header.ts';
 import { FIELD_CONCEPTS, wordList } from './field-concepts.ts';
 import { CERTAIN_FROM, type FieldMatch } from './field-match.ts';
+import { type Field, fits, knownShare } from './fits-field.ts';
 import { type Confidence, certain, type Guess, likely, open } from './guess.ts';
 import { withoutMeasure } from './header-measure.ts';
+import { matchByContent } from './match-by-content.ts';
 import { pairTimes } from './pair-times.ts';
-import { type ColumnProfile, isDates } from './profile-column.ts';
+import type { ColumnProfile } from './profile-column.ts';
 import type { Meaning, Vocabulary } from './vocabulary.ts';
 
 /** What a kind of record would make of a table. */
@@ -16,8 +18,6 @@ export interface KindMatch {
   missing: readonly string[];
   score: number;
 }
-
-type Field = ReturnType<typeof recordFields>[number];
 
 interface Candidate {
   field: Field;
@@ -119,144 +119,12 @@ function matchKind(
       },
     ];
   });
-  matches.push(...byContent(kind, fields, matches, columns, used, meanings, vocabulary));
-  matches.push(
-    ...ownTime(kind, fields, matches, columns, used),
-    ...ownUnit(kind, matches, columns, used, meanings),
-  );
-  matches.push(...ownCounter(kind, matches, columns, used));
+  matches.push(...matchByContent({ kind, fields, matches, columns, used, meanings, vocabulary }));
   const timed = pairTimes(kind, matches, columns, used, meanings);
   const missing = fields
     .filter(({ name, required }) => required && !timed.some((match) => match.field === name))
     .map(({ name }) => name);
   return { kind, matches: timed, missing, score: scoreOf(kind, timed, missing, spoken, vocabulary) };
-}
-
-/** Fields of words without a column by name: a column whose words are the field's own, where there is one such column. */
-function byContent(
-  kind: RecordKind,
-  fields: readonly Field[],
-  matches: readonly FieldMatch[],
-  columns: readonly ColumnProfile[],
-  used: Set<ColumnProfile>,
-  meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
-  vocabulary: Vocabulary,
-): FieldMatch[] {
-  const found: FieldMatch[] = [];
-  for (const field of fields) {
-    const wanted = field.required || field.name === 'state';
-    if (
-      !wanted ||
-      wordList(kind, field.name) === undefined ||
-      matches.some((match) => match.field === field.name)
-    )
-      continue;
-    const own = columns.filter(
-      (column) =>
-        !used.has(column) &&
-        column.words.size >= 2 &&
-        !meanings
-          .get(column)!
-          .some(({ key, score }) => (key === 'unread' || key === 'person') && score >= 0.9) &&
-        fits(kind, field, column, vocabulary) &&
-        knownShare(kind, field.name, column, vocabulary) >= 0.7,
-    );
-    const [column] = own;
-    if (own.length !== 1 || !column) continue;
-    used.add(column);
-    const why = `its name does not say so, but most of its words are those of ${field.name}`;
-    found.push({ field: field.name, columns: [column], confidence: 'likely', why, score: 0.6 });
-  }
-  return found;
-}
-
-/** The record's own time without a column by name: the one column of dates that is left. */
-function ownTime(
-  kind: RecordKind,
-  fields: readonly Field[],
-  matches: readonly FieldMatch[],
-  columns: readonly ColumnProfile[],
-  used: Set<ColumnProfile>,
-): FieldMatch[] {
-  const field = TIME_FIELD[kind];
-  if (matches.some((match) => match.field === field) || !fields.some(({ name }) => name === field)) return [];
-  const dated = columns.filter((column) => !used.has(column) && isDates(column));
-  const [column] = dated;
-  if (!column || dated.length > 1) return [];
-  used.add(column);
-  const why = `"${column.header}" is the one column of dates that is left`;
-  return [{ field, columns: [column], confidence: 'likely', why, score: 0.6 }];
-}
-
-/** Names of units as they are on a door plate: a short word or two with a number or letter. */
-const UNIT_NAME = /^(?=.*[\p{L}])(?=.*(?:\d|(?:^|[ -])\p{Lu}$))[\p{L}\p{N}][\p{L}\p{N} ._/-]{0,23}$/u;
-
-/** The unit without a column by name: the one column left with few names that come again and again. */
-function ownUnit(
-  kind: RecordKind,
-  matches: readonly FieldMatch[],
-  columns: readonly ColumnProfile[],
-  used: Set<ColumnProfile>,
-  meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
-): FieldMatch[] {
-  if (kind === 'water' || matches.some(({ field }) => field === 'unit')) return [];
-  const named = columns.filter(
-    (column) =>
-      !used.has(column) &&
-      !isDates(column) &&
-      !meanings.get(column)!.some(({ score }) => score >= 0.6) &&
-      column.words.size >= 2 &&
-      column.words.size <= 40 &&
-      column.texts.length >= 4 * column.words.size &&
-      [...column.words.keys()].every((text) => UNIT_NAME.test(text)),
-  );
-  const [column] = named;
-  if (!column || named.length > 1) return [];
-  used.add(column);
-  const why = `"${column.header}" holds few names that come again and again, as those of units do`;
-  return [{ field: 'unit', columns: [column], confidence: 'likely', why, score: 0.6 }];
-}
-
-/** Share of the steps of a counter that go up by one; the rest are gaps. */
-const COUNTS_UP = 0.8;
-
-/** The cycle number without a column by name: the one column left whose numbers go up by one from cycle to cycle of each unit. */
-function ownCounter(
-  kind: RecordKind,
-  matches: readonly FieldMatch[],
-  columns: readonly ColumnProfile[],
-  used: Set<ColumnProfile>,
-): FieldMatch[] {
-  if (kind !== 'cycles' || matches.some(({ field }) => field === 'cycle_number')) return [];
-  const units = matches.find(({ field }) => field === 'unit')?.columns[0]?.texts;
-  const counting = columns.filter(
-    (column) =>
-      !used.has(column) && column.integer >= 0.95 && !isDates(column) && countsUp(column.texts, units),
-  );
-  const [column] = counting;
-  if (!column || counting.length > 1) return [];
-  used.add(column);
-  const why = `the numbers of "${column.header}" go up by one from cycle to cycle`;
-  return [{ field: 'cycle_number', columns: [column], confidence: 'likely', why, score: 0.6 }];
-}
-
-function countsUp(texts: readonly string[], units: readonly string[] | undefined): boolean {
-  if (texts.length < 20 || (units !== undefined && units.length !== texts.length)) return false;
-  const last = new Map<string, number>();
-  let steps = 0;
-  let ones = 0;
-  for (const [at, text] of texts.entries()) {
-    const unit = units?.[at] ?? '';
-    const number = Number(text);
-    const before = last.get(unit);
-    if (before !== undefined) {
-      steps++;
-      // A list may run backwards in time.
-      if (Math.abs(number - before) === 1) ones++;
-    }
-    last.set(unit, number);
-  }
-  return steps >= 10 && ones >= steps * COUNTS_UP;
 }
 
 function bestMeaning(
@@ -317,44 +185,6 @@ function sureness(
         ? `the parts of "${column.header}" say so, and what it holds fits`
         : `"${column.header}" is near to "${meaning.phrase}", and what it holds fits`,
   };
-}
-
-/** Whether the cells of a column can be what the field holds. A column of blanks fits anything. */
-function fits(kind: RecordKind, field: Field, column: ColumnProfile, vocabulary: Vocabulary): boolean {
-  if (column.texts.length === 0) return !field.required;
-  switch (field.meta.holds) {
-    case 'instant':
-      return isDates(column) || column.serial !== undefined;
-    case 'duration':
-      return column.clocks.length > 0 || column.numeric >= 0.8;
-    case 'temperature':
-    case 'pressure':
-    case 'leak_rate':
-    case 'number':
-      return column.numeric >= 0.8 && column.dates === undefined;
-    case 'integer':
-      return column.integer >= 0.8 && column.dates === undefined;
-    case 'yes_no':
-    case 'word': {
-      if (isDates(column) || column.timeOfDay !== undefined) return false;
-      if (column.words.size > 60 || (column.numeric > 0.8 && column.words.size > 4)) return false;
-      return column.words.size <= 25 || knownShare(kind, field.name, column, vocabulary) >= 0.3;
-    }
-    default:
-      return field.name === 'unit' || field.name === 'point'
-        ? column.words.size <= 120 && !isDates(column)
-        : !isDates(column);
-  }
-}
-
-/** Share of the cells whose word is in the vocabulary. */
-function knownShare(kind: RecordKind, field: string, column: ColumnProfile, vocabulary: Vocabulary): number {
-  const list = wordList(kind, field);
-  if (list === undefined || column.texts.length === 0) return 0;
-  let known = 0;
-  for (const [word, count] of column.words)
-    if ((vocabulary.word(list, word)[0]?.score ?? 0) >= 0.6) known += count;
-  return known / column.texts.length;
 }
 
 /** Fields that most kinds have, and that say little about which kind it is. */

@@ -1,8 +1,9 @@
 import { cellText, type RawRow, WallDate } from '../ingest/cell.ts';
 import { isNumeric } from './find-table.ts';
 import { foldPhrase } from './fold-phrase.ts';
-import { type DateGuess, guessDates, guessSerial, timePattern } from './guess-dates.ts';
+import { type DateGuess, guessDates, guessSerial } from './guess-dates.ts';
 import { type HeaderMeasure, measureOfHeader } from './header-measure.ts';
+import { timePattern } from './time-pattern.ts';
 
 /** What a column of a table holds, before anything is decided about it. */
 export interface ColumnProfile {

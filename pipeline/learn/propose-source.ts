@@ -1,5 +1,4 @@
 import { nameUnpacked } from '../ingest/archives.ts';
-import { partOfName } from '../ingest/file-pattern.ts';
 import { looksPersonal } from '../ingest/personal-columns.ts';
 import { recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
@@ -11,8 +10,9 @@ import { type Guess, likely } from './guess.ts';
 import { guessDecimalMark } from './guess-numbers.ts';
 import { mapWords, type ProposedWord } from './map-words.ts';
 import { guessKind, type KindMatch, matchKinds } from './match-fields.ts';
+import { missingFields, sheetsOf, starParts } from './missing-fields.ts';
 import { type ColumnProfile, isDates, profileColumn } from './profile-column.ts';
-import type { ProposedColumn, ProposedFrom, ProposedSource } from './proposal.ts';
+import type { ProposedColumn, ProposedSource } from './proposal.ts';
 import { proposeMeasures } from './propose-measures.ts';
 import { proposeWide } from './propose-wide.ts';
 import { SAMPLE } from './read-sample.ts';
@@ -210,95 +210,11 @@ function wordsOf(
   return mapWords(kind, field, columns[0]!, options, vocabulary);
 }
 
-function sheetsOf(tables: readonly FoundTable[]): {
-  sheet: string | undefined;
-  sheets: 'all' | string[] | undefined;
-  many: boolean;
-} {
-  const names = [...new Set(tables.flatMap(({ sample }) => sample.sheet ?? []))];
-  if (names.length === 0) return { sheet: undefined, sheets: undefined, many: false };
-  if (names.length === 1) return { sheet: names[0]!, sheets: undefined, many: false };
-  return { sheet: undefined, sheets: names, many: true };
-}
-
 function skipOf(tables: readonly FoundTable[]): Record<string, string[]> {
   const skip: Record<string, string[]> = Object.create(null);
   for (const { totals } of tables)
     if (totals) skip[totals.header] = [...new Set([...(skip[totals.header] ?? []), ...totals.texts])];
   return { ...skip };
-}
-
-/** Required fields without a column: from the name of the file or sheet, from the title, or open. */
-function missingFields(
-  kind: RecordKind,
-  found: readonly ProposedColumn[],
-  wide: boolean,
-  place: {
-    star: string | undefined;
-    names: ReturnType<typeof sheetsOf>;
-    tables: readonly FoundTable[];
-    titles: readonly string[];
-    vocabulary: Vocabulary;
-  },
-): ProposedColumn[] {
-  const { star, names, titles, vocabulary } = place;
-  const fields = recordFields(kind).filter(
-    ({ name, required }) =>
-      required && !found.some(({ field }) => field === name) && !(wide && name === 'time'),
-  );
-  return fields.map(({ name: field, schema }): ProposedColumn => {
-    const options = 'options' in schema ? (schema.options as string[]) : [];
-    const make = (
-      from: ProposedFrom,
-      match: ProposedColumn['match'],
-      samples: string[] = [],
-    ): ProposedColumn => ({
-      field,
-      required: true,
-      from,
-      match,
-      measure: undefined,
-      dates: undefined,
-      samples,
-    });
-    if (
-      field === 'unit' &&
-      star !== undefined &&
-      !(wide && /\d{4}/.test(starParts(star, place.tables).join('')))
-    ) {
-      const pattern = star.slice(star.lastIndexOf('/') + 1);
-      if (pattern.includes('*'))
-        return make(
-          { file_name: pattern },
-          { confidence: 'likely', why: 'no column names it; the files differ there' },
-          starParts(star, place.tables).slice(0, 3),
-        );
-    }
-    if (field === 'unit' && names.many)
-      return make(
-        { sheet_name: '*' },
-        { confidence: 'likely', why: 'no column names it; the sheets do' },
-        [...(names.sheets ?? [])].slice(0, 3),
-      );
-    const list = wordList(kind, field);
-    if (list !== undefined && (field === 'task' || field === 'kind')) {
-      const meant = titles
-        .flatMap((title) => vocabulary.word(list, title))
-        .filter(({ key, score }) => options.includes(key) && score >= 0.6);
-      const keys = [...new Set(meant.map(({ key }) => key))];
-      if (keys.length === 1 && field === 'task')
-        return make(
-          { always: keys[0]!, options },
-          { confidence: 'likely', why: 'no column says it; the title or name of the file does' },
-        );
-    }
-    return make({ always: undefined, options }, { confidence: 'open', why: 'no column says it' });
-  });
-}
-
-function starParts(star: string, tables: readonly FoundTable[]): string[] {
-  const part = partOfName(star);
-  return [...new Set(tables.map(({ sample }) => part(nameUnpacked(sample.file)) ?? ''))];
 }
 
 function wideKinds(

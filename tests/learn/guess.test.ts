@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { looksPersonal } from '../../pipeline/ingest/personal-columns.ts';
-import { guessDates, guessSerial, timePattern } from '../../pipeline/learn/guess-dates.ts';
+import { guessDates, guessSerial } from '../../pipeline/learn/guess-dates.ts';
 import {
   guessDryVacuum,
   guessDurations,
@@ -11,6 +11,7 @@ import {
 import { guessDecimalMark } from '../../pipeline/learn/guess-numbers.ts';
 import { measureOfHeader, withoutMeasure } from '../../pipeline/learn/header-measure.ts';
 import { guessEncoding } from '../../pipeline/learn/read-sample.ts';
+import { timePattern } from '../../pipeline/learn/time-pattern.ts';
 
 const brief = (guess: { value?: unknown; confidence: string } | undefined) =>
   guess && [guess.value, guess.confidence];
