@@ -90,7 +90,7 @@ export function unitsSection(context: ReportContext, numbers: Numbering): Sectio
               cell: (unit) =>
                 unit.attention.length === 0
                   ? pages.noAttention
-                  : html`${attention.level[unit.attention[0]!.level]} <span class="sub">${pages.reasons(unit.attention.length)}</span>`,
+                  : html`<span class="figures">${attention.level[unit.attention[0]!.level]}</span> <span class="sub">${pages.reasons(unit.attention.length)}</span>`,
             },
           ],
         })}`;

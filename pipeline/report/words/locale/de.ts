@@ -1,6 +1,6 @@
 import type { Locale } from './locale.ts';
 
-/** German: decimal comma, blank before the sign for per cent (DIN 5008), point after the day. */
+/** German: decimal comma, blank before the sign for per cent (DIN 5008), point after the day; what belongs together is not broken. */
 export const deLocale: Locale = {
   lang: 'de',
   decimal: ',',
@@ -26,7 +26,7 @@ export const deLocale: Locale = {
   monthsShort: ['Jan', 'Feb', 'März', 'Apr', 'Mai', 'Juni', 'Juli', 'Aug', 'Sep', 'Okt', 'Nov', 'Dez'],
   weekdays: ['Montag', 'Dienstag', 'Mittwoch', 'Donnerstag', 'Freitag', 'Samstag', 'Sonntag'],
   weekdaysShort: ['Mo', 'Di', 'Mi', 'Do', 'Fr', 'Sa', 'So'],
-  dayMonth: (day, month) => `${day}. ${month}`,
+  dayMonth: (day, month) => `${day}.\u00a0${month}`,
   and: 'und',
   small: ['kein', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun'],
   bytes: { bytes: 'Byte', kilo: 'kB', mega: 'MB' },
