@@ -85,6 +85,10 @@ export const methods: MethodsWords = {
       'Zwei Lesarten',
       'Einträge der Kammerreinigung, denen das Chargenprotokoll widerspricht, zählen nach der Regel des Standorts. Der Vergleich wird auch in der anderen Lesart gemacht und genannt, wo das Urteil abweicht.',
     ],
+    [
+      'Geräte mit Drift',
+      'Evakuierungs-, Aufheiz- und Druckentlastungszeit, Leckrate, Temperaturspanne und Temperatur gegen Sattdampf (IAPWS-IF97) der ersten leeren Charge jeder Art und jeden Tages, Zeiten als Logarithmen. Was die anderen Geräte des Standorts an dem Tag taten, wird herausgenommen (Gewichte nach Huber), ebenso ein Sägezahn, der bei Reinigungen zurückfällt. Eine EWMA- und eine CUSUM-Karte, eingestellt auf ein falsches Signal in 500 Werten bei der Autokorrelation der Reihe, stellen die Frage; Bewegung heißt es, wo eine Gerade ab irgendeinem Tag die Werte deutlich besser erklärt als eine gleich bleibende Lage und als ein oder zwei Sprünge. Weniger wird verlangt, wo sich eine zweite Messgröße des Geräts so bewegt, wie es eine der Ursachen erwarten lässt. Nach Reparatur, neuer Steuerung oder Fachreinigung beginnt es neu. Tage bis zur Grenze: Intervall durch Umkehren eines Tests der Kreuzung (Fieller 1954) über alle möglichen Anfänge.',
+    ],
   ],
   cautions: [
     'Dieser Bericht beschreibt Aufzeichnungen. Er gibt keine Charge frei, weist keine zurück und ruft keine zurück; das stützt sich auf physikalische, chemische und biologische Überwachung, beurteilt von sachkundigem Personal nach den örtlichen Regeln.',

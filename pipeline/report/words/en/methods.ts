@@ -77,6 +77,10 @@ export const methods = {
       'Two readings',
       'Chamber cleaning records that the cycle log contradicts are counted by the site’s rule. The comparison is made in the other reading too, and said where the verdict differs.',
     ],
+    [
+      'Units that drift',
+      'Evacuation, heat-up and exhaust time, leak rate, temperature spread and temperature against saturated steam (IAPWS-IF97) of the first empty cycle of each kind and day, times as logarithms. What the other units of the site did on the day is taken out (Huber’s weights), a saw-tooth that falls back at cleanings as well. An EWMA and a CUSUM chart, set to one false signal in 500 values at the series’ own autocorrelation, open the question; a movement is called where a straight line from some day on explains the values clearly better than a constant level and than one or two steps. Less is asked where a second probe of the unit moves as one of the causes has it. Each repair, controller or professional cleaning starts anew. Days to the limit: interval by inverting a test of the crossing (Fieller 1954) over all places of the beginning.',
+    ],
   ] as [string, string][],
   cautions: [
     'This review describes records. It never releases, rejects or recalls a load; that rests on physical, chemical and biological monitoring, reviewed by qualified staff under local policy.',
