@@ -1,5 +1,5 @@
 import { foldName } from '../site/unit-names.ts';
-import type { ProposedSource, UnitLink } from './proposal.ts';
+import type { Proposal, ProposedSource, SiteChoice, UnitLink } from './proposal.ts';
 
 /** So many names are asked about; more are those of something else than units. */
 const MOST_LINKS = 40;
@@ -25,6 +25,7 @@ export function unitLinks(sources: readonly ProposedSource[]): UnitLink[] {
     const near = key !== undefined && ownKeys.has(key) ? byKey.get(key) : undefined;
     return {
       name,
+      site: undefined,
       found: others
         .filter(({ units }) => units.some((unit) => foldName(unit) === foldName(name)))
         .map(({ found }) => found[0]!),
@@ -56,4 +57,18 @@ function distinct(names: readonly string[]): string[] {
   for (const name of names)
     if (!found.has(foldName(name))) found.set(foldName(name), name.trim().replace(/\s+/g, ' '));
   return [...found.values()].sort();
+}
+
+/** A proposal of one site, or of several in one of the ways in which it may be so. Each site's names of units are its own. */
+export function withSites(proposal: Proposal, choice: SiteChoice | 'one'): Proposal {
+  if (choice === 'one') return { ...proposal, siteChoices: [] };
+  const { sites, sources, units } = choice;
+  const links = sites.flatMap((site) => {
+    const own = new Set(units.filter((unit) => unit.site === site).map(({ name }) => foldName(name)));
+    const ofSite = sources
+      .filter((source) => source.site === site)
+      .map((source) => ({ ...source, units: source.units.filter((name) => own.has(foldName(name))) }));
+    return unitLinks(ofSite).map((link): UnitLink => ({ ...link, site }));
+  });
+  return { ...proposal, siteChoices: [], sites, sources, units, unitLinks: links };
 }

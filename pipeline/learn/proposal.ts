@@ -80,6 +80,8 @@ export interface ProposedUnit {
 /** A name of a unit that no log of cycles has. */
 export interface UnitLink {
   name: string;
+  /** Site in whose files it stands, where there are several. */
+  site: string | undefined;
   /** Files or sheets in which it stands. */
   found: readonly string[];
   /** Units of the cycles, of which it may be another name. */
@@ -115,20 +117,6 @@ export interface Proposal {
   sources: readonly ProposedSource[];
   /** Files of which nothing is proposed, and why. */
   left: readonly { file: string; why: string }[];
-}
-
-/** A proposal of one site, or of several in one of the ways in which it may be so. */
-export function withSites(proposal: Proposal, choice: SiteChoice | 'one'): Proposal {
-  return choice === 'one'
-    ? { ...proposal, siteChoices: [] }
-    : {
-        ...proposal,
-        siteChoices: [],
-        sites: choice.sites,
-        sources: choice.sources,
-        units: choice.units,
-        unitLinks: [],
-      };
 }
 
 /** A name as the site file allows it for an id: letters, digits, blank, . _ or -. */

@@ -1,12 +1,7 @@
 import { isZone } from '../site/wall-clock.ts';
 import { certain, type Guess } from './guess.ts';
-import {
-  type Proposal,
-  type ProposedColumn,
-  type ProposedSource,
-  type UnitLink,
-  withSites,
-} from './proposal.ts';
+import { withSites } from './link-units.ts';
+import type { Proposal, ProposedColumn, ProposedSource, UnitLink } from './proposal.ts';
 
 /** What the files can't say. `answer` gives the proposal with it, or undefined where the text is no answer. */
 export interface Question {
@@ -63,29 +58,37 @@ const OWN_UNIT = 'a unit of its own';
 /** Names of units that only tests or cleanings have: all at once where their numbers speak for it, else one by one. */
 function unitQuestions({ siteChoices, unitLinks }: Proposal): Question[] {
   const open = unitLinks.filter(({ unit }) => unit === undefined);
-  if (open.length === 0 || siteChoices.length > 0) return [];
-  const link =
-    (tie: (link: UnitLink) => UnitLink) =>
+  if (siteChoices.length > 0) return [];
+  return [...groupBy(open, ({ site }) => site).entries()].flatMap(([site, links]) =>
+    unitsOfSite(site, links),
+  );
+}
+
+function unitsOfSite(site: string | undefined, open: readonly UnitLink[]): Question[] {
+  const at = site === undefined ? '' : ` at ${site}`;
+  const tie =
+    (edit: (link: UnitLink) => UnitLink) =>
     (proposal: Proposal): Proposal => ({
       ...proposal,
-      unitLinks: proposal.unitLinks.map(tie),
+      unitLinks: proposal.unitLinks.map((link) => (link.site === site ? edit(link) : link)),
     });
-  const files = [...new Set(open.flatMap(({ found }) => found))].join(', ');
+  const list = (names: readonly (string | undefined)[]): string =>
+    names.map((name) => `"${name}"`).join(', ');
   if (open.length > 1 && open.every(({ near }) => near !== undefined))
     return [
       {
-        about: 'units',
-        text: `Are ${open.map(({ name }) => `"${name}"`).join(', ')} of ${files} the units ${open.map(({ near }) => `"${near}"`).join(', ')} of the cycles, in this order?`,
+        about: `units${at}`,
+        text: `Are ${list(open.map(({ name }) => name))} of ${[...new Set(open.flatMap(({ found }) => found))].join(', ')} the units ${list(open.map(({ near }) => near))} of the cycles${at}, in this order?`,
         options: ['yes', 'no'],
         answer: (proposal, said) => {
           const value = optionOf(said, ['yes', 'no']);
           if (value === undefined) return undefined;
-          return link((one) =>
-            one.unit !== undefined
-              ? one
+          return tie((link) =>
+            link.unit !== undefined
+              ? link
               : value === 'yes'
-                ? { ...one, unit: one.near }
-                : { ...one, near: undefined },
+                ? { ...link, unit: link.near }
+                : { ...link, near: undefined },
           )(proposal);
         },
       },
@@ -93,18 +96,25 @@ function unitQuestions({ siteChoices, unitLinks }: Proposal): Question[] {
   return open.map(({ name, found, near, units }): Question => {
     const options = [...units, OWN_UNIT];
     return {
-      about: `unit "${name}"`,
-      text: `Which unit is "${name}" of ${found.join(', ')}? No log of cycles has it${near === undefined ? '' : `; by its number it may be "${near}"`}`,
+      about: `unit "${name}"${at}`,
+      text: `Which unit is "${name}" of ${found.join(', ')}? No log of cycles${at} has it${near === undefined ? '' : `; by its number it may be "${near}"`}`,
       options,
       answer: (proposal, said) => {
         const value = optionOf(said, options);
         if (value === undefined) return undefined;
-        return link((one) => (one.name === name ? { ...one, unit: value === OWN_UNIT ? name : value } : one))(
-          proposal,
-        );
+        return tie((link) =>
+          link.name === name ? { ...link, unit: value === OWN_UNIT ? name : value } : link,
+        )(proposal);
       },
     };
   });
+}
+
+/** Lists by key, in the order in which keys come first. */
+function groupBy<Value, Key>(values: readonly Value[], keyOf: (value: Value) => Key): Map<Key, Value[]> {
+  const groups = new Map<Key, Value[]>();
+  for (const value of values) groups.set(keyOf(value), [...(groups.get(keyOf(value)) ?? []), value]);
+  return groups;
 }
 
 function sourceQuestions(source: ProposedSource, at: number, sites: readonly string[]): Question[] {

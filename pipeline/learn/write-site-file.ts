@@ -1,7 +1,7 @@
 import type { Guess } from './guess.ts';
 import { leastSure } from './guess.ts';
 import type { ProposedWord } from './map-words.ts';
-import { idOf, type Proposal, type ProposedColumn, type ProposedSource, type UnitLink } from './proposal.ts';
+import { idOf, type Proposal, type ProposedColumn, type ProposedSource } from './proposal.ts';
 import { openQuestions } from './questions.ts';
 
 /**
@@ -74,38 +74,36 @@ function siteLines(proposal: Proposal): string[] {
 }
 
 function unitLines(proposal: Proposal): string[] {
-  if (proposal.unitLinks.length > 0) return linkedUnits(proposal.unitLinks);
-  if (proposal.units.length === 0)
+  const { unitLinks: links } = proposal;
+  if (proposal.units.length === 0 && links.length === 0)
     return [
       '# Units are the names found in the records. Declare them where one has several names, moved, or processes liquids:',
       ...unitsOf(proposal).map((unit) => comment(`  - { id: ${unit} }`)),
     ];
-  return [
-    'units: # those seen so far; a unit that is not here is a problem',
-    ...proposal.units.map(
-      ({ id, name, site }) =>
-        `  - { id: ${scalar(id)}, site: ${scalar(site)}${id === name ? '' : `, aliases: [{ name: ${scalar(name)} }]`} }`,
-    ),
-  ];
-}
-
-/** The units of the cycles, with their other names. Names that nobody has tied to a unit are not declared: their rows are problems, and no units of their own. */
-function linkedUnits(links: readonly UnitLink[]): string[] {
   const own = links.filter(({ name, unit }) => unit === name).map(({ name }) => name);
+  const single = [...(links[0]?.units ?? []), ...own].map((name) => ({
+    id: idOf(name),
+    name,
+    site: undefined,
+  }));
+  const units = proposal.sites.length > 1 ? proposal.units : single;
+  // A name that is tied to a unit, or that nobody has tied yet, is no unit of its own: rows of the latter are problems.
+  const isUnit = (name: string, site: string | undefined): boolean =>
+    !links.some((link) => link.site === site && link.name === name && link.unit !== name);
   return [
     'units: # those seen so far; a unit that is not here is a problem',
-    ...[...links[0]!.units, ...own].map((unit) => {
-      const id = idOf(unit);
-      const tied = links.filter((link) => link.unit === unit && link.name !== unit).map(({ name }) => name);
-      const names = id === unit ? tied : [unit, ...tied].filter((name) => name !== id);
-      const aliases = names.map((name) => `{ name: ${scalar(name)} }`).join(', ');
-      return `  - { id: ${scalar(id)}${names.length === 0 ? '' : `, aliases: [${aliases}]`} }`;
-    }),
+    ...units
+      .filter(({ name, site }) => isUnit(name, site))
+      .map(({ id, name, site }) => {
+        const tied = links.filter((link) => link.site === site && link.unit === name && link.name !== name);
+        const names = [name, ...tied.map((link) => link.name)].filter((one) => one !== id);
+        return `  - { id: ${scalar(id)}${site === undefined ? '' : `, site: ${scalar(site)}`}${names.length === 0 ? '' : `, aliases: [${names.map((one) => `{ name: ${scalar(one)} }`).join(', ')}]`} }`;
+      }),
     ...links
       .filter(({ unit }) => unit === undefined)
-      .map(({ name, found, near }) =>
+      .map(({ name, site, found, near }) =>
         comment(
-          `  ? open: ${quote(name)} of ${found.join(', ')} is in no log of cycles${near === undefined ? '' : `; by its number it may be ${quote(near)}`}: an alias of a unit, or a unit of its own`,
+          `  ? open: ${quote(name)} of ${found.join(', ')} is in no log of cycles${site === undefined ? '' : ` at ${site}`}${near === undefined ? '' : `; by its number it may be ${quote(near)}`}: an alias of a unit, or a unit of its own`,
         ),
       ),
   ];

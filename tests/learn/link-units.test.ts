@@ -78,4 +78,37 @@ describe('units with another name in the tests', () => {
     const found = await testUnits(['Steri 1', 'Steri 2'], ['STERI  1', 'steri 2'], []);
     expect([found.open, found.problems]).toEqual([0, []]);
   });
+
+  it('are asked about at each of several sites by itself', async () => {
+    const north = files(['STER-01', 'STER-02'], ['1', '2']);
+    const south = files(['STER-01'], ['STER-01']);
+    const all = Object.fromEntries([
+      ...Object.entries(north).map(([name, text]) => [`north/${name}`, text]),
+      ...Object.entries(south).map(([name, text]) => [`south/${name}`, text]),
+    ]) as Record<string, string>;
+    await withFolder(all, async (folder) => {
+      const proposal = await learn(folder, {
+        vocabulary: loadVocabulary(),
+        zone: 'Europe/Berlin',
+        sites: 'folder',
+      });
+      const [question, more] = openQuestions(proposal);
+      expect(question?.text).toBe(
+        'Are "1", "2" of north/bowie dick.csv the units "STER-01", "STER-02" of the cycles at north, in this order?',
+      );
+      expect(more).toBeUndefined();
+      const read = async (one: Proposal) => {
+        const { records, problems } = await readExports(
+          readSiteFile(writeSiteFile(one), 'site.yaml'),
+          folder,
+        );
+        return [[...new Set(records.air_removal_tests.map(({ unit }) => unit))], problems.length];
+      };
+      expect(await read(proposal)).toEqual([['south STER-01'], 24]);
+      expect(await read(question!.answer(proposal, 'yes')!)).toEqual([
+        ['STER-02', 'north STER-01', 'south STER-01'],
+        0,
+      ]);
+    });
+  });
 });
