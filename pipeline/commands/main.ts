@@ -7,6 +7,7 @@ import { helpText } from './help-text.ts';
 import { intervalCommand } from './interval.ts';
 import { learnCommand } from './learn.ts';
 import { reviewCommand } from './review.ts';
+import { templatesCommand } from './templates.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
 import { watchCommand } from './watch.ts';
 
@@ -16,6 +17,7 @@ export const COMMANDS: Record<string, Command> = {
   interval: intervalCommand,
   learn: learnCommand,
   watch: watchCommand,
+  templates: templatesCommand,
 };
 
 export const PROGRAM = {

@@ -174,7 +174,8 @@ export function skipTest(
           column,
         },
       );
-    for (const at of found) tests.push({ at, values: new Set(values.map(foldHeader)) });
+    for (const at of found)
+      tests.push({ at, values: new Set(values.map((value) => foldName(value.normalize('NFC')))) });
   }
   return (cells) =>
     tests.some(({ at, values }) => values.has(foldName(cellText(cells[at]).normalize('NFC'))));

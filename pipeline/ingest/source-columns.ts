@@ -42,8 +42,9 @@ export function requiredHeaders(source: Source): string[] {
     .flatMap(({ headers }) => headers);
 }
 
-/** Headers are compared without regard to letter case, runs of blanks and the composed or decomposed form of letters. */
-export const foldHeader = (cell: Cell): string => foldName(cellText(cell).normalize('NFC'));
+/** Headers are compared without regard to letter case, runs of blanks and the composed or decomposed form of letters; an underscore is a blank. */
+export const foldHeader = (cell: Cell): string =>
+  foldName(cellText(cell).normalize('NFC').replaceAll('_', ' '));
 
 /** Which of the headers a row doesn't hold. */
 export function missingHeaders(cells: readonly Cell[], headers: readonly string[]): string[] {
