@@ -1,5 +1,15 @@
 /** Stages import only downward; statistics and steam know nothing of the others; no cycles. */
-const ORDER = ['site', 'ingest', 'learn', 'transform', 'findings', 'report', 'templates', 'library', 'commands'];
+const ORDER = [
+  'site',
+  'ingest',
+  'learn',
+  'transform',
+  'findings',
+  'report',
+  'templates',
+  'library',
+  'commands',
+];
 /** Types that a package gives without a file of code beside them. */
 const TYPES_ONLY = 'types_unstable';
 const upward = ORDER.map((stage, index) => ({
