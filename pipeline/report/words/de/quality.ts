@@ -3,10 +3,11 @@ import { format } from './format.ts';
 
 const { integer, count, fixed } = format;
 
+const minutesOf = (value: number): string => fixed(Math.abs(value), Number.isInteger(value) ? 0 : 1);
 /** Minuten, deren Vorzeichen in Worten steht. */
 const minutes = (value: number): string => {
-  const size = fixed(Math.abs(value), Number.isInteger(value) ? 0 : 1);
-  return value < 0 ? `${size} min davor` : `${size} min danach`;
+  if (value === 0) return 'an ihrem Ende';
+  return value < 0 ? `${minutesOf(value)} min davor` : `${minutesOf(value)} min danach`;
 };
 
 /** Wörter dazu, wie gut die Aufzeichnungen sind. Sie handeln von Aufzeichnungen und Uhren, nie von Menschen. */
@@ -30,7 +31,13 @@ export const quality: QualityWords = {
     offset: 'Passender Versatz',
   },
   minutes,
-  interval: (low, high) => `${minutes(low)} bis ${minutes(high)}`,
+  /** Grenzen gleichen Vorzeichens sagen davor oder danach nur einmal. */
+  interval: (low, high) =>
+    low === high
+      ? minutes(low)
+      : low * high > 0
+        ? `${minutesOf(low < 0 ? high : low)} bis ${minutes(low < 0 ? low : high)}`
+        : `${minutes(low)} bis ${minutes(high)}`,
   clock: {
     agree: 'stimmen überein',
     test_clock_behind: 'Uhr der Tests geht nach, oder die des Protokolls vor',

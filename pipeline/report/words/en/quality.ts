@@ -7,10 +7,11 @@ import { format } from './format.ts';
 
 const { integer, count, fixed } = format;
 
+const minutesOf = (value: number): string => fixed(Math.abs(value), Number.isInteger(value) ? 0 : 1);
 /** Minutes with a sign that is said in words. */
 const minutes = (value: number): string => {
-  const size = fixed(Math.abs(value), Number.isInteger(value) ? 0 : 1);
-  return value < 0 ? `${size} min before` : `${size} min after`;
+  if (value === 0) return 'at its end';
+  return value < 0 ? `${minutesOf(value)} min before` : `${minutesOf(value)} min after`;
 };
 
 /** Words about how good the records are. They speak of records and clocks, never of people. */
@@ -34,7 +35,13 @@ export const quality = {
     offset: 'Offset that would fit',
   },
   minutes,
-  interval: (low: number, high: number) => `${minutes(low)} to ${minutes(high)}`,
+  /** Bounds with one sign say before or after once. */
+  interval: (low: number, high: number) =>
+    low === high
+      ? minutes(low)
+      : low * high > 0
+        ? `${minutesOf(low < 0 ? high : low)} to ${minutes(low < 0 ? low : high)}`
+        : `${minutes(low)} to ${minutes(high)}`,
   clock: {
     agree: 'agree',
     test_clock_behind: 'clock of the tests runs behind, or that of the log ahead',
