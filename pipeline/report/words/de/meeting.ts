@@ -48,7 +48,7 @@ export const meeting: MeetingWords = {
   stepsCaption: 'Nächste Schritte, die dringendsten zuerst',
   stepHeads: {
     unit: 'Gerät',
-    when: 'Wann',
+    when: 'Stufe',
     why: 'Warum',
     step: 'Nächster Schritt',
     decides: 'Wer entscheidet',
