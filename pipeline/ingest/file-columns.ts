@@ -1,4 +1,4 @@
-import { recordFields } from '../site/records.ts';
+import { type FieldHolds, recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import type { AnyRecord, Draft, TimeChoices } from './draft.ts';
 import { FileTally } from './file-tally.ts';
@@ -24,7 +24,21 @@ export interface FileColumns {
   choices: [number, TimeChoices][];
 }
 
-const NUMBERS = new Set(['instant', 'duration', 'temperature', 'pressure', 'leak_rate', 'integer', 'number']);
+const NUMBERS: ReadonlySet<FieldHolds> = new Set([
+  'instant',
+  'duration',
+  'temperature',
+  'pressure',
+  'leak_rate',
+  'integer',
+  'number',
+]);
+
+/** What kind of column holds a field. */
+export function columnType(holds: FieldHolds): Column['type'] {
+  if (NUMBERS.has(holds)) return 'number';
+  return holds === 'yes_no' ? 'yes_no' : 'words';
+}
 
 /** Turns the drafts of one file into columns. Fields that no record has get no column. */
 export function packDrafts(
@@ -51,15 +65,16 @@ export function packDrafts(
   };
 }
 
-function columnOf(drafts: readonly Draft[], name: string, holds: string): Column {
-  if (NUMBERS.has(holds))
+function columnOf(drafts: readonly Draft[], name: string, holds: FieldHolds): Column {
+  const type = columnType(holds);
+  if (type === 'number')
     return {
-      type: 'number',
+      type,
       values: Float64Array.from(drafts, ({ record }) => (record[name] as number | undefined) ?? Number.NaN),
     };
-  if (holds === 'yes_no')
+  if (type === 'yes_no')
     return {
-      type: 'yes_no',
+      type,
       values: Int8Array.from(drafts, ({ record }) =>
         record[name] === undefined ? -1 : Number(record[name]),
       ),

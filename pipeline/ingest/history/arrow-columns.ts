@@ -10,9 +10,10 @@ import {
   tableToIPC,
   utf8,
 } from '@uwdata/flechette';
+import { type FieldHolds, recordFields } from '../../site/records.ts';
 import type { RecordKind } from '../../site/vocabulary.ts';
 import type { TimeChoices } from '../draft.ts';
-import type { Column, FileColumns } from '../file-columns.ts';
+import { type Column, columnType, type FileColumns } from '../file-columns.ts';
 import type { FileRead, Problem } from '../reading.ts';
 
 /** What an Arrow file holds beside its columns, as text of its schema. */
@@ -21,7 +22,7 @@ interface About {
   read: FileRead;
   problems: Problem[];
   choices: [number, TimeChoices][];
-  /** What each column holds, in their order. */
+  /** The columns that any record has, and what each holds, in their order. */
   types: [string, Column['type']][];
 }
 
@@ -29,13 +30,16 @@ interface About {
 const ROW = 'row';
 
 /**
- * What one source made of one file, as an Arrow file (IPC format): a column for each field that any record has, one more for the row in the export.
+ * What one source made of one file, as an Arrow file (IPC format): a column for each field of the kind, whether or not a record has it, and one for the row in the export.
  * A number that is not there is NaN, a yes or no that is not there is -1, a text that is not there is null. Counts and problems stand in the
  * metadata of the schema, under `reading`.
  */
 export function toArrow(of: FileColumns): Uint8Array {
   const columns: Record<string, ArrowColumn<unknown>> = { [ROW]: columnFromArray(of.rows, float64()) };
-  for (const [name, column] of of.columns) columns[name] = arrowColumn(column);
+  const held = new Map(of.columns);
+  for (const { name, meta } of recordFields(of.kind))
+    columns[name] = arrowColumn(held.get(name) ?? emptyColumn(meta.holds, of.count));
+  columns.time_mark = arrowColumn(held.get('time_mark')!);
   const table = tableFromColumns(columns);
   const about: About = {
     kind: of.kind,
@@ -48,6 +52,13 @@ export function toArrow(of: FileColumns): Uint8Array {
   const bytes = tableToIPC(table, { format: 'file' });
   if (!bytes) throw new Error('an Arrow file must have bytes');
   return bytes;
+}
+
+function emptyColumn(holds: FieldHolds, count: number): Column {
+  const type = columnType(holds);
+  if (type === 'number') return { type, values: new Float64Array(count).fill(Number.NaN) };
+  if (type === 'yes_no') return { type, values: new Int8Array(count).fill(-1) };
+  return { type, codes: new Int32Array(count).fill(-1), words: [] };
 }
 
 function arrowColumn(column: Column): ArrowColumn<unknown> {

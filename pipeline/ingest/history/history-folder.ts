@@ -2,17 +2,20 @@ import { createHash } from 'node:crypto';
 import { mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { threadId } from 'node:worker_threads';
+import type { RecordKind } from '../../site/vocabulary.ts';
 import type { FileColumns } from '../file-columns.ts';
 import { fromArrow, toArrow } from './arrow-columns.ts';
 
-/** Where a file's columns stand: of which file and source, and of which content and reading. Both are SHA-256, hexadecimal. */
+/** Where a file's columns stand: of which kind, of which file and source, and of which content and reading. The last two are SHA-256, hexadecimal. */
 export interface HistoryPlace {
+  kind: RecordKind;
   of: string;
   content: string;
 }
 
-/** What was read before: `<of>-<content>-<sum of the bytes>.arrow`, so that a file whose bytes have changed is known for what it is. */
-const nameOf = ({ of, content }: HistoryPlace, sum: string): string => `${of}-${content}-${sum}.arrow`;
+/** What was read before: `<kind>-<of>-<content>-<sum of the bytes>.arrow`, so that a file whose bytes have changed is known for what it is. */
+const nameOf = ({ kind, of, content }: HistoryPlace, sum: string): string =>
+  `${kind}-${of}-${content}-${sum}.arrow`;
 
 /** Digits of each SHA-256 in a name. */
 const DIGITS = 24;
@@ -20,8 +23,12 @@ const sha = (bytes: string | Uint8Array): string =>
   createHash('sha256').update(bytes).digest('hex').slice(0, DIGITS);
 
 /** The place of a file's columns, from everything on which they depend. */
-export function historyPlace(of: readonly unknown[], content: readonly unknown[]): HistoryPlace {
-  return { of: sha(JSON.stringify(of)), content: sha(JSON.stringify(content)) };
+export function historyPlace(
+  kind: RecordKind,
+  of: readonly unknown[],
+  content: readonly unknown[],
+): HistoryPlace {
+  return { kind, of: sha(JSON.stringify(of)), content: sha(JSON.stringify(content)) };
 }
 
 /** The columns that stand at a place; undefined where there are none, or they are damaged (then they are taken away). */
@@ -49,7 +56,7 @@ export async function keepHistory(folder: string, place: HistoryPlace, columns: 
     await writeFile(unfinished, bytes);
     await rename(unfinished, path.join(folder, name));
     for (const file of await namesIn(folder))
-      if (file.startsWith(`${place.of}-`) && file !== name && file.endsWith('.arrow'))
+      if (file.startsWith(`${place.kind}-${place.of}-`) && file !== name && file.endsWith('.arrow'))
         await rm(path.join(folder, file), { force: true });
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === undefined) throw error;

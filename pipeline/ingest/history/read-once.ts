@@ -34,6 +34,7 @@ export async function readOnce(
   );
   const key = settings.personKey && createHash('sha256').update(settings.personKey).digest('hex');
   const place = historyPlace(
+    source.kind,
     [source.name, job.file, job.sheet ?? null],
     [content, source, declared, key ?? null, settings.notAfter ?? null, readerVersion()],
   );
