@@ -180,7 +180,7 @@ describe('the first sheet', () => {
           report,
         ).toBeLessThan(room);
         expect(
-          await page.evaluate(`getComputedStyle(document.querySelector('#attention')).breakBefore`),
+          await page.evaluate(`getComputedStyle(document.querySelectorAll('section.begins')[1]).breakBefore`),
         ).toBe('page');
       });
   });

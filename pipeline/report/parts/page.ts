@@ -106,6 +106,9 @@ ${fact(pages.sites, review.sites.map((site) => pages.site(site.name, site.zone, 
 </dl>`;
 }
 
+/** Links to more units are folded on the review, and on other pages left to it: each page with links to each unit would not stay light. */
+const UNITS_IN_SIGHT = 40;
+
 function pagesNav(
   { words, review, unitPage, hasInterval }: ReportContext,
   { path, neighbours }: PageParts,
@@ -117,6 +120,15 @@ function pagesNav(
       : html`<li><a href="${href}">${name}</a></li>`;
   const previous = neighbours?.previous;
   const next = neighbours?.next;
+  const unitsNav = (): Html | false => {
+    const { length } = review.units;
+    const list = () => html`<ul>${review.units.map((unit) => link(unitPage(unit.unit), unit.unit))}</ul>`;
+    if (length <= UNITS_IN_SIGHT) return length > 0 && list();
+    if (path !== 'index.html')
+      return html`<ul><li><a href="index.html#units">${pages.allUnits(length)}</a></li></ul>`;
+    return html`<ul><li><a href="#units" data-find-unit="">${pages.findUnit}</a></li></ul>
+<details><summary>${pages.allUnits(length)}</summary>${list()}</details>`;
+  };
   return html`<nav class="pages" aria-label="${pages.pagesNav}">
 <ul>
 ${link('index.html', pages.review)}
@@ -129,9 +141,6 @@ ${link('review.xlsx', words.workbook.link)}
 ${previous && html`<li><a href="${previous[0]}" rel="prev">${pages.previous}: ${previous[1]}</a></li>`}
 ${next && html`<li><a href="${next[0]}" rel="next">${pages.nextUnit}: ${next[1]}</a></li>`}
 </ul>
-${
-  review.units.length > 0 &&
-  html`<ul>${review.units.map((unit) => link(unitPage(unit.unit), unit.unit))}</ul>`
-}
+${unitsNav()}
 </nav>`;
 }

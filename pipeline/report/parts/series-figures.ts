@@ -8,6 +8,7 @@ import type { Numbering, ReportContext } from '../page-context.ts';
 import { clockRows } from '../rows/clock-rows.ts';
 import { type MonthlyRow, monthlyRows } from '../rows/monthly-rows.ts';
 import { figure } from './figure.ts';
+import { picturedUnits } from './pictured-units.ts';
 
 /** What differs between the two monthly series. */
 export interface SeriesKind {
@@ -70,7 +71,8 @@ export async function seriesFigures(
   if (all.every((row) => row.events === 0))
     return html`<p class="empty">${series.noEvents(kind.outcome, span)}</p>`;
   const fleet = all.filter((row) => row.scope === 'fleet');
-  const units = all.filter((row) => row.scope !== 'fleet');
+  const pictured = picturedUnits(review);
+  const units = all.filter((row) => pictured.has(row.scope));
   return html`${await monthlyFigure(context, numbers, kind, fleet, series.allUnits)}${await unitFigures(context, numbers, kind, units)}`;
 }
 

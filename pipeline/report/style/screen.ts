@@ -71,6 +71,7 @@ section.begins:not(:first-child) { margin-top: 2rem; }
 .level.act { color: var(--alarm); }
 .level.look { color: var(--muted); }
 .ways { display: flex; flex-wrap: wrap; gap: 0.2rem 1.3rem; max-width: none; font-size: 0.93rem; }
+.briefly { columns: 12rem; }
 .cases { list-style: none; padding: 0; margin: 0; max-width: none; }
 .case { display: grid; grid-template-columns: 6.5rem 1fr; gap: 0 1.2rem; padding: 1rem 0; border-top: 1px solid var(--rule); }
 .case:first-child { border-top: 0; padding-top: 0.2rem; }

@@ -11,6 +11,9 @@ import { sumDue } from '../../rows/due-rows.ts';
 /** Units that stand in full; those after them are folded. */
 const IN_FULL = 6;
 
+/** Units with all their reasons; those after them stand with the number of theirs, as their pages hold them. */
+const MOST_CASES = 100;
+
 /** Units that need attention, most pressing first, with evidence, next step and who decides. */
 export function attentionSection(context: ReportContext): Section {
   const { review, words, siteName } = context;
@@ -27,13 +30,18 @@ ${list.map(
 </li>
 `,
 )}</ol>`;
+  const brief = (unit: (typeof units)[number]) =>
+    html`<li${dataAttributes(findData(context, unit))}>${unitLink(context, unit.unit)}, ${words.pages.reasons(unit.attention.length)}</li>
+`;
   const body =
     units.length === 0
       ? html`<p class="empty">${attention.none}</p>`
       : html`${cases(units.slice(0, IN_FULL))}
 ${
   units.length > IN_FULL &&
-  html`<details><summary>${attention.more(units.length - IN_FULL)}</summary>${cases(units.slice(IN_FULL))}</details>`
+  html`<details><summary>${attention.more(units.length - IN_FULL)}</summary>${cases(units.slice(IN_FULL, MOST_CASES))}${
+    units.length > MOST_CASES && html`<ul class="briefly">${units.slice(MOST_CASES).map(brief)}</ul>`
+  }</details>`
 }`;
   return { id: 'attention', heading: words.pages.attentionHeading, body };
 }

@@ -10,6 +10,7 @@ import { type Column, dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
 import { folded } from '../../parts/folded.ts';
 import type { Section } from '../../parts/page.ts';
+import { listedUnits, picturedNote, picturedUnits } from '../../parts/pictured-units.ts';
 import { countCell } from '../../parts/rates.ts';
 import { stateKey } from '../../parts/state-key.ts';
 import { unitLink } from '../../parts/unit-link.ts';
@@ -39,6 +40,7 @@ ${await figure(context, numbers, {
   key: stateKey(context),
   csv: 'tables/cleaning-due.csv',
 })}
+${picturedNote(context)}
 ${await calendars(context, numbers, rows)}
 ${folded(
   review.cleaning.month.length > ROWS_IN_SIGHT,
@@ -70,8 +72,9 @@ async function calendars(
 ): Promise<Html[]> {
   const { words, month, review } = context;
   const figures: Html[] = [];
+  const pictured = picturedUnits(review);
   for (const task of CLEANING_TASKS) {
-    const ofTask = rows.filter((row) => row.task === task);
+    const ofTask = rows.filter((row) => row.task === task && pictured.has(row.unit));
     const due = review.cleaning.month.some((row) => row.task === task);
     const units = [...new Set(ofTask.map((row) => row.unit))];
     if (!due) continue;
@@ -134,7 +137,9 @@ export function dueTable(
   const { words, review } = context;
   const { heads } = words.cleaning;
   const known = new Set(review.units.map((unit) => unit.unit));
-  const lines: DueLine[] = counts.map((row) => ({ ...row }));
+  const listed = new Set(listedUnits(review).map((unit) => unit.unit));
+  const several = new Set(counts.map((row) => row.unit)).size > 1;
+  const lines: DueLine[] = several ? counts.filter((row) => listed.has(row.unit)) : [...counts];
   const number = (field: keyof DueSum): Column<DueLine> => ({
     head: heads[field],
     kind: 'number',
@@ -161,7 +166,7 @@ export function dueTable(
 export function chamberTable(
   context: ReportContext,
   numbers: Numbering,
-  units = context.review.units,
+  units = listedUnits(context.review),
 ): Html | false {
   const { words, span } = context;
   const { chamberHeads: heads, noInterval, never } = words.cleaning;

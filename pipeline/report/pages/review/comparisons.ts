@@ -3,6 +3,7 @@ import { type Html, html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
 import { comparisonFigures, comparisonTable, verdictWords } from '../../parts/comparison-figure.ts';
 import type { Section } from '../../parts/page.ts';
+import { picturedUnits } from '../../parts/pictured-units.ts';
 import { besideList, secondLookSection } from './second-looks.ts';
 
 export interface Question {
@@ -95,10 +96,11 @@ async function questionFigure(
 ): Promise<Html[]> {
   const { words } = context;
   const first = question.comparisons[0]!;
+  const pictured = picturedUnits(context.review);
   return comparisonFigures(context, numbers, {
     id: `figure-${question.id}`,
     title: words.comparisons.figureTitle(first),
     ratioTitle: first.ratio_kind === 'odds_ratio' ? words.charts.oddsRatio : words.charts.rateRatio,
-    comparisons: question.comparisons,
+    comparisons: question.comparisons.filter((of) => of.unit === null || pictured.has(of.unit)),
   });
 }

@@ -9,12 +9,14 @@ import { rankingRows } from '../../rows/ranking-rows.ts';
 
 /** Units in one picture: what fits a printed page. */
 const UNITS_IN_FIGURE = 32;
+/** Units in all of them, the highest rates first. */
+const MOST_UNITS = 64;
 
 /** Units by their failed day results, highest first; nothing where there is one unit or none failed. */
 export async function rankingFigure(context: ReportContext, numbers: Numbering): Promise<Html[]> {
   const { review, words, span } = context;
   const { ranking } = words.series;
-  const all = rankingRows(review, words);
+  const all = rankingRows(review, words).slice(0, MOST_UNITS);
   if (all.length < 2 || all.every((row) => row.failed === 0)) return [];
   const scale = scaleFromZero(all, (row) => [row.per_100, row.shrunken_high, row.inner_high]);
   const widest = Math.max(...all.map((row) => textWidth(row.unit, FONT_SIZE, true)));

@@ -3,6 +3,7 @@ import { html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
 import { dataTable } from '../../parts/data-table.ts';
 import type { Section } from '../../parts/page.ts';
+import { listedUnits, picturedNote } from '../../parts/pictured-units.ts';
 import { countCell, rateCell } from '../../parts/rates.ts';
 import { clockFigure, seriesFigures, seriesKinds } from '../../parts/series-figures.ts';
 import { unitLink } from '../../parts/unit-link.ts';
@@ -18,11 +19,12 @@ export async function testsSection(context: ReportContext, numbers: Numbering): 
     id: 'failures',
     heading: series.testsHeading,
     body: html`<p>${series.testsIntro}</p>
+${picturedNote(context)}
 ${await seriesFigures(context, numbers, seriesKinds(context).failed_days)}
 ${await rankingFigure(context, numbers)}
 ${dataTable(context, numbers, {
   caption: series.testsCaption(month, span),
-  rows: review.units,
+  rows: listedUnits(review),
   columns: [
     { head: series.heads.unit, kind: 'head', cell: (unit) => unitLink(context, unit.unit) },
     {
@@ -89,10 +91,11 @@ export async function abortsSection(context: ReportContext, numbers: Numbering):
     id: 'aborts',
     heading: series.abortsHeading,
     body: html`<p>${series.abortsIntro}</p>
+${picturedNote(context)}
 ${await seriesFigures(context, numbers, seriesKinds(context).aborts)}
 ${dataTable(context, numbers, {
   caption: series.cyclesCaption(month, span),
-  rows: review.units,
+  rows: listedUnits(review),
   columns: [
     { head: series.heads.unit, kind: 'head', cell: (unit) => unitLink(context, unit.unit) },
     {

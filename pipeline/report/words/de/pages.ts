@@ -45,6 +45,12 @@ export const pages: PagesWords = {
       ? `Bericht zu Reinigung und Tests, ${month}`
       : `${organisation}: Bericht zu Reinigung und Tests, ${month}`,
   printFooter: (span, mark) => `Daten ${span}. Fingerabdruck ${mark}.`,
+  pictured: (n, all) =>
+    `Bilder einzelner Geräte zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Tabellen und Dateien enthalten alle, und jedes Gerät hat seine eigene Seite.`,
+  picturedAndListed: (n, all) =>
+    `Bilder einzelner Geräte und lange Tabellen zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Die Tabelle aller Geräte und die Dateien enthalten alle, und jedes Gerät hat seine eigene Seite.`,
+  findUnit: 'Ein Gerät suchen',
+  allUnits: (n) => `Alle ${integer(n)} Geräte`,
   unitsHeading: 'Alle Geräte',
   unitsCaption: (month) => `Geräte im ${month}`,
   unitHeads: {

@@ -45,6 +45,12 @@ export const pages = {
       ? `Cleaning and test review, ${month}`
       : `${organisation}: cleaning and test review, ${month}`,
   printFooter: (span: string, mark: string) => `Data ${span}. Fingerprint ${mark}.`,
+  pictured: (n: number, all: number) =>
+    `Pictures of single units hold the first ${integer(n)} of ${integer(all)} units in the order of need. Tables and files hold all, and each unit has its own page.`,
+  picturedAndListed: (n: number, all: number) =>
+    `Pictures of single units and long tables hold the first ${integer(n)} of ${integer(all)} units in the order of need. The table of all units and the files hold all, and each unit has its own page.`,
+  findUnit: 'Find a unit',
+  allUnits: (n: number) => `All ${integer(n)} units`,
   unitsHeading: 'All units',
   unitsCaption: (month: string) => `Units in ${month}`,
   unitHeads: {
