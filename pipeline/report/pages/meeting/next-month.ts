@@ -60,7 +60,8 @@ ${
     : html`${await calendars(context, numbers, month)}
 ${folded(tasks.length > ROWS_IN_SIGHT, meeting.tasksCaption(month), table)}`
 }
-${daily(context)}`,
+${daily(context)}
+${context.hasInterval && html`<p class="screen"><a href="interval.html#plan">${words.interval.evidence.sections.plan}</a></p>`}`,
   };
 }
 
