@@ -52,12 +52,16 @@ export function dataOf({ review, interval }: ReportInput): string[] {
   return [...found].toSorted((a, b) => b.length - a.length);
 }
 
+const patterns = new WeakMap<readonly string[], RegExp>();
+
 /** A text without names and cells of the records: whole words, so that a short name takes nothing out of a longer word. */
 export function withoutData(text: string, data: readonly string[]): string {
+  let pattern = patterns.get(data);
+  if (!pattern) {
+    const names = data.map((name) => name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')).join('|');
+    pattern = new RegExp(`(?<![\\p{L}\\p{N}])(?:${names})(?![\\p{L}\\p{N}])`, 'gu');
+    patterns.set(data, pattern);
+  }
   // Names in braces are places for values.
-  const plain = text.replace(/\{\w+\}/g, '');
-  return data.reduce((rest, name) => {
-    const escaped = name.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-    return rest.replace(new RegExp(`(?<![\\p{L}\\p{N}])${escaped}(?![\\p{L}\\p{N}])`, 'gu'), '');
-  }, plain);
+  return text.replace(/\{\w+\}/g, '').replace(pattern, '');
 }
