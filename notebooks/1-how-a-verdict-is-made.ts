@@ -30,9 +30,10 @@ A record knows where it came from. Here is a failed test of the unit that counte
 UTC; the site file says on which clock the export was written.
 */
 const days = joined.panel.filter((row) => row.unit === UNIT);
-const history = joined.histories.find(({ unit }) => unit === UNIT)!;
 const failedDay = days.find((row) => row.failed === 1 && row.chamber_overdue === 1 && row.at_risk === 1)!;
-const test = history.tests.find(({ day, result }) => day === failedDay.day && result === 'fail')!;
+const test = joined.histories
+  .find(({ unit }) => unit === UNIT)!
+  .tests.find(({ day, result }) => day === failedDay.day && result === 'fail')!;
 const lines = (await readFile(`${FOLDER}/${test.origin.file}`, 'utf8')).split(/\r?\n/);
 show(`In \`${test.origin.file}\`, row ${test.origin.row}: \`${lines[test.origin.row - 1]}\``);
 show(
@@ -49,22 +50,14 @@ show(
 Records are joined to a panel with one row for each unit and day of use. What counts is what held when the day's first cycle started: a cleaning later that day
 changes nothing. This is the row of the same day.
 */
-const FIELDS = [
-  'date',
-  'era',
-  'stratum',
-  'test_result',
-  'at_risk',
-  'failed',
-  'chamber_clock_days',
-  'chamber_days_past_due',
-  'chamber_overdue',
-] as const;
+const fields =
+  /^(?:date|era|stratum|test_result|at_risk|failed|chamber_(?:clock_days|days_past_due|overdue))$/;
 show(
-  table('One row of the panel, the fields that matter here', FIELDS, {
-    field: (name) => name,
-    value: (name) => String(failedDay[name]),
-  }),
+  table(
+    'One row of the panel, the fields that matter here',
+    Object.entries(failedDay).filter(([name]) => fields.test(name)),
+    { field: ([name]) => name, value: ([, value]) => String(value) },
+  ),
 );
 
 /*
@@ -90,16 +83,15 @@ show(
       width: 600,
       height: 60,
       data: { values: known.map(({ date, chamber_overdue, failed }) => ({ date, chamber_overdue, failed })) },
+      encoding: { x: { field: 'date', type: 'temporal', title: null, axis: { format: '%b %Y' } } },
       layer: [
         {
           transform: [{ filter: 'datum.chamber_overdue == 1' }],
           mark: { type: 'tick', color: '#f0b95b', thickness: 1.5, size: 40 },
-          encoding: { x: { field: 'date', type: 'temporal', title: null, axis: { format: '%b %Y' } } },
         },
         {
           transform: [{ filter: 'datum.failed == 1' }],
           mark: { type: 'point', shape: 'diamond', size: 80, color: '#a4370f' },
-          encoding: { x: { field: 'date', type: 'temporal', title: null, axis: { format: '%b %Y' } } },
         },
       ],
     },
@@ -130,8 +122,7 @@ const strata = [...new Set(known.map(nameOf))].map((name) => {
 show(
   table('Days and failures by stratum', strata, {
     'era.part': ({ name }) => name,
-    from: ({ from }) => from,
-    to: ({ to }) => to,
+    days: ({ from, to }) => `${from} to ${to}`,
     'overdue, days': ({ overdue }) => overdue.days,
     'overdue, failed': ({ overdue }) => overdue.failed,
     'in time, days': ({ inTime }) => inTime.days,
@@ -227,11 +218,8 @@ show(
   ),
 );
 
-const tested = circularShiftTest(series, {
-  design: 'events-of-trials',
-  maxShifts: site.rules.comparison.shifts,
-  seed: site.rules.comparison.seed,
-});
+const { shifts: maxShifts, seed } = site.rules.comparison;
+const tested = circularShiftTest(series, { design: 'events-of-trials', maxShifts, seed });
 show(
   `Here ${asHigh} of ${shifted.length} shifts reach what was seen, ${numberText(observed)}. The report draws ${verdict.shifts} with a fixed seed, counts both directions and the record itself.`,
 );
@@ -245,25 +233,10 @@ reason, and the verdict would fall by one step.
 */
 const control = stratify(days, 'chamber_overdue', 'unrelated_abort', 'site').strata;
 const controlRatio = stratifiedRatio(control, 'unrelated_abort', 'unit', site.rules.comparison.level);
-show(
-  table(
-    'Aborts with unrelated causes',
-    [
-      { side: 'overdue', ...sumSide(control, 'exposed') },
-      { side: 'in time', ...sumSide(control, 'unexposed') },
-    ],
-    {
-      side: ({ side }) => side,
-      'production cycles': ({ trials }) => trials,
-      aborts: ({ events }) => events,
-      'a thousand cycles': ({ events, trials }) => (1000 * events) / trials,
-    },
-  ),
-);
-
+const [overdue, inTime] = [sumSide(control, 'exposed'), sumSide(control, 'unexposed')];
 show(same({ 'ratio of their rates': [controlRatio.ratio, verdict.control.ratio] }));
 show(
-  `Its interval runs from ${numberText(controlRatio.low)} to ${numberText(controlRatio.high)}: it did not move.`,
+  `Overdue: ${overdue.events} such aborts of ${overdue.trials} production cycles. In time: ${inTime.events} of ${inTime.trials}. The interval of the ratio runs from ${numberText(controlRatio.low)} to ${numberText(controlRatio.high)}: it ${verdict.control.moved ? 'moved' : 'did not move'}.`,
 );
 
 /*
@@ -289,23 +262,18 @@ show(
     {
       width: 560,
       height: 220,
-      data: {
-        values: ranked.map((p, at) => ({ rank: at + 1, p, line: (0.05 * (at + 1)) / ranked.length })),
-      },
+      data: { values: ranked.map((p, at) => ({ rank: at + 1, p, line: (0.05 * (at + 1)) / ranked.length })) },
+      encoding: { x: { field: 'rank', type: 'quantitative', title: 'Rank' } },
       layer: [
         {
           mark: { type: 'point', size: 30 },
           encoding: {
-            x: { field: 'rank', type: 'quantitative', title: 'Rank' },
             y: { field: 'p', type: 'quantitative', scale: { type: 'log' }, title: 'p (log scale)' },
           },
         },
         {
           mark: { type: 'line', color: '#a4370f' },
-          encoding: {
-            x: { field: 'rank', type: 'quantitative' },
-            y: { field: 'line', type: 'quantitative' },
-          },
+          encoding: { y: { field: 'line', type: 'quantitative' } },
         },
       ],
     },

@@ -210,7 +210,7 @@ if (shares[0]!.low! > 0.05) throw new Error('The test must keep its level in the
 /*
 ## What a suggestion is worth
 
-*Suggested* asks less, and is wrong more often: it is a reason to keep looking, not to act. With some fifty questions a month a few will be suggested where nothing is.
+*Suggested* asks less, and is wrong more often: it is a reason to keep looking, not to act. With dozens of questions a month a few will be suggested where nothing is.
 */
 show(
   table(
@@ -224,5 +224,5 @@ show(
   ),
 );
 show(
-  `A wrong *suggested* somewhere in the fleet is common, a wrong *shown* rare: at most ${numberText(100 * Math.max(...scenarios.filter(({ units_shown }) => units_shown === null).map(({ false_shown }) => false_shown.share)))} % of fleets in any scenario without an effect.`,
+  `For comparison, a wrong *shown*: at most ${numberText(100 * Math.max(...scenarios.filter(({ units_shown }) => units_shown === null).map(({ false_shown }) => false_shown.share)))} % of fleets in any of these scenarios.`,
 );
