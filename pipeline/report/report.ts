@@ -81,7 +81,7 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     { path: 'review.xlsx', content: await workbookFile(context, tables) },
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
-  const pages = await (elsewhere ?? unitPages(context, review.units));
+  const pages = await (elsewhere ?? unitPages(context, context.review.units));
   for (const [index, { unit }] of review.units.entries())
     files.push({ path: context.unitPage(unit), content: pages[index]! });
   return [...files, ...rest];
@@ -101,9 +101,10 @@ export async function drawUnitPages(
   words?: Words,
 ): Promise<string[]> {
   const wanted = new Set(units);
+  const context = contextOf(input, words);
   return unitPages(
-    contextOf(input, words),
-    input.review.units.filter(({ unit }) => wanted.has(unit)),
+    context,
+    context.review.units.filter(({ unit }) => wanted.has(unit)),
   );
 }
 
