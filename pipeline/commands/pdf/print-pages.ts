@@ -29,7 +29,7 @@ export async function printPages(
     for (const page of pages) {
       const file = page.replace(/\.html$/, '.pdf');
       const pdf = await printPage(browser, pathToFileURL(resolve(folder, page)).href, paper);
-      await writeFile(join(folder, file), withDate(pdf, dated));
+      await writeFile(join(folder, file), settled(pdf, dated));
       written.push(file);
     }
     return written;
@@ -67,12 +67,22 @@ async function printPage(browser: BrowserPipe, url: string, paper: Paper): Promi
   return Buffer.from(String(data), 'base64');
 }
 
-/** The document with the same day in place of the time at which it was made; nothing changes its place, so that the file's own table of places still holds. */
-function withDate(pdf: Buffer, day: string): Buffer {
+/**
+ * The document with what differs from run to run made the same: the day in place of the time at which it was made, and names of table cells by their rank in place of the
+ * browser's own numbers. Nothing changes its length or order, so that the file's own table of places still holds.
+ */
+function settled(pdf: Buffer, day: string): Buffer {
   const text = pdf.toString('latin1');
   const date = `D:${day.replaceAll('-', '')}000000`;
+  const names = [...new Set(text.match(NODE_NAME))].sort();
+  const rank = new Map(names.map((name, index) => [name, `(node${String(index + 1).padStart(8, '0')})`]));
   return Buffer.from(
-    text.replace(/\/(CreationDate|ModDate) \(D:\d{14}/g, (_, name: string) => `/${name} (${date}`),
+    text
+      .replace(/\/(CreationDate|ModDate) \(D:\d{14}/g, (_, name: string) => `/${name} (${date}`)
+      .replace(NODE_NAME, (name) => rank.get(name)!),
     'latin1',
   );
 }
+
+/** Name of a table's cell, by which other cells say that it heads them. */
+const NODE_NAME = /\(node\d{8}\)/g;
