@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import { type FieldHolds, recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 
@@ -13,6 +14,8 @@ export interface SheetColumn {
   says: string;
   /** The only words that may stand in it; empty where it is free. */
   words: readonly string[];
+  /** Least and most that a number may be; undefined where it is none or free upwards. */
+  limits: readonly [least: number, most: number] | undefined;
   /** Space that it takes on paper, beside the others. */
   width: number;
 }
@@ -143,9 +146,27 @@ function sheet(
           : meta.holds === 'yes_no'
             ? ['yes', 'no']
             : [];
-      return { field: name, head: headOf(name), required, holds: meta.holds, says, words, width };
+      return {
+        field: name,
+        head: headOf(name),
+        required,
+        holds: meta.holds,
+        says,
+        words,
+        limits: limitsOf(schema),
+        width,
+      };
     }),
   };
+}
+
+/** What the schema allows: a number that is free upwards has no limits here. */
+function limitsOf(schema: unknown): [number, number] | undefined {
+  if (!(schema instanceof z.ZodNumber)) return undefined;
+  const { minValue, maxValue } = schema;
+  return minValue !== null && maxValue !== null && maxValue < Number.MAX_SAFE_INTEGER
+    ? [minValue, maxValue]
+    : undefined;
 }
 
 function plain(name: string): string {

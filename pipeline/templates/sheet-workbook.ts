@@ -83,7 +83,7 @@ function validation(columns: readonly SheetColumn[]) {
   };
 }
 
-function ruleOf({ words, holds, field, head }: SheetColumn, at: number): string | undefined {
+function ruleOf({ words, limits, holds, head }: SheetColumn, at: number): string | undefined {
   const cells = `${getCellAddress(1, at)}:${getCellAddress(READY_LINES, at)}`;
   const rule = (kind: string, message: string, ...formulas: string[]) =>
     `<dataValidation ${kind} allowBlank="1" showErrorMessage="1" errorTitle="${sanitizeAttributeValue(head)}" error="${sanitizeAttributeValue(message)}" sqref="${cells}">${formulas
@@ -91,9 +91,11 @@ function ruleOf({ words, holds, field, head }: SheetColumn, at: number): string 
       .join('')}</dataValidation>`;
   if (words.length > 0)
     return rule('type="list"', `Must be one of ${words.join(', ')}.`, `"${words.join(',')}"`);
-  if (field === 'appearance')
-    return rule('type="whole" operator="between"', 'Must be a whole number from 0 to 4.', '0', '4');
-  if (holds === 'leak_rate')
-    return rule('type="decimal" operator="between"', 'Must be a number of kPa a minute.', '-5', '50');
+  if (limits) {
+    const [least, most] = limits;
+    const kind = holds === 'integer' ? 'whole' : 'decimal';
+    const message = `Must be a ${kind === 'whole' ? 'whole ' : ''}number from ${least} to ${most}.`;
+    return rule(`type="${kind}" operator="between"`, message, String(least), String(most));
+  }
   return undefined;
 }

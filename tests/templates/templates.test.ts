@@ -53,6 +53,10 @@ describe('blank record sheets', () => {
     const sheet = strFromU8(unzipSync(blank('xlsx/air-removal-tests.xlsx'))['xl/worksheets/sheet1.xml']!);
     expect(sheet).toContain('type="list"');
     expect(sheet).toContain('sqref="C2:C501"><formula1>"pass,fail,invalid"</formula1>');
+    const inspections = strFromU8(unzipSync(blank('xlsx/inspections.xlsx'))['xl/worksheets/sheet1.xml']!);
+    expect(inspections).toMatch(
+      /type="whole" operator="between"[^>]*sqref="C2:C501"><formula1>0<\/formula1><formula2>4<\/formula2>/,
+    );
     // Elements of a worksheet stand in a fixed order (ECMA-376 part 1, 18.3.1.99).
     const places = ['<sheetViews', '<cols', '<sheetData', '<dataValidations'].map((tag) =>
       sheet.indexOf(tag),
