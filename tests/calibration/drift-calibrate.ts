@@ -38,12 +38,19 @@ if (chosen.length === 0 || !(sites >= 1) || !(stride >= 1)) {
   throw new Error(`sites and stride must be 1 or more, and the scenario one of: ${names}`);
 }
 setPriority(constants.priority.PRIORITY_BELOW_NORMAL);
-// Seed by seed through all scenarios, so that a run that is broken off has some of each.
+// Through all scenarios in proportion to their shares, so that a run that is bounded in time has some of each.
 const jobs = Array.from({ length: sites }, (_, at) =>
   chosen
     .filter(({ scenario }) => at < Math.ceil(scenario.share * sites))
-    .map(({ index }) => ({ scenario: index, seed: FIRST_SEED + at, stride })),
-).flat();
+    .map(({ scenario, index }) => ({
+      scenario: index,
+      seed: FIRST_SEED + at,
+      stride,
+      turn: (at + 1) / scenario.share,
+    })),
+)
+  .flat()
+  .sort((a, b) => a.turn - b.turn);
 const results = DRIFT_SCENARIOS.map((): SiteResult[] => []);
 
 const end = Date.now() + 60_000 * Number(values.minutes);

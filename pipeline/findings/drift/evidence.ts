@@ -31,7 +31,8 @@ export interface Evidence {
  * sees (noise variance x (1 + phi)/(1 - phi)); twice a log likelihood ratio for normal noise. The values were chosen
  * on simulated sites with seeds below 100, so that false calls stay under one in twelve unit-years; what is reported (`npm run calibrate:drift`) is measured on others, from
  * seed 1001 on. They are no site's taste and can't be set. A lower threshold finds drifts earlier: halfway through, a slope can hardly be told from a step, and half
- * the length of the drift as lead costs several times as many false calls.
+ * the length of the drift as lead costs several times as many false calls. That lead is not reached, nor one false call in twelve unit-years at sites with two units, where season
+ * and supply can't be taken out.
  */
 export const EVIDENCE: Evidence = {
   /** Gain of the best slope over a constant level. */

@@ -64,11 +64,15 @@ export function driftMeasuredNote({ review, words }: ReportContext): Html | fals
   const scenarios = review.drift_operating_characteristics?.scenarios ?? [];
   const quiet = scenarios.find((of) => of.scenario === 'no drift');
   const drift = scenarios.find((of) => of.scenario === 'drift');
-  if (!quiet?.false_calls.count || !drift?.found || !drift.lead_days) return false;
+  if (!quiet || !drift?.found || !drift.lead_days) return false;
   const text = words.drift.measured;
   return html`<p class="note">${text.note({
-    years: 1 / quiet.false_calls.per_unit_year,
-    found: words.format.percent(drift.found.count / drift.found.of),
+    calls: `${words.format.figures(quiet.false_calls.per_unit_year)} (${text.span(quiet.false_calls.low, quiet.false_calls.high)})`,
+    found: words.pages.rateShort(
+      words.format.percent(drift.found.count / drift.found.of),
+      words.format.percent(drift.found.low),
+      words.format.percent(drift.found.high),
+    ),
     lead: text.days(drift.lead_days.median),
   })} <a class="screen" href="methods.html#drift-measured">${text.more}</a></p>`;
 }

@@ -95,8 +95,8 @@ export const drift: DriftWords = {
     span: (low, high) => `${figures(low)} bis ${figures(high)}`,
     runLengths: (normal, heavy) =>
       `Die Karten, die die Frage stellen, sind auf ein falsches Signal in 500 Werten eingestellt. Simuliert mit Autokorrelation von 0 bis 0,6: ${integer(normal.low)} bis ${integer(normal.high)} Werte bei normalem Rauschen, ${integer(heavy.low)} bis ${integer(heavy.high)} bei Rauschen mit schweren Rändern.`,
-    note: ({ years, found, lead }) =>
-      `An simulierten Standorten ohne Drift wird in ${figures(years)} Gerätejahren eine Bewegung fälschlich gemeldet. Drift, die im Versagen endet, wurde zu ${found} vorher gemeldet, die Hälfte davon ${lead} oder mehr vorher.`,
+    note: ({ calls, found, lead }) =>
+      `An simulierten Standorten ohne Drift wird je Gerät und Jahr ${calls} Mal eine Bewegung fälschlich gemeldet. Drift, die im Versagen endet, wurde zu ${found} vorher gemeldet; die Hälfte aller Fälle ${lead} oder mehr vorher.`,
     more: 'Wie das gemessen wurde',
   },
   unitNone: 'Keine Messgröße dieses Geräts hat einen Wert.',

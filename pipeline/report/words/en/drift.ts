@@ -97,8 +97,8 @@ export const drift = {
     span: (low: number, high: number) => `${figures(low)} to ${figures(high)}`,
     runLengths: (normal: { low: number; high: number }, heavy: { low: number; high: number }) =>
       `The charts that open the question are set to one false signal in 500 values. Simulated with autocorrelation of 0 to 0.6: ${format.integer(normal.low)} to ${format.integer(normal.high)} values in normal noise, ${format.integer(heavy.low)} to ${format.integer(heavy.high)} in noise with heavy tails.`,
-    note: ({ years, found, lead }: { years: number; found: string; lead: string }) =>
-      `On simulated sites without drift one movement is called by mistake in ${format.figures(years)} unit-years. Of drifts that end in a failure ${found} were called before it, half of them ${lead} or more before.`,
+    note: ({ calls, found, lead }: { calls: string; found: string; lead: string }) =>
+      `On simulated sites without drift a movement is called by mistake ${calls} times a unit and year. Of drifts that end in a failure ${found} were called before it; half of all drifts were called ${lead} or more before.`,
     more: 'How that was measured',
   },
   unitNone: 'No probe of this unit has a value.',
