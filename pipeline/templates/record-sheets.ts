@@ -50,7 +50,7 @@ export const RECORD_SHEETS: readonly RecordSheet[] = [
       unit: UNIT,
       task: [4, 'Which task'],
       time: [5, `When the work was done, or was due where it was not. ${WHEN}`],
-      minutes: [2, 'How long the work took, in minutes'],
+      minutes: [2.6, 'How long the work took, in minutes'],
       state: [3, 'Whether it was done'],
       reason: [3, 'Routine, or reactive: because of a failure'],
       note: NOTE,
