@@ -36,7 +36,7 @@ ${dataTable(context, numbers, {
   caption: text.caption,
   rows: measured.scenarios,
   columns: [
-    { head: heads.scenario, kind: 'head', cell: (row) => text.scenario(row.scenario, row.says) },
+    { head: heads.scenario, kind: 'long', cell: (row) => text.scenario(row.scenario, row.says) },
     { head: heads.falseCalls, kind: 'number', cell: calls },
     { head: heads.found, kind: 'number', cell: (row) => share(row.found) },
     { head: heads.lead, kind: 'number', cell: lead },
