@@ -6,7 +6,6 @@ import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts'
 import { makeReview } from '../findings/review.ts';
 import type { Reading } from '../ingest/reading.ts';
 import { unitPageNames } from '../report/html/page-names.ts';
-import type { ReportInput } from '../report/report.ts';
 import { monthOf } from '../site/day.ts';
 import type { Language } from '../site/report-settings.ts';
 import type { Site } from '../site/site.ts';
@@ -123,7 +122,7 @@ async function makeAndWrite(
   };
   const files = await writeReport(input, {
     words: catalogueOf(language),
-    ...(drawing && { drawUnitsElsewhere: (input) => drawUnits(drawing, input, language) }),
+    ...(drawing && { elsewhere: drawing.elsewhere(language) }),
   });
   const folder = join(String(values.out), period.month);
   await writeFolder(folder, files);
@@ -148,17 +147,6 @@ const MANY_ROWS = 5000;
 function drawingThreadsFor(count: number, { files }: Reading): DrawingThreads | undefined {
   const rows = files.reduce((sum, file) => sum + file.rows, 0);
   return count > 1 && rows > MANY_ROWS ? drawingThreads(count - 1) : undefined;
-}
-
-/** Shares the units out over the threads. */
-async function drawUnits(drawing: DrawingThreads, input: ReportInput, language: Language): Promise<string[]> {
-  const units = input.review.units.map(({ unit }) => unit);
-  const share = Math.max(1, Math.ceil(units.length / drawing.count));
-  const shares = Array.from({ length: Math.ceil(units.length / share) }, (_, at) =>
-    units.slice(at * share, (at + 1) * share),
-  );
-  const pages = await Promise.all(shares.map((units) => drawing.draw({ input, units, language })));
-  return pages.flat();
 }
 
 /** The paper asked for. */

@@ -17,6 +17,7 @@ import { unitPage } from './pages/unit-page.ts';
 import type { ReportFile } from './report-file.ts';
 import { csvText } from './tables/csv.ts';
 import { reviewTables, tableFiles } from './tables/review-tables.ts';
+import type { Table } from './tables/table.ts';
 import { workbookFile } from './tables/workbook.ts';
 import { CATALOGUES } from './words/catalogues.ts';
 import { en } from './words/en.ts';
@@ -47,14 +48,22 @@ const PROBLEM_COLUMNS = [
   'column',
   'value',
   'expected',
+  'more',
 ] as const;
 
 /** How a report is written. */
 export interface ReportOptions {
   /** Catalogue of its language; left out: English. */
   words?: Words;
-  /** Draws the pages of units elsewhere, such as in other threads, in the order of the units; left out: here. */
-  drawUnitsElsewhere?: (input: ReportInput) => Promise<string[]>;
+  /** Makes parts elsewhere, such as in other threads; left out: here. */
+  elsewhere?: Elsewhere;
+}
+
+/** Parts of a report that can be made by themselves, from the same input. */
+export interface Elsewhere {
+  /** The pages of units, in their order. */
+  unitPages(input: ReportInput): Promise<string[]>;
+  workbook(input: ReportInput): Promise<Uint8Array>;
 }
 
 /**
@@ -64,11 +73,12 @@ export interface ReportOptions {
 export async function writeReport(input: ReportInput, options: ReportOptions = {}): Promise<ReportFile[]> {
   const { review, problems, interval } = input;
   const context = contextOf(input, options.words);
-  const elsewhere = options.drawUnitsElsewhere?.(input);
-  // What goes wrong there is thrown where the pages are awaited.
-  elsewhere?.catch(() => undefined);
+  const ofUnits = options.elsewhere?.unitPages(input);
+  const workbook = options.elsewhere?.workbook(input);
+  // What goes wrong there is thrown where the parts are awaited.
+  for (const part of [ofUnits, workbook]) part?.catch(() => undefined);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
-  const tables = reviewTables({ ...context, review: ofTables(review, context.review) });
+  const tables = tablesOf(input, context);
   const rest: ReportFile[] = [
     { path: 'meeting.html', content: await meetingPage(context) },
     { path: 'comparisons.html', content: comparisonsPage(context) },
@@ -78,10 +88,10 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     { path: 'review.schema.json', content: `${JSON.stringify(z.toJSONSchema(reviewSchema), null, 2)}\n` },
     { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
     ...tableFiles(tables),
-    { path: 'review.xlsx', content: await workbookFile(context, tables) },
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
-  const pages = await (elsewhere ?? unitPages(context, context.review.units));
+  rest.push({ path: 'review.xlsx', content: await (workbook ?? workbookFile(context, tables)) });
+  const pages = await (ofUnits ?? unitPages(context, context.review.units));
   for (const [index, { unit }] of review.units.entries())
     files.push({ path: context.unitPage(unit), content: pages[index]! });
   return [...files, ...rest];
@@ -106,6 +116,16 @@ export async function drawUnitPages(
     context,
     context.review.units.filter(({ unit }) => wanted.has(unit)),
   );
+}
+
+/** The workbook of a report by itself. */
+export async function makeWorkbook(input: ReportInput, words?: Words): Promise<Uint8Array> {
+  const context = contextOf(input, words);
+  return workbookFile(context, tablesOf(input, context));
+}
+
+function tablesOf({ review }: ReportInput, context: ReportContext): Table[] {
+  return reviewTables({ ...context, review: ofTables(review, context.review) });
 }
 
 async function unitPages(context: ReportContext, units: Review['units']): Promise<string[]> {

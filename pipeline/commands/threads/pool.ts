@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Tinypool } from 'tinypool';
 import type { FileColumns } from '../../ingest/file-columns.ts';
+import type { Elsewhere } from '../../report/report.ts';
 import type { DrawTask, ReadTask } from './thread.ts';
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
@@ -14,8 +15,7 @@ export interface ReadingThreads {
 
 /** Threads that draw pages, and load what they need for it at once. */
 export interface DrawingThreads {
-  count: number;
-  draw(task: DrawTask): Promise<string[]>;
+  elsewhere(language: string): Elsewhere;
   end(): Promise<void>;
 }
 
@@ -32,7 +32,22 @@ export function drawingThreads(count: number): DrawingThreads {
   const pool = open(count);
   for (let thread = 0; thread < count; thread++)
     pool.run(undefined, { name: 'prepareDrawing' }).catch(() => undefined);
-  return { count, draw: (task) => pool.run(task, { name: 'drawUnits' }), end: () => pool.destroy() };
+  const draw = (task: DrawTask): Promise<string[]> => pool.run(task, { name: 'drawUnits' });
+  return {
+    elsewhere: (language) => ({
+      async unitPages(input) {
+        const units = input.review.units.map(({ unit }) => unit);
+        // Small shares, so that threads end at about the same time.
+        const share = Math.max(1, Math.ceil(units.length / (2 * count)));
+        const pages: Promise<string[]>[] = [];
+        for (let at = 0; at < units.length; at += share)
+          pages.push(draw({ input, units: units.slice(at, at + share), language }));
+        return (await Promise.all(pages)).flat();
+      },
+      workbook: (input) => pool.run({ input, language }, { name: 'drawWorkbook' }),
+    }),
+    end: () => pool.destroy(),
+  };
 }
 
 function open(count: number): Tinypool {

@@ -15,11 +15,11 @@ export interface ReadTask {
   job: ReadJob;
 }
 
-/** What is to be drawn: pages of some units, in a language. */
+/** What is to be drawn: the pages of some units, in a language. */
 export interface DrawTask {
   input: ReportInput;
-  units: readonly string[];
   language: string;
+  units: readonly string[];
 }
 
 let opened: { key: string; inputs: Promise<Inputs> } | undefined;
@@ -52,4 +52,10 @@ export async function prepareDrawing(): Promise<void> {
 export async function drawUnits({ input, units, language }: DrawTask): Promise<string[]> {
   const { drawUnitPages, catalogueOf } = await import('../../report/report.ts');
   return drawUnitPages(input, units, catalogueOf(language));
+}
+
+/** Makes the workbook. */
+export async function drawWorkbook({ input, language }: Omit<DrawTask, 'units'>): Promise<Uint8Array> {
+  const { makeWorkbook, catalogueOf } = await import('../../report/report.ts');
+  return makeWorkbook(input, catalogueOf(language));
 }

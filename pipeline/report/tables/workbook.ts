@@ -126,7 +126,7 @@ export function settled(file: Uint8Array): Uint8Array {
     Object.fromEntries(
       entries.map(([path, bytes]) => [
         path,
-        [isLaterSheet(path) ? deselected(bytes) : bytes, { mtime: NO_TIME, level: 6 }],
+        [isLaterSheet(path) ? deselected(bytes) : bytes, { mtime: NO_TIME, level: 3 }],
       ]),
     ),
   );

@@ -171,7 +171,8 @@ export const records: RecordsWords = {
       examples: 'Beispiele',
     },
     noProblems: 'Es wurde kein Problem gefunden.',
-    problemsFile: 'Alle stehen in problems.csv; Beispiele auf der Seite Aufzeichnungen und Daten.',
+    problemsFile:
+      'Sie stehen in problems.csv (bei über tausend gleichen in einer Datei sagt das letzte, wie viele es noch sind); Beispiele auf der Seite Aufzeichnungen und Daten.',
     example: (where, column, value, expected) =>
       `${where}${column === null ? '' : `, ${column}`}: ${value === null ? '' : `gefunden „${value}“, `}erwartet ${expectedText(expected)}`,
     problem: (code) => PROBLEMS[code as ProblemCode],

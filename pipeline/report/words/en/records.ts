@@ -130,7 +130,8 @@ export const records = {
       examples: 'Examples',
     },
     noProblems: 'No problem was found.',
-    problemsFile: 'All of them are in problems.csv; examples on the page of records and data.',
+    problemsFile:
+      'They are in problems.csv (of over a thousand alike in a file, the last says how many more there are); examples on the page of records and data.',
     example: (where: string, column: string | null, value: string | null, expected: string) =>
       `${where}${column === null ? '' : `, ${column}`}: ${value === null ? '' : `found “${value}”, `}expected ${expected}`,
     /** What is wrong, by its code; English is what the reading itself says. */
