@@ -1,4 +1,4 @@
-#!/usr/bin/env -S node --max-semi-space-size=32
+#!/usr/bin/env node
 // The bundle starts in a tenth of the time. Where there is none, or sources have changed since, tsx runs the TypeScript sources as they are.
 import { bundled } from '../bundle/fresh.mjs';
 

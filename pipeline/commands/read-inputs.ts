@@ -90,8 +90,8 @@ async function readAll(
   }
 }
 
-/** Bytes of input from which the start of threads pays. */
-const LARGE = 1_000_000;
+/** Bytes of input from which it pays to read in threads: each has to start, and to warm up. */
+const LARGE = 20_000_000;
 
 /** Whether the files below a folder are so large together that more than one thread pays. */
 async function isLarge(folder: string): Promise<boolean> {

@@ -79,7 +79,7 @@ export const reviewCommand: Command = {
     paperOf(values);
     const { site, reading } = await readInputs(values, terminal);
     const language = languageOf(values, site);
-    const drawing = drawingThreadsFor(threadCount(values), reading);
+    const drawing = drawingThreadsFor(threadCount(values), site, reading);
     try {
       return await makeAndWrite(values, terminal, { site, reading, language, drawing });
     } finally {
@@ -104,26 +104,19 @@ async function makeAndWrite(
   terminal.progress('Comparing');
   const previous = await previousReview(values, period);
   const review = makeReview({ site, reading, transformed, period, version: VERSION, previous });
-  terminal.progress('Making the case for an interval');
   const { histories, panel, until } = transformed;
+  const { pressure, temperature } = site.declared.report;
+  const due = histories.flatMap((history) => history.cleaning.due);
+  const basis = { review, panel, due, measures: { pressure, temperature } };
+  // Threads draw the pages of units, which don't need the case, while it is made.
+  const unitPages = drawing?.begin({ ...basis, hasInterval: true }, language);
+  terminal.progress('Making the case for an interval');
   const interval = intervalCase(histories, panel, site, reading.records, until);
   terminal.progress('Drawing');
   // Drawing is loaded only here: the commands that draw nothing start without it.
   const { catalogueOf, writeReport } = await import('../report/report.ts');
-  const due = transformed.histories.flatMap((history) => history.cleaning.due);
-  const { pressure, temperature } = site.declared.report;
-  const input = {
-    review,
-    panel: transformed.panel,
-    due,
-    problems: reading.problems,
-    interval,
-    measures: { pressure, temperature },
-  };
-  const files = await writeReport(input, {
-    words: catalogueOf(language),
-    ...(drawing && { elsewhere: drawing.elsewhere(language) }),
-  });
+  const input = { ...basis, problems: reading.problems, interval };
+  const files = await writeReport(input, { words: catalogueOf(language), ...(unitPages && { unitPages }) });
   const folder = join(String(values.out), period.month);
   await writeFolder(folder, files);
   if (values.pdf === true) {
@@ -140,13 +133,13 @@ async function makeAndWrite(
   return undefined;
 }
 
-/** Rows from which a second thread for drawing pays. */
-const MANY_ROWS = 5000;
+/** Units from which it pays to draw in threads: each has to start, to warm up and to be given what it draws from. */
+const MANY_UNITS = 24;
 
 /** The thread of the program draws as well, so one fewer is asked for. */
-function drawingThreadsFor(count: number, { files }: Reading): DrawingThreads | undefined {
-  const rows = files.reduce((sum, file) => sum + file.rows, 0);
-  return count > 1 && rows > MANY_ROWS ? drawingThreads(count - 1) : undefined;
+function drawingThreadsFor(count: number, site: Site, { records }: Reading): DrawingThreads | undefined {
+  const units = site.unitIds?.length ?? new Set(records.cycles.map(({ unit }) => unit)).size;
+  return count > 1 && units >= MANY_UNITS ? drawingThreads(count - 1) : undefined;
 }
 
 /** The paper asked for. */

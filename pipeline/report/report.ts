@@ -17,25 +17,30 @@ import { unitPage } from './pages/unit-page.ts';
 import type { ReportFile } from './report-file.ts';
 import { csvText } from './tables/csv.ts';
 import { reviewTables, tableFiles } from './tables/review-tables.ts';
-import type { Table } from './tables/table.ts';
 import { workbookFile } from './tables/workbook.ts';
 import { CATALOGUES } from './words/catalogues.ts';
 import { en } from './words/en.ts';
 import type { Words } from './words/words.ts';
 
-/** What a report is made from: the review, and what it sums up. */
-export interface ReportInput {
+/** What most pages and all tables are made from: the review, and what it sums up. */
+export interface ReportBasis {
   review: Review;
   /** Unit-day panel up to the end of the month. */
   panel: readonly UnitDay[];
   /** Every due task of every unit. */
   due: readonly DueTask[];
+  /** Measures of the pages; left out: those of the review. The data files stay in them. */
+  measures?: ReportMeasures;
+  /** Whether the report has the page of the case for a cleaning interval. */
+  hasInterval: boolean;
+}
+
+/** What a whole report is made from. */
+export interface ReportInput extends Omit<ReportBasis, 'hasInterval'> {
   /** Every problem of the reading; the review holds three examples of each kind. */
   problems: readonly Problem[];
   /** The case for a cleaning interval, if the report is to have its page. */
   interval?: IntervalCase;
-  /** Measures of the pages; left out: those of the review. The data files stay in them. */
-  measures?: ReportMeasures;
 }
 
 const PROBLEM_COLUMNS = [
@@ -55,15 +60,8 @@ const PROBLEM_COLUMNS = [
 export interface ReportOptions {
   /** Catalogue of its language; left out: English. */
   words?: Words;
-  /** Makes parts elsewhere, such as in other threads; left out: here. */
-  elsewhere?: Elsewhere;
-}
-
-/** Parts of a report that can be made by themselves, from the same input. */
-export interface Elsewhere {
-  /** The pages of units, in their order. */
-  unitPages(input: ReportInput): Promise<string[]>;
-  workbook(input: ReportInput): Promise<Uint8Array>;
+  /** The pages of units, in their order, where they are made elsewhere, such as in other threads; left out: they are made here. */
+  unitPages?: Promise<string[]>;
 }
 
 /**
@@ -72,13 +70,10 @@ export interface Elsewhere {
  */
 export async function writeReport(input: ReportInput, options: ReportOptions = {}): Promise<ReportFile[]> {
   const { review, problems, interval } = input;
-  const context = contextOf(input, options.words);
-  const ofUnits = options.elsewhere?.unitPages(input);
-  const workbook = options.elsewhere?.workbook(input);
-  // What goes wrong there is thrown where the parts are awaited.
-  for (const part of [ofUnits, workbook]) part?.catch(() => undefined);
+  const { words } = options;
+  const context = contextOf({ ...input, hasInterval: interval !== undefined }, words);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
-  const tables = tablesOf(input, context);
+  const tables = reviewTables({ ...context, review: ofTables(review, context.review) });
   const rest: ReportFile[] = [
     { path: 'meeting.html', content: await meetingPage(context) },
     { path: 'comparisons.html', content: comparisonsPage(context) },
@@ -90,8 +85,8 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     ...tableFiles(tables),
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
-  rest.push({ path: 'review.xlsx', content: await (workbook ?? workbookFile(context, tables)) });
-  const pages = await (ofUnits ?? unitPages(context, context.review.units));
+  rest.push({ path: 'review.xlsx', content: await workbookFile(context, tables) });
+  const pages = await (options.unitPages ?? unitPages(context, context.review.units));
   for (const [index, { unit }] of review.units.entries())
     files.push({ path: context.unitPage(unit), content: pages[index]! });
   return [...files, ...rest];
@@ -106,26 +101,16 @@ export function catalogueOf(language: string): Words {
 
 /** The pages of some units of a report. */
 export async function drawUnitPages(
-  input: ReportInput,
+  basis: ReportBasis,
   units: readonly string[],
   words?: Words,
 ): Promise<string[]> {
   const wanted = new Set(units);
-  const context = contextOf(input, words);
+  const context = contextOf(basis, words);
   return unitPages(
     context,
     context.review.units.filter(({ unit }) => wanted.has(unit)),
   );
-}
-
-/** The workbook of a report by itself. */
-export async function makeWorkbook(input: ReportInput, words?: Words): Promise<Uint8Array> {
-  const context = contextOf(input, words);
-  return workbookFile(context, tablesOf(input, context));
-}
-
-function tablesOf({ review }: ReportInput, context: ReportContext): Table[] {
-  return reviewTables({ ...context, review: ofTables(review, context.review) });
 }
 
 async function unitPages(context: ReportContext, units: Review['units']): Promise<string[]> {
@@ -135,8 +120,8 @@ async function unitPages(context: ReportContext, units: Review['units']): Promis
 }
 
 function contextOf(
-  { review, panel, due, interval, measures }: ReportInput,
+  { review, panel, due, hasInterval, measures }: ReportBasis,
   words: Words = en,
 ): ReportContext {
-  return reportContext(review, panel, due, words, interval !== undefined, measures);
+  return reportContext(review, panel, due, words, hasInterval, measures);
 }

@@ -1,35 +1,69 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { drawingThreads, readingThreads } from '../../pipeline/commands/threads/pool.ts';
+import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
+import { makeReview } from '../../pipeline/findings/review.ts';
+import { readExports } from '../../pipeline/ingest/read-exports.ts';
+import type { Reading } from '../../pipeline/ingest/reading.ts';
+import { drawUnitPages, type ReportBasis } from '../../pipeline/report/report.ts';
+import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
+import { transform } from '../../pipeline/transform/transform.ts';
 import { runProgram } from './terminal.ts';
 
 const DEMO = fileURLToPath(new URL('../../data-samples', import.meta.url));
-const out = mkdtempSync(join(tmpdir(), 'threads-'));
-afterAll(() => rmSync(out, { recursive: true }));
+const FILE = join(DEMO, 'site.yaml');
+const text = readFileSync(FILE, 'utf8');
+const site = readSiteFile(text, FILE);
+let reading: Reading;
 
-async function reviewWith(threads: string): Promise<Map<string, string>> {
-  const folder = join(out, threads);
-  expect(await runProgram('review', DEMO, '--threads', threads, '--out', folder)).toMatchObject({ code: 0 });
-  const files = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) =>
-    entry.isFile(),
-  );
-  return new Map(
-    files.map((entry) => {
-      const path = join(entry.parentPath, entry.name);
-      return [path.slice(folder.length), readFileSync(path, 'latin1')];
-    }),
-  );
-}
+beforeAll(async () => {
+  reading = await readExports(site, DEMO, { ignore: [FILE] });
+});
 
 describe('threads', () => {
-  it('give the same bytes however many they are', { timeout: 240_000 }, async () => {
-    const one = await reviewWith('1');
-    const three = await reviewWith('3');
-    expect(one.size).toBeGreaterThan(30);
-    expect([...three.keys()].sort()).toEqual([...one.keys()].sort());
-    for (const [path, content] of one) expect(three.get(path) === content, path).toBe(true);
+  it('read the same records, problems and counts as one thread', { timeout: 120_000 }, async () => {
+    const threads = readingThreads(3);
+    try {
+      const task = { site: { text, file: FILE }, folder: DEMO, ignore: [FILE] };
+      const readElsewhere = (job: Parameters<typeof threads.read>[0]['job']) =>
+        threads.read({ ...task, job });
+      expect(await readExports(site, DEMO, { ignore: [FILE], readElsewhere })).toEqual(reading);
+    } finally {
+      await threads.end();
+    }
+    expect(reading.records.cycles.length).toBeGreaterThan(30_000);
+  });
+
+  it('draw the same pages of units as one thread', { timeout: 240_000 }, async () => {
+    const period = reviewPeriod('2026-09', spanOfRecords(site, reading.records));
+    const transformed = transform(site, reading.records, period.until);
+    const review = makeReview({ site, reading, transformed, period, version: '0' });
+    const due = transformed.histories.flatMap((history) => history.cleaning.due);
+    const basis: ReportBasis = { review, panel: transformed.panel, due, hasInterval: true };
+    const threads = drawingThreads(3);
+    try {
+      const pages = await threads.begin(basis, 'en');
+      const units = review.units.map(({ unit }) => unit);
+      const here = await drawUnitPages(basis, units);
+      expect(here).toHaveLength(10);
+      for (const [index, unit] of units.entries()) expect(pages[index] === here[index], unit).toBe(true);
+    } finally {
+      await threads.end();
+    }
+  });
+
+  it('pass on what goes wrong in one', async () => {
+    const threads = readingThreads(1);
+    try {
+      const task = { site: { text, file: FILE }, folder: DEMO, ignore: [] };
+      await expect(threads.read({ ...task, job: { source: 0, file: 'nowhere.csv' } })).rejects.toThrow(
+        'nowhere.csv is not among the files',
+      );
+    } finally {
+      await threads.end();
+    }
   });
 
   it.each(['0', 'many', '1.5', '65'])('are refused where they are "%s"', async (threads) => {

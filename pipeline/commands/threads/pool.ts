@@ -2,8 +2,8 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Tinypool } from 'tinypool';
 import type { FileColumns } from '../../ingest/file-columns.ts';
-import type { Elsewhere } from '../../report/report.ts';
-import type { DrawTask, ReadTask } from './thread.ts';
+import type { ReportBasis } from '../../report/report.ts';
+import type { ReadTask } from './thread.ts';
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
@@ -15,7 +15,8 @@ export interface ReadingThreads {
 
 /** Threads that draw pages, and load what they need for it at once. */
 export interface DrawingThreads {
-  elsewhere(language: string): Elsewhere;
+  /** Begins with the pages of units. What goes wrong is thrown where they are awaited. */
+  begin(basis: ReportBasis, language: string): Promise<string[]>;
   end(): Promise<void>;
 }
 
@@ -32,24 +33,27 @@ export function drawingThreads(count: number): DrawingThreads {
   const pool = open(count);
   for (let thread = 0; thread < count; thread++)
     pool.run(undefined, { name: 'prepareDrawing' }).catch(() => undefined);
-  const draw = (task: DrawTask): Promise<string[]> => pool.run(task, { name: 'drawUnits' });
   return {
-    elsewhere: (language) => ({
-      async unitPages(input) {
-        const units = input.review.units.map(({ unit }) => unit);
-        // Small shares, so that threads end at about the same time.
-        const share = Math.max(1, Math.ceil(units.length / (2 * count)));
-        const pages: Promise<string[]>[] = [];
-        for (let at = 0; at < units.length; at += share)
-          pages.push(draw({ input, units: units.slice(at, at + share), language }));
-        return (await Promise.all(pages)).flat();
-      },
-      workbook: (input) => pool.run({ input, language }, { name: 'drawWorkbook' }),
-    }),
+    begin(basis, language) {
+      const units = basis.review.units.map(({ unit }) => unit);
+      // One share a thread: what the pages are made from is handed over once.
+      const share = Math.max(1, Math.ceil(units.length / count));
+      const shares: Promise<string[]>[] = [];
+      for (let at = 0; at < units.length; at += share)
+        shares.push(pool.run({ basis, units: units.slice(at, at + share), language }, { name: 'drawUnits' }));
+      const pages = Promise.all(shares).then((shares) => shares.flat());
+      pages.catch(() => undefined);
+      return pages;
+    },
     end: () => pool.destroy(),
   };
 }
 
 function open(count: number): Tinypool {
-  return new Tinypool({ filename: FILE, runtime: 'worker_threads', minThreads: count, maxThreads: count });
+  return new Tinypool({
+    filename: FILE,
+    runtime: 'worker_threads',
+    minThreads: count,
+    maxThreads: count,
+  });
 }

@@ -1,7 +1,7 @@
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import { readOnce } from '../../ingest/history/read-once.ts';
 import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
-import type { ReportInput } from '../../report/report.ts';
+import type { ReportBasis } from '../../report/report.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 
 /** Everything a thread needs to find the same inputs as the program; plain data. */
@@ -16,8 +16,8 @@ export interface ReadTask {
 }
 
 /** What is to be drawn: the pages of some units, in a language. */
-export interface DrawTask {
-  input: ReportInput;
+interface DrawTask {
+  basis: ReportBasis;
   language: string;
   units: readonly string[];
 }
@@ -49,13 +49,7 @@ export async function prepareDrawing(): Promise<void> {
 }
 
 /** Draws the pages of some units. */
-export async function drawUnits({ input, units, language }: DrawTask): Promise<string[]> {
+export async function drawUnits({ basis, units, language }: DrawTask): Promise<string[]> {
   const { drawUnitPages, catalogueOf } = await import('../../report/report.ts');
-  return drawUnitPages(input, units, catalogueOf(language));
-}
-
-/** Makes the workbook. */
-export async function drawWorkbook({ input, language }: Omit<DrawTask, 'units'>): Promise<Uint8Array> {
-  const { makeWorkbook, catalogueOf } = await import('../../report/report.ts');
-  return makeWorkbook(input, catalogueOf(language));
+  return drawUnitPages(basis, units, catalogueOf(language));
 }

@@ -37,7 +37,11 @@ describe('pages in psi and degrees Fahrenheit', () => {
   });
 
   it('are the same when the pages of units are drawn elsewhere, each with its neighbours', async () => {
-    const elsewhere = await drawUnitPages(input, ['A1', 'A2', 'A3']);
+    const elsewhere = await drawUnitPages({ ...input, hasInterval: input.interval !== undefined }, [
+      'A1',
+      'A2',
+      'A3',
+    ]);
     expect(elsewhere).toEqual(
       ['A1', 'A2', 'A3'].map((unit) => files.find((file) => file.path === `unit-${unit}.html`)!.content),
     );
