@@ -233,15 +233,21 @@ function dateNumber(cell: Cell): number | undefined {
   return Math.floor(Date.UTC(year, b - 1, a) / 86_400_000);
 }
 
+const filledCells = (row: RawRow): number => row.cells.filter((cell) => cellText(cell) !== '').length;
+
 /** A column in which few rows hold a word for a total and little else stands beside it. */
 function totalsOf(
   rows: readonly RawRow[],
   headers: readonly string[],
   vocabulary: Vocabulary,
 ): FoundTable['totals'] {
+  const counts = rows.map(filledCells).sort((a, b) => a - b);
+  const usual = counts[counts.length >> 1] ?? 0;
   for (const [at, header] of headers.slice(0, TOTALS_WITHIN).entries()) {
     if (header === '') continue;
     const marked = rows.filter((row) => vocabulary.isTotal(cellText(row.cells[at])));
+    // A row as full as the others is a record, whatever its words: "media" is a mean in one language and a load in another.
+    if (marked.some((row) => filledCells(row) > usual * 0.75)) continue;
     if (marked.length > 0 && marked.length <= Math.max(3, rows.length * 0.1))
       return { header, texts: [...new Set(marked.map((row) => cellText(row.cells[at])))] };
   }

@@ -158,12 +158,30 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
   const left = tried.filter(({ share }) => share >= best - REFUTED_SHARE && share >= LEAST_READ);
   const out = tried.filter((one) => !left.includes(one));
   const first = left[0]!;
-  if (left.length === 1) {
+  const doubted =
+    left.length === 1 && texts.length >= SLIPS_FROM
+      ? out.filter((one) => witnesses(first.times, one.times, texts) === 1)
+      : [];
+  if (left.length === 1 && doubted.length === 0) {
     const against = out.toSorted((a, b) => b.share - a.share)[0];
     if (!against) return { ...certain(first.pattern, 'the only way to read it'), share: best };
     const at = against.times.findIndex((time, index) => !isYear(time) && isYear(first.times[index]));
     return {
       ...certain(first.pattern, `"${texts[at] ?? ''}" can't be read as ${against.pattern}`),
+      share: best,
+    };
+  }
+  if (doubted.length > 0) return byOneWitness(first, doubted, texts, best);
+  const apart = left.filter(({ times }) => !aYearApart(times));
+  if (apart.length === 1 && left.length > 1) {
+    const other = left.find((one) => one !== apart[0])!;
+    const why = `read as ${other.pattern} the rows would lie on one day of the month, years apart`;
+    return {
+      ...likely(
+        apart[0]!.pattern,
+        why,
+        left.map(({ pattern }) => pattern),
+      ),
       share: best,
     };
   }
@@ -195,6 +213,51 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
     return { ...likely(pattern, 'only so the rows stand in order of time', options), share: best };
   }
   return { ...open(options, `nothing in the file tells ${options.join(' from ')}`), share: best };
+}
+
+/** From so many texts on one that refutes an order may be a slip. */
+const SLIPS_FROM = 20;
+
+/** How many different days one reading has that the other can't read. */
+function witnesses(
+  read: readonly (number | undefined)[],
+  other: readonly (number | undefined)[],
+  texts: readonly string[],
+): number {
+  const found = new Set<string>();
+  for (const [at, text] of texts.entries())
+    if (isYear(read[at]) && !isYear(other[at])) found.add(text.split(/[\sT]/)[0]!);
+  return found.size;
+}
+
+/** One text alone speaks for an order, and it may be a slip: with full stops the day stands first all the same; else the one text is believed, never as certain. */
+function byOneWitness(
+  first: { pattern: string; times: readonly (number | undefined)[] },
+  doubted: readonly { pattern: string; times: readonly (number | undefined)[] }[],
+  texts: readonly string[],
+  share: number,
+): DateGuess {
+  const [other] = doubted;
+  const at = other!.times.findIndex((time, index) => !isYear(time) && isYear(first.times[index]));
+  const options = [first, ...doubted].map(({ pattern }) => pattern);
+  const monthFirst = (pattern: string): boolean => /^M+\.d+\./.test(pattern);
+  const usual = doubted.find(({ pattern }) => !monthFirst(pattern));
+  if (monthFirst(first.pattern) && usual)
+    return {
+      ...likely(usual.pattern, `"${texts[at] ?? ''}" alone speaks against it, and may be a slip`, options),
+      share,
+    };
+  return {
+    ...likely(first.pattern, `"${texts[at] ?? ''}" alone shows it, and may be a slip`, options),
+    share,
+  };
+}
+
+/** Whether the days read lie in several years and always on the same day of the month: a day taken for a year. */
+function aYearApart(times: readonly (number | undefined)[]): boolean {
+  const dates = times.filter(isYear).map((time) => new Date(time!));
+  const years = new Set(dates.map((date) => date.getUTCFullYear()));
+  return years.size >= 3 && new Set(dates.map((date) => date.getUTCDate())).size === 1;
 }
 
 /** A form of dates that is rarer than this is a slip. */

@@ -27,7 +27,7 @@ export interface LearnSettings {
   onProgress?: (line: string) => void;
 }
 
-const EXPORTS = /\.(?:csv|txt|tsv|tab|dat|asc|log|xlsx|xlsm)(?:\.gz)?$/i;
+const EXPORTS = /\.(?:csv|txt|tsv|tab|psv|prn|lst|dat|asc|log|xlsx|xlsm)(?:\.gz)?$/i;
 
 /**
  * Looks at the files below a folder and proposes how to read them. Reads a sample of each (its first 20,000 rows), writes nothing, asks nothing; the same files

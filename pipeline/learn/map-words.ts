@@ -1,4 +1,5 @@
 import type { RecordKind } from '../site/vocabulary.ts';
+import { BY_PARTS } from './compose-header.ts';
 import { wordList } from './field-concepts.ts';
 import type { Confidence } from './guess.ts';
 import type { ColumnProfile } from './profile-column.ts';
@@ -20,6 +21,7 @@ const BARE =
   /^(?:yes|no|y|n|ja|nein|j|oui|non|o|s[i\u00ed]|s|true|false|wahr|falsch|vrai|faux|verdadero|falso|1|0|x|\u2713|\u2714|\u221a|\u2611)$/iu;
 const POLAR = new Set(['outcome', 'result', 'state']);
 const TICK = /^[\u2713\u2714\u221a\u2611]$/u;
+const RING = /^[o0\u25cb\u25ef]$/iu;
 const CROSS = /^[x\u00d7\u2717\u2718]$/iu;
 
 /**
@@ -37,6 +39,8 @@ export function mapWords(
   if (list === undefined) return [];
   const turned = column.header !== undefined && vocabulary.isNegative(column.header);
   const ticked = [...column.words.keys()].some((text) => TICK.test(text));
+  const crossed = ticked || [...column.words.keys()].some((text) => CROSS.test(text));
+  const ringed = crossed && [...column.words.keys()].some((text) => RING.test(text));
   return [...column.words].map(([text, count]): ProposedWord => {
     const whole = vocabulary.word(list, text).filter(({ key }) => options.includes(key));
     // "WRAP134" is near to "wrap".
@@ -54,6 +58,13 @@ export function mapWords(
         confidence: 'open',
         why: 'a cross beside ticks may mean done or not done',
       };
+    if (field === 'state' && RING.test(text) && crossed)
+      return {
+        ...base,
+        word: undefined,
+        confidence: 'open',
+        why: 'a ring beside crosses or ticks may mean done or not done',
+      };
     if (BARE.test(text) && POLAR.has(field) && turned)
       return {
         ...base,
@@ -70,9 +81,21 @@ export function mapWords(
         confidence: 'open',
         why: `it may mean ${best.key} or ${second.key}`,
       };
+    if (field === 'state' && ringed && CROSS.test(text))
+      return {
+        ...base,
+        word: best.key,
+        confidence: 'likely',
+        why: 'usual, but a ring stands beside it',
+      };
     if (best.score >= 0.94 && !best.weak && whole.length > 0)
       return { ...base, word: best.key, confidence: 'certain', why: 'the trade’s word for it' };
-    const why = best.weak ? 'usual, but it may mean something else' : `near to "${best.phrase}"`;
+    const why =
+      best.phrase === BY_PARTS
+        ? 'its parts say so'
+        : best.weak
+          ? 'usual, but it may mean something else'
+          : `near to "${best.phrase}"`;
     return { ...base, word: best.key, confidence: 'likely', why };
   });
 }

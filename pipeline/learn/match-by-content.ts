@@ -30,7 +30,7 @@ export function matchByContent(rest: Rest): FieldMatch[] {
 function byWords({ kind, fields, matches, columns, used, meanings, vocabulary }: Rest): FieldMatch[] {
   const found: FieldMatch[] = [];
   for (const field of fields) {
-    const wanted = field.required || field.name === 'state';
+    const wanted = field.required || field.name === 'state' || field.name === 'reason';
     if (
       !wanted ||
       wordList(kind, field.name) === undefined ||

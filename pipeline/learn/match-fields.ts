@@ -188,7 +188,17 @@ function sureness(
 }
 
 /** Fields that most kinds have, and that say little about which kind it is. */
-const COMMON = new Set(['unit', 'time', 'start', 'from', 'note', 'cycle_number', 'entered_at', 'end', 'to']);
+export const COMMON: ReadonlySet<string> = new Set([
+  'unit',
+  'time',
+  'start',
+  'from',
+  'note',
+  'cycle_number',
+  'entered_at',
+  'end',
+  'to',
+]);
 
 function scoreOf(
   kind: RecordKind,

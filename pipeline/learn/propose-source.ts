@@ -6,10 +6,10 @@ import { wordList } from './field-concepts.ts';
 import type { FieldMatch } from './field-match.ts';
 import type { FoundTable } from './find-table.ts';
 import { patternsOf, type TableGroup } from './group-files.ts';
-import { type Guess, likely } from './guess.ts';
+import { type Guess, leastSure, likely } from './guess.ts';
 import { guessDecimalMark } from './guess-numbers.ts';
 import { mapWords, type ProposedWord } from './map-words.ts';
-import { guessKind, type KindMatch, matchKinds } from './match-fields.ts';
+import { COMMON, guessKind, type KindMatch, matchKinds } from './match-fields.ts';
 import { missingFields, sheetsOf, starParts } from './missing-fields.ts';
 import { type ColumnProfile, isDates, profileColumn } from './profile-column.ts';
 import type { ProposedColumn, ProposedSource } from './proposal.ts';
@@ -56,9 +56,9 @@ export function proposeSource(
   const { patterns, star } = patternsOf(files, all);
   const names = sheetsOf(tables);
   const proposedWide = wide ? proposeWide(first, tables, star, vocabulary) : undefined;
-  const fixed = best.matches.filter(
-    ({ field }) => !wide || field === 'unit' || field === 'task' || field === 'note',
-  );
+  const fixed = best.matches
+    .map((match) => asSureAsItsKind(match, kind, wide))
+    .filter(({ field }) => !wide || field === 'unit' || field === 'task' || field === 'note');
   const mark = guessDecimalMark(numericTexts(columns));
   const used = new Set(fixed.flatMap((match) => match.columns));
   const found: ProposedColumn[] = fixed.map((match) => toColumn(best.kind, match));
@@ -100,6 +100,17 @@ export function proposeSource(
       tables.some(({ sample }) => sample.cut) ||
       rows.length < tables.reduce((sum, table) => sum + table.rows.length, 0),
     language: languageOf(columns, vocabulary),
+  };
+}
+
+/** A column is not surer than the kind of record whose field it is; what most kinds have is. */
+function asSureAsItsKind(match: FieldMatch, kind: Guess<RecordKind>, wide: boolean): FieldMatch {
+  if (wide || kind.confidence === 'certain' || COMMON.has(match.field) || match.confidence !== 'certain')
+    return match;
+  return {
+    ...match,
+    confidence: leastSure(match.confidence, 'likely'),
+    why: `${match.why}; the kind of record is not sure`,
   };
 }
 
@@ -182,14 +193,16 @@ function datesOf([date, clock]: readonly ColumnProfile[]): Guess<string> | undef
 /** A column that proves the order of day and month speaks for the others of its table. */
 function sameOrder(columns: readonly ProposedColumn[]): void {
   const orderOf = (pattern: string): string => pattern.replace(/[^yMd]/g, '').replace(/(.)\1+/g, '$1');
-  const proved = columns.find(({ dates }) => dates?.value !== undefined && dates.confidence === 'certain');
+  const proved =
+    columns.find(({ dates }) => dates?.value !== undefined && dates.confidence === 'certain') ??
+    columns.find(({ dates }) => dates?.value !== undefined && dates.confidence === 'likely');
   if (!proved) return;
   const order = orderOf(proved.dates!.value!);
   for (const column of columns) {
     if (column.dates?.confidence !== 'open') continue;
     const same = column.dates.options.find((option) => orderOf(option) === order);
     if (same !== undefined)
-      column.dates = likely(same, `as ${proved.field}, which shows it`, column.dates.options);
+      column.dates = likely(same, `as ${proved.field}, which speaks for it`, column.dates.options);
   }
 }
 

@@ -3,6 +3,7 @@ import { parse } from 'yaml';
 import { z } from 'zod';
 import { UserError } from '../user-error.ts';
 import { type Beside, BY_PARTS, COMPOSED_SCORE, composedMeanings } from './compose-header.ts';
+import { composedWord, contraryOf, deniedPart, ONE_STEM, type Stems } from './compose-word.ts';
 import { foldPhrase, nearness } from './fold-phrase.ts';
 
 /**
@@ -17,6 +18,7 @@ const vocabularySchema = z.strictObject({
   person: phrases.default([]),
   kinds: z.record(z.string(), phrases).default({}),
   words: z.record(z.string(), z.record(z.string(), phrases)).default({}),
+  stems: z.record(z.string(), z.record(z.string(), phrases)).default({}),
   totals: phrases.default([]),
   parts: z.record(z.string(), phrases).default({}),
   negative: phrases.default([]),
@@ -45,6 +47,10 @@ const LONGEST = 120;
 /** Texts whose meaning is remembered at once. */
 const REMEMBERED = 20_000;
 
+/** From this nearness on a phrase speaks for itself, and parts are not asked. */
+const NEAR = 0.9;
+const NO_STEMS: Stems = new Map();
+
 /** Below this a text does not mean the phrase. */
 const LEAST = 0.55;
 
@@ -59,6 +65,7 @@ export class Vocabulary {
   readonly #negative: string[] = [];
   readonly #devices: string[] = [];
   readonly #parts = new Map<string, string[]>();
+  readonly #stems = new Map<string, Map<string, string[]>>();
   readonly #known = new Map<string, Meaning[]>();
 
   constructor(files: readonly VocabularyFile[]) {
@@ -69,6 +76,7 @@ export class Vocabulary {
       person,
       kinds,
       words,
+      stems,
       totals,
       parts,
       negative,
@@ -88,6 +96,11 @@ export class Vocabulary {
         const known = this.#words.get(field) ?? new Map<string, Phrase[]>();
         for (const [word, list] of Object.entries(meanings)) push(known, word, [...to(list), ...to([word])]);
         this.#words.set(field, known);
+      }
+      for (const [field, meanings] of Object.entries(stems)) {
+        const known = this.#stems.get(field) ?? new Map<string, string[]>();
+        for (const [word, list] of Object.entries(meanings)) push(known, word, list);
+        this.#stems.set(field, known);
       }
       this.#totals.push(...to(totals));
       this.#negative.push(...negative.map(foldPhrase));
@@ -127,7 +140,24 @@ export class Vocabulary {
 
   /** What a word of a column may mean, best first. */
   word(field: string, text: string): Meaning[] {
-    return this.#remember(field, text, this.#words.get(field) ?? new Map());
+    const near = this.#remember(field, text, this.#words.get(field) ?? new Map());
+    if (text.length > LONGEST || (near[0]?.score ?? 0) >= NEAR) return near;
+    const told = this.#told(field, text, near);
+    return told === undefined ? near : [told, ...near.filter(({ key }) => key !== told.key)];
+  }
+
+  /** What a word says by a word of denial before a known one, or by the stems of its parts. */
+  #told(field: string, text: string, near: readonly Meaning[]): Meaning | undefined {
+    const made = (key: string, score: number): Meaning | undefined =>
+      score > (near[0]?.score ?? 0) ? { key, score, weak: true, language: '', phrase: BY_PARTS } : undefined;
+    const denied = deniedPart(text);
+    if (denied !== undefined) {
+      const [plain] = this.word(field, denied);
+      const contrary = plain && contraryOf(plain.key);
+      if (contrary !== undefined) return made(contrary, Math.max(ONE_STEM, NEAR - 0.01));
+    }
+    const composed = composedWord(text, this.#stems.get(field) ?? NO_STEMS);
+    return composed && made(composed.key, composed.score);
   }
 
   #remember(list: string, text: string, phrases: ReadonlyMap<string, readonly Phrase[]>): Meaning[] {

@@ -1,0 +1,52 @@
+import { foldPhrase } from './fold-phrase.ts';
+
+/** Stems of the words of a list: by meaning, phrases of stems that must all be there; "replac|swap control|plc" names alternatives. */
+export type Stems = ReadonlyMap<string, readonly string[]>;
+
+/** A word understood by its stems: two of them say more than one. Never certain. */
+export const ONE_STEM = 0.75;
+export const MORE_STEMS = 0.85;
+
+/** Meanings that a word of denial turns into each other. */
+const CONTRARY: Readonly<Record<string, string>> = {
+  completed: 'failed',
+  pass: 'fail',
+  done: 'missed',
+};
+const DENIAL = new Set(['not', 'non', 'no', 'nicht', 'n', 'pas', 'kein', 'keine']);
+
+/**
+ * What a word means by its stems where no phrase of the vocabulary is near: the meaning whose phrases ask for most of its stems, undefined where two meanings are
+ * told alike ("liquid waste"), since then nobody can tell.
+ */
+export function composedWord(text: string, stems: Stems): { key: string; score: number } | undefined {
+  const tokens = foldPhrase(text)
+    .replace(/(\p{L})(?=\d)/gu, '$1 ')
+    .split(' ')
+    .filter((token) => token !== '');
+  if (tokens.length === 0 || tokens.length > 8) return undefined;
+  const told = new Map<string, number>();
+  for (const [key, phrases] of stems)
+    for (const phrase of phrases) {
+      const wanted = phrase.split(' ').map((alternatives) => alternatives.split('|'));
+      if (wanted.every((list) => list.some((stem) => tokens.some((token) => begins(token, stem)))))
+        told.set(key, Math.max(told.get(key) ?? 0, wanted.length));
+    }
+  const most = Math.max(0, ...told.values());
+  const best = [...told].filter(([, count]) => count === most);
+  const [first] = best;
+  if (!first || best.length > 1) return undefined;
+  return { key: first[0], score: most > 1 ? MORE_STEMS : ONE_STEM };
+}
+
+/** A stem of three letters or more begins a word; shorter ones are whole words. */
+const begins = (token: string, stem: string): boolean =>
+  token === stem || (stem.length >= 3 && token.startsWith(stem));
+
+/** The text behind a word of denial ("n. best.", "non conforme"); undefined where none stands first. */
+export function deniedPart(text: string): string | undefined {
+  const [first = '', ...rest] = foldPhrase(text).split(' ');
+  return DENIAL.has(first) && rest.some((token) => token.length > 1) ? rest.join(' ') : undefined;
+}
+
+export const contraryOf = (key: string): string | undefined => CONTRARY[key];
