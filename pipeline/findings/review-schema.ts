@@ -1,3 +1,4 @@
+// Over 300 lines: the whole schema of review.json in the order of the file, so that its documentation reads from top to bottom.
 import { z } from 'zod';
 import { fileReadSchema, problemSchema } from '../ingest/reading.ts';
 import { ABORT_CLASSES, CLEANING_TASKS, CYCLE_KINDS } from '../site/vocabulary.ts';

@@ -1,3 +1,4 @@
+// Over 300 lines: one simulated site, from its seasons to its cycles, in the order in which it is made.
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { saturationPressure } from '../../data-samples/generator/saturation.ts';

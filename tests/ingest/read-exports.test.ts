@@ -1,3 +1,4 @@
+// Over 300 lines: every kind of bad input, one case each.
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import type { SiteFileInput } from '../../pipeline/site/site-schema.ts';

@@ -1,3 +1,4 @@
+// Over 300 lines: one writer for every supported style stands beside the properties that use it.
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';

@@ -1,3 +1,4 @@
+// Over 300 lines: every oddity of workbooks, one case each.
 import { strToU8, unzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { WORKBOOK_LIMITS } from '../../pipeline/ingest/unpack-workbook.ts';

@@ -1,3 +1,4 @@
+// Over 300 lines: one record followed through all steps of the stage.
 import { describe, expect, it } from 'vitest';
 import { formatDay, parseDay } from '../../pipeline/site/day.ts';
 import type { Records } from '../../pipeline/site/records.ts';

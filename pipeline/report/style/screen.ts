@@ -151,6 +151,7 @@ dl.words dd { display: inline; margin: 0 0 0 0.3rem; }
   .narrow { display: inline; }
 }
 @media (max-width: 36rem) {
+  .contents ol { columns: auto; max-height: 8.4rem; overflow-y: auto; border-bottom: 1px solid var(--rule); }
   .case { grid-template-columns: 1fr; gap: 0.5rem; }
   .sheet { padding: 0 1rem 2rem; }
   h2 { font-size: 1.35rem; }

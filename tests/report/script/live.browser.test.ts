@@ -1,3 +1,4 @@
+// Over 300 lines: one browser is started for all behaviours of the page script.
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
