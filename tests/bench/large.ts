@@ -1,0 +1,105 @@
+import { spawnSync } from 'node:child_process';
+import {
+  appendFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { VERSION } from '../../pipeline/version.ts';
+import { makeExports } from './make-exports.ts';
+
+/**
+ * How fast made exports of any size are read, beside bare csv-parse and, where they are at hand, pandas and DuckDB on the same files, each in a process of
+ * its own. Prints rows and megabytes a second, peak memory, and the ratio to bare csv-parse: only ratios of one run are worth comparing. With --keep the
+ * ratios are added to tests/bench/ratios.csv.
+ *
+ * Usage: npm run bench:large -- [--cycles 200000] [--units 12] [--threads 2] [--keep]
+ */
+const { values } = parseArgs({
+  options: {
+    cycles: { type: 'string', default: '200000' },
+    units: { type: 'string', default: '12' },
+    threads: { type: 'string', default: '2' },
+    keep: { type: 'boolean', default: false },
+  },
+});
+const [cycles, units, threads] = [Number(values.cycles), Number(values.units), Number(values.threads)];
+if (![cycles, units, threads].every((number) => Number.isInteger(number) && number >= 1))
+  throw new Error('cycles, units and threads must be whole numbers from 1');
+const folder = mkdtempSync(join(tmpdir(), 'bench-'));
+const history = join(folder, 'history');
+const began = performance.now();
+const bytes = makeExports(folder, cycles, units);
+console.log(
+  `${cycles} cycles of ${units} units, ${(bytes / 1e6).toFixed(1)} MB, made in ${((performance.now() - began) / 1000).toFixed(1)} s`,
+);
+
+const RUNNER = fileURLToPath(new URL('./read-large.mjs', import.meta.url));
+const FILES = readdirSync(folder)
+  .filter((name) => name.endsWith('.csv'))
+  .map((name) => join(folder, name));
+const LIST = join(folder, 'list.txt');
+writeFileSync(LIST, FILES.join('\n'));
+const PANDAS = `import pandas as pd, resource
+n = sum(len(pd.read_csv(f, parse_dates=["start", "end"])) for f in open("${LIST}").read().split("\\n"))
+print(n, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss)`;
+const DUCKDB = `SELECT count(*) FROM (SELECT * FROM read_csv('${join(folder, 'log-*.csv')}'))`;
+
+const runs: [string, string, string[]][] = [
+  ['bare csv-parse, streaming', process.execPath, [RUNNER, 'parse', LIST]],
+  ['read and validated, one thread', process.execPath, [RUNNER, 'read', folder, '1', 'none']],
+  [
+    `read and validated, ${threads} threads`,
+    process.execPath,
+    [RUNNER, 'read', folder, String(threads), 'none'],
+  ],
+  [`the same, kept as columns too`, process.execPath, [RUNNER, 'read', folder, String(threads), history]],
+  ['the next time, nothing new', process.execPath, [RUNNER, 'read', folder, String(threads), history]],
+  ['pandas read_csv, two dates', 'python3', ['-c', PANDAS]],
+  ['DuckDB read_csv', 'duckdb', ['-noheader', '-list', '-c', DUCKDB]],
+];
+const measured: { what: string; seconds: number; memory: number | null }[] = [];
+for (const [what, command, args] of runs) {
+  const start = performance.now();
+  const { status, stdout, stderr, error } = spawnSync(command, args, {
+    encoding: 'utf8',
+    maxBuffer: 1 << 26,
+  });
+  const seconds = (performance.now() - start) / 1000;
+  if (error || status !== 0) {
+    const reason = error ? 'not at hand' : (stderr.trim().split('\n').at(-1) ?? '');
+    console.log(`${what.padEnd(36)} ${reason}`);
+    continue;
+  }
+  const [rows, kilobytes] = stdout.trim().split(/\s+/).map(Number);
+  if (rows !== cycles) throw new Error(`${what}: ${rows} rows, expected ${cycles}`);
+  measured.push({ what, seconds, memory: kilobytes === undefined ? null : kilobytes / 1024 });
+}
+const base = measured[0]!.seconds;
+for (const { what, seconds, memory } of measured)
+  console.log(
+    `${what.padEnd(36)} ${seconds.toFixed(2).padStart(8)} s ${Math.round(cycles / seconds)
+      .toString()
+      .padStart(
+        9,
+      )} rows/s ${(bytes / 1e6 / seconds).toFixed(1).padStart(7)} MB/s  ${memory === null ? '' : `${Math.round(memory)} MB  `}${(seconds / base).toFixed(2)} x`,
+  );
+rmSync(folder, { recursive: true, force: true });
+
+if (values.keep) {
+  const kept = fileURLToPath(new URL('./ratios.csv', import.meta.url));
+  if (!existsSync(kept) || readFileSync(kept, 'utf8') === '')
+    writeFileSync(kept, 'version,cycles,threads,what,seconds_over_bare_csv_parse,peak_mb\n');
+  for (const { what, seconds, memory } of measured)
+    appendFileSync(
+      kept,
+      `${VERSION},${cycles},${threads},"${what}",${(seconds / base).toFixed(3)},${memory === null ? '' : Math.round(memory)}\n`,
+    );
+}
