@@ -20,6 +20,8 @@ import { makeExports } from './make-exports.ts';
  * its own. Prints rows and megabytes a second, peak memory, and the ratio to bare csv-parse: only ratios of one run are worth comparing. With --keep the
  * ratios are added to tests/bench/ratios.csv.
  *
+ * PYTHON names another Python.
+ *
  * Usage: npm run bench:large -- [--cycles 200000] [--units 12] [--threads 2] [--keep]
  */
 const { values } = parseArgs({
@@ -62,7 +64,7 @@ const runs: [string, string, string[]][] = [
   ],
   [`the same, kept as columns too`, process.execPath, [RUNNER, 'read', folder, String(threads), history]],
   ['the next time, nothing new', process.execPath, [RUNNER, 'read', folder, String(threads), history]],
-  ['pandas read_csv, two dates', 'python3', ['-c', PANDAS]],
+  ['pandas read_csv, two dates', process.env.PYTHON ?? 'python3', ['-c', PANDAS]],
   ['DuckDB read_csv', 'duckdb', ['-noheader', '-list', '-c', DUCKDB]],
 ];
 const measured: { what: string; seconds: number; memory: number | null }[] = [];
