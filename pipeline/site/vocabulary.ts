@@ -52,7 +52,6 @@ export type ServiceKind = (typeof SERVICE_KINDS)[number];
 
 /** What the list of actions says of one. Blank: done where it has a day on which it was done, else open. */
 export const ACTION_STATES = ['open', 'done', 'dropped'] as const;
-export type ActionState = (typeof ACTION_STATES)[number];
 
 export const ABORT_CLASSES = [
   'slow_evacuation',

@@ -24,7 +24,7 @@ export function testTiming(
 }
 
 /** One day whose test is missing or late, for the list that the review prints. */
-export interface TestTimingRow {
+interface TestTimingRow {
   unit: string;
   day: Day;
   timing: TestTiming;
