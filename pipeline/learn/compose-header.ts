@@ -21,12 +21,12 @@ export interface Beside {
   /** Whether the numbers are temperatures of exposure, which tells what a mere "t" is; undefined where there are no numbers. */
   hot: boolean | undefined;
   /** The unit of measure in the header is one of these. */
-  said: 'duration' | 'temperature' | 'pressure' | undefined;
+  said: 'duration' | 'temperature' | 'pressure' | 'leak' | undefined;
 }
 
 /** Units of measure as words by themselves; they are read elsewhere. */
 const MEASURE =
-  /^(?:kpa|hpa|mbar|bar|bara|barg|psi|psia|psig|mmhg|inhg|torr|abs|rel|gauge|deg[cf]|sec|secs|sek|seg|mm|ss|hh|[acfgs])$/;
+  /^(?:kpa|hpa|mbar|bar|m?bara|m?barg|psi|psia|psig|mmhg|inhg|torr|abs|rel|gauge|deg[cf]|sec|secs|sek|seg|mm|ss|hh|[acfgs])$/;
 
 /**
  * What a name of a column says by its parts: "t_evac_s" has the part of evacuation and one that may be time, "Lo temp" the lowest and temperature, "Chargenstart" the
@@ -35,13 +35,19 @@ const MEASURE =
  * @param header without its unit of measure
  */
 export function composedMeanings(header: string, parts: Parts, { hot, said }: Beside): string[] {
-  const tokens = foldPhrase(header)
+  const all = foldPhrase(header)
     .split(' ')
     .filter((token, at) => token !== '' && !(at > 0 && MEASURE.test(token)));
+  // "heat_min": minutes, where the numbers are no temperatures of exposure and a phase stands before.
+  const minutes = all.length > 1 && all.at(-1) === 'min' && hot === false && said !== 'temperature';
+  const tokens = minutes ? all.slice(0, -1) : all;
   if (tokens.length === 0 || tokens.length > 6) return [];
   const known = tokens.map((token) => partsOf(token, parts));
   const found = new Set(known.flat());
   const strange = known.filter((list) => list.length === 0).length;
+  if (said === 'leak')
+    return found.has('allowed') || found.has('highest') ? ['limit_kpa_min'] : ['leak_rate_kpa_min'];
+  if (found.has('requalified')) return ['major'];
   if (found.has('other') || strange > 1 || (strange === 1 && tokens.length < 3 && !isTelling(found)))
     return [];
   const has = (...names: string[]): boolean => names.every((name) => found.has(name));
@@ -64,6 +70,8 @@ export function composedMeanings(header: string, parts: Parts, { hot, said }: Be
     if (has('pressure'))
       return phase === undefined || phase === 'exposure' ? ['exposure_pressure_kpa'] : also;
   }
+  if (said === 'pressure' && !stat && !has('vacuum') && (phase === 'exposure' || onlyFiller(known)))
+    return ['exposure_pressure_kpa'];
   if (stat || said === 'pressure') return also;
   if (has('start') !== has('end'))
     return phase === undefined && !has('number') ? [has('start') ? 'start' : 'end'] : [];
@@ -76,6 +84,9 @@ export function composedMeanings(header: string, parts: Parts, { hot, said }: Be
   if (has('cycle', 'number')) return ['cycle_number'];
   return also;
 }
+
+const onlyFiller = (known: readonly (readonly string[])[]): boolean =>
+  known.every((list) => list.includes('filler'));
 
 /** Parts that say enough beside a word that is not known: "Work Started", "Washer/Ster". */
 const isTelling = (found: ReadonlySet<string>): boolean =>

@@ -1,6 +1,9 @@
 import { foldPhrase } from './fold-phrase.ts';
 
-/** Stems of the words of a list: by meaning, phrases of stems that must all be there; "replac|swap control|plc" names alternatives. */
+/**
+ * Stems of the words of a list: by meaning, phrases of stems that must all be there; "replac|swap control|plc" names alternatives. Those of "filler" mean nothing by
+ * themselves.
+ */
 export type Stems = ReadonlyMap<string, readonly string[]>;
 
 /** A word understood by its stems: two of them say more than one. Never certain. */
@@ -13,11 +16,12 @@ const CONTRARY: Readonly<Record<string, string>> = {
   pass: 'fail',
   done: 'missed',
 };
+const FILLER = 'filler';
 const DENIAL = new Set(['not', 'non', 'no', 'nicht', 'n', 'pas', 'kein', 'keine']);
 
 /**
  * What a word means by its stems where no phrase of the vocabulary is near: the meaning whose phrases ask for most of its stems, undefined where two meanings are
- * told alike ("liquid waste"), since then nobody can tell.
+ * told alike ("liquid waste"), since then nobody can tell, and where one stem stands beside a word that is not known.
  */
 export function composedWord(text: string, stems: Stems): { key: string; score: number } | undefined {
   const tokens = foldPhrase(text)
@@ -27,17 +31,24 @@ export function composedWord(text: string, stems: Stems): { key: string; score: 
   if (tokens.length === 0 || tokens.length > 8) return undefined;
   const told = new Map<string, number>();
   for (const [key, phrases] of stems)
-    for (const phrase of phrases) {
-      const wanted = phrase.split(' ').map((alternatives) => alternatives.split('|'));
-      if (wanted.every((list) => list.some((stem) => tokens.some((token) => begins(token, stem)))))
-        told.set(key, Math.max(told.get(key) ?? 0, wanted.length));
-    }
+    if (key !== FILLER)
+      for (const phrase of phrases) {
+        const wanted = phrase.split(' ').map((alternatives) => alternatives.split('|'));
+        if (wanted.every((list) => list.some((stem) => tokens.some((token) => begins(token, stem)))))
+          told.set(key, Math.max(told.get(key) ?? 0, wanted.length));
+      }
   const most = Math.max(0, ...told.values());
   const best = [...told].filter(([, count]) => count === most);
   const [first] = best;
   if (!first || best.length > 1) return undefined;
+  if (most === 1 && tokens.some((token) => isStrange(token, stems))) return undefined;
   return { key: first[0], score: most > 1 ? MORE_STEMS : ONE_STEM };
 }
+
+/** A word of which nothing is known: beside one stem it may turn the meaning ("inspected roof" is no maintenance of the unit). */
+const isStrange = (token: string, stems: Stems): boolean =>
+  /^\p{L}{2}/u.test(token) &&
+  ![...stems.values()].flat().some((phrase) => phrase.split(/[ |]/).some((stem) => begins(token, stem)));
 
 /** A stem of three letters or more begins a word; shorter ones are whole words. */
 const begins = (token: string, stem: string): boolean =>

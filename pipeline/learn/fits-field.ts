@@ -6,19 +6,25 @@ import type { Vocabulary } from './vocabulary.ts';
 
 export type Field = ReturnType<typeof recordFields>[number];
 
-/** Whether the cells of a column can be what the field holds. A column of blanks fits anything. */
+/** Whether the cells of a column, and the unit of measure in its name, can be what the field holds. A column of blanks fits anything. */
 export function fits(kind: RecordKind, field: Field, column: ColumnProfile, vocabulary: Vocabulary): boolean {
   if (column.texts.length === 0) return !field.required;
+  const { said } = column;
+  const number = column.numeric >= 0.8 && column.dates === undefined;
   switch (field.meta.holds) {
     case 'instant':
       return isDates(column) || column.serial !== undefined;
     case 'duration':
-      return column.clocks.length > 0 || column.numeric >= 0.8;
+      if (said.duration === undefined && (said.pressure !== undefined || said.temperature !== undefined))
+        return false;
+      return column.clocks.length > 0 || column.clockCells > 0.5 || column.numeric >= 0.8;
     case 'temperature':
+      return number && said.pressure === undefined;
     case 'pressure':
+      return number && said.temperature === undefined && !(said.duration && said.pressure === undefined);
     case 'leak_rate':
     case 'number':
-      return column.numeric >= 0.8 && column.dates === undefined;
+      return number;
     case 'integer':
       return column.integer >= 0.8 && column.dates === undefined;
     case 'yes_no':

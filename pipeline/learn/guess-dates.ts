@@ -218,16 +218,15 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
 /** From so many texts on one that refutes an order may be a slip. */
 const SLIPS_FROM = 20;
 
-/** How many different days one reading has that the other can't read. */
+/** How many rows one reading can read and the other can't. */
 function witnesses(
   read: readonly (number | undefined)[],
   other: readonly (number | undefined)[],
   texts: readonly string[],
 ): number {
-  const found = new Set<string>();
-  for (const [at, text] of texts.entries())
-    if (isYear(read[at]) && !isYear(other[at])) found.add(text.split(/[\sT]/)[0]!);
-  return found.size;
+  const found = texts.filter((_, at) => isYear(read[at]) && !isYear(other[at]));
+  // A row that stands twice is one.
+  return found.length <= 2 ? new Set(found).size : found.length;
 }
 
 /** One text alone speaks for an order, and it may be a slip: with full stops the day stands first all the same; else the one text is believed, never as certain. */

@@ -80,6 +80,18 @@ export function guessExposurePressure(
 /** Deepest vacuum in drying lies from about 1 to 15 kPa absolute (usual set points 3 to 10; from memory). */
 const DRY_VACUUM_KPA = [0.5, 20] as const;
 
+/** Whether the middle of the numbers is a depth of vacuum in drying in any measure. */
+export function canBeDryVacuum(values: readonly number[]): boolean {
+  const middle = median(values);
+  return (
+    middle === undefined ||
+    PRESSURE_MEASURES.some((measure) => {
+      const found = toKilopascal(measure, STANDARD_ATMOSPHERE_KPA)(middle);
+      return found !== undefined && found >= DRY_VACUUM_KPA[0] && found <= DRY_VACUUM_KPA[1];
+    })
+  );
+}
+
 export function guessDryVacuum(
   values: readonly number[],
   said: HeaderMeasure,

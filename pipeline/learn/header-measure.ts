@@ -22,12 +22,18 @@ const PRESSURES: readonly [RegExp, HeaderMeasure['pressure'], HeaderMeasure['ref
   [/mm\s?hg|\btorr\b|mmhg/, 'mmHg', undefined],
   [/in\.?\s?hg|po\.?\s?hg|pulg\.?\s?hg|"\s?hg|zoll\s?hg/, 'inHg', undefined],
   [/\babs|\(a\)|absolut/, undefined, 'absolute'],
+  [/\bm?bar\s?a\b|\bkpa\s?a\b/, undefined, 'absolute'],
+  [/\bm?bar\s?g\b|\bkpa\s?g\b/, undefined, 'gauge'],
   [/\bgauge|\bgau\b|\brel\b|relativ|überdruck|uberdruck|manom|\(g\)/, undefined, 'gauge'],
   [/\bvac|vakuum|\bvide|vacío|vacio/, undefined, 'vacuum'],
 ];
 
+/** "HoldBarA" and "EvacSec": a measure that is written on to a word. */
+const apart = (header: string): string =>
+  header.replace(/(?<=\p{Ll})(?=(?:M?bar|Bar|MBar|KPa|Kpa|Psi|PSI|Sec|Secs|Mins|DegC|DegF)[AG]?$)/gu, ' ');
+
 export function measureOfHeader(header: string): HeaderMeasure {
-  const text = header.normalize('NFKC').toLowerCase();
+  const text = apart(header.normalize('NFKC')).toLowerCase();
   const found: HeaderMeasure = {
     temperature: undefined,
     pressure: undefined,
@@ -60,11 +66,11 @@ export function measureOfHeader(header: string): HeaderMeasure {
 
 /** A header without its unit of measure, which says nothing of what the column holds. */
 export function withoutMeasure(header: string): string {
-  const bare = header
+  const bare = apart(header)
     .replace(/[([{][^)\]}]*[)\]}]/g, ' ')
     .replace(/[,/]?\s*(?:°|º)\s?[CF]\b/giu, ' ')
     .replace(
-      /[\s,_/]+(?:kpa|mbar|hpa|bar|psi|mmhg|inhg|torr|mpa|bara|barg|psia|psig|[sh]|sec|secs|sek|seg|[cf]|abs|rel|gauge|mm:ss|hh:mm:ss)\b\.?(?=$|[\s,/_])/giu,
+      /[\s,_/]+(?:kpa|mbar|hpa|bar|psi|mmhg|inhg|torr|mpa|m?bara|m?barg|kpaa|kpag|psia|psig|[sh]|sec|secs|sek|seg|[cf]|abs|rel|gauge|mm:ss|hh:mm:ss)\b\.?(?=$|[\s,/_])/giu,
       ' ',
     )
     .replace(/[\s,_]*(?:\/|per|pro|par|in)\s*(?:10\s)?min\.?$/iu, ' ')

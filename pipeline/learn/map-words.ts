@@ -21,7 +21,7 @@ const BARE =
   /^(?:yes|no|y|n|ja|nein|j|oui|non|o|s[i\u00ed]|s|true|false|wahr|falsch|vrai|faux|verdadero|falso|1|0|x|\u2713|\u2714|\u221a|\u2611)$/iu;
 const POLAR = new Set(['outcome', 'result', 'state']);
 const TICK = /^[\u2713\u2714\u221a\u2611]$/u;
-const RING = /^[o0\u25cb\u25ef]$/iu;
+export const RING = /^[o0\u25cb\u25ef]$/iu;
 const CROSS = /^[x\u00d7\u2717\u2718]$/iu;
 
 /**

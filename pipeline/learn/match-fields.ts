@@ -1,10 +1,11 @@
 import { recordFields } from '../site/records.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
-import { type Beside, BY_PARTS } from './compose-header.ts';
+import { type Beside, BY_PARTS, COMPOSED_SCORE } from './compose-header.ts';
 import { FIELD_CONCEPTS, wordList } from './field-concepts.ts';
 import { CERTAIN_FROM, type FieldMatch } from './field-match.ts';
 import { type Field, fits, knownShare } from './fits-field.ts';
 import { type Confidence, certain, type Guess, likely, open } from './guess.ts';
+import { canBeDryVacuum } from './guess-measure.ts';
 import { withoutMeasure } from './header-measure.ts';
 import { matchByContent } from './match-by-content.ts';
 import { pairTimes } from './pair-times.ts';
@@ -38,28 +39,39 @@ export function matchKinds(
   titles: readonly string[],
   vocabulary: Vocabulary,
 ): KindMatch[] {
-  const meanings = new Map(
-    columns.map((column) => [column, vocabulary.headerOf(withoutMeasure(column.header), besideOf(column))]),
-  );
+  const meanings = new Map(columns.map((column) => [column, meaningsOf(column, vocabulary)]));
   const spoken = new Map<string, number>();
   for (const title of titles)
-    for (const { key, score } of vocabulary.kinds(title))
+    for (const { key, score } of vocabulary.kinds(title.replace(/\d+/g, ' ')))
       spoken.set(key, Math.max(spoken.get(key) ?? 0, score));
   return RECORD_KINDS.map((kind) =>
     matchKind(kind, columns, meanings, spoken.get(kind) ?? 0, vocabulary),
   ).sort((a, b) => b.score - a.score);
 }
 
+/** The scale of appearance in the name of a column: "(0-4)", "0 to 4". */
+const SCALE = /(?<!\d)0\s*(?:-|\u2013|\.{2,3}|to|bis|\u00e0|a|hasta)\s*4(?!\d)/iu;
+
+function meaningsOf(column: ColumnProfile, vocabulary: Vocabulary): Meaning[] {
+  const found = vocabulary.headerOf(withoutMeasure(column.header), besideOf(column));
+  const onScale = SCALE.test(column.header) && column.texts.every((text) => /^[0-4]$/.test(text));
+  return onScale && !found.some(({ key, score }) => key === 'appearance' && score >= COMPOSED_SCORE)
+    ? [{ key: 'appearance', score: COMPOSED_SCORE, weak: true, language: '', phrase: BY_PARTS }, ...found]
+    : found;
+}
+
 /** What a column's measure and numbers say beside the words of its name. */
 function besideOf({ numeric, texts, said, clocks }: ColumnProfile): Beside {
   const measure =
-    said.duration !== undefined || clocks.length > 0
-      ? 'duration'
-      : said.temperature !== undefined
-        ? 'temperature'
-        : said.pressure !== undefined
-          ? 'pressure'
-          : undefined;
+    said.per !== undefined && said.pressure !== undefined
+      ? 'leak'
+      : said.duration !== undefined || clocks.length > 0
+        ? 'duration'
+        : said.temperature !== undefined
+          ? 'temperature'
+          : said.pressure !== undefined
+            ? 'pressure'
+            : undefined;
   if (texts.length === 0 || numeric < 0.8) return { hot: undefined, said: measure };
   const sorted = texts.map((text) => Number.parseFloat(text.replace(',', '.'))).sort((a, b) => a - b);
   const middle = sorted[Math.floor(sorted.length / 2)]!;
@@ -94,7 +106,12 @@ function matchKind(
   for (const field of fields)
     for (const column of columns) {
       const best = bestMeaning(kind, field.name, column, meanings.get(column)!);
-      if (best && fits(kind, field, column, vocabulary)) candidates.push({ field, column, ...best });
+      if (
+        best &&
+        fits(kind, field, column, vocabulary) &&
+        !isOtherVacuum(field, column, meanings.get(column)!)
+      )
+        candidates.push({ field, column, ...best });
     }
   candidates.sort(
     (a, b) =>
@@ -126,6 +143,13 @@ function matchKind(
     .map(({ name }) => name);
   return { kind, matches: timed, missing, score: scoreOf(kind, timed, missing, spoken, vocabulary) };
 }
+
+/** "Vacuum" may be how long it took to draw or how deep it is: numbers that are no depth in any measure are a length. */
+const isOtherVacuum = (field: Field, column: ColumnProfile, found: readonly Meaning[]): boolean =>
+  field.name === 'dry_vacuum_kpa' &&
+  column.said.pressure === undefined &&
+  found.some(({ key }) => key === 'evacuation_s') &&
+  !canBeDryVacuum(column.texts.map((text) => Number.parseFloat(text.replace(',', '.'))));
 
 function bestMeaning(
   kind: RecordKind,
@@ -211,6 +235,8 @@ function scoreOf(
   for (const { field, columns, score: near } of matches) {
     const required = recordFields(kind).some(({ name, required }) => name === field && required);
     score += near * (COMMON.has(field) ? 0.5 : required ? 2 : 1.2);
+    // A rise of pressure per time is what a leak test is for; its pass or fail follows from it.
+    if (field === 'leak_rate_kpa_min' && columns[0]!.said.per && columns[0]!.said.pressure) score += 4;
     if (wordList(kind, field)) score += 3 * knownShare(kind, field, columns[0]!, vocabulary) - 1;
   }
   // The unit may stand in the name of the file, a task or kind in the title: missing, it costs less than what only a column can hold.

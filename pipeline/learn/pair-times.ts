@@ -24,6 +24,11 @@ export function pairTimes(
         .filter(({ key }) => concepts.includes(key))
         .map(({ score }) => score),
     );
+  // A time cell of a workbook joins a date cell, not a date in letters.
+  const joins = (clock: ColumnProfile, date: ColumnProfile): boolean =>
+    !used.has(clock) && clock.clockCells > 0.5 === date.dateCells > 0.5;
+  const saysNothingElse = (column: ColumnProfile): boolean =>
+    meanings.get(column)!.every(({ key, score }) => score < 0.6 || key === 'date' || key === 'date_time');
   const paired: FieldMatch[] = [];
   // The record's own time first: it has the first choice of a column that says no more than "time".
   const order = [...matches].sort((a, b) => Number(b.field === own) - Number(a.field === own));
@@ -35,12 +40,19 @@ export function pairTimes(
     ];
     const free =
       date && isDates(date) && !hasTime(date)
-        ? clocks.filter((column) => !used.has(column) && meaning(column, concepts) >= 0.6)
+        ? clocks.filter((column) => joins(column, date) && meaning(column, concepts) >= 0.6)
         : [];
     free.sort(
       (a, b) =>
         meaning(b, concepts) - meaning(a, concepts) || Math.abs(a.at - date!.at) - Math.abs(b.at - date!.at),
     );
+    const beside =
+      match.field === own && free.length === 0 && date && isDates(date) && !hasTime(date)
+        ? clocks.filter((column) => joins(column, date))
+        : [];
+    // The one time of day there is, straight after the date, is the date's own by whatever name.
+    if (beside.length === 1 && beside[0]!.at === date!.at + 1 && saysNothingElse(beside[0]!))
+      free.push(beside[0]!);
     const [clock] = free;
     if (!clock) paired.push(match);
     else {

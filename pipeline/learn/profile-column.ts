@@ -19,6 +19,8 @@ export interface ColumnProfile {
   numeric: number;
   integer: number;
   clocks: readonly string[];
+  /** Share of cells of a workbook that hold a time of day without a date. */
+  clockCells: number;
   /** Share of date cells of a workbook. */
   dateCells: number;
   dates: DateGuess | undefined;
@@ -42,6 +44,7 @@ export function profileColumn(header: string, at: number, rows: readonly RawRow[
     texts.length === 0 ? 0 : texts.filter(test).length / texts.length;
   const dateCells =
     cells.length === 0 ? 0 : cells.filter((cell) => cell instanceof WallDate).length / cells.length;
+  const clockCells = cells.length === 0 ? 0 : cells.filter(isClockCell).length / cells.length;
   const written = cells.filter((cell) => typeof cell === 'string').map((cell) => cellText(cell));
   return {
     header,
@@ -53,12 +56,24 @@ export function profileColumn(header: string, at: number, rows: readonly RawRow[
     numeric: cells.length === 0 ? 0 : cells.filter(isNumeric).length / cells.length,
     integer: share((text) => /^\d{1,3}(?:[ \u00a0'.,]?\d{3})*$|^\d+$/.test(text)),
     clocks: share((text) => CLOCK.test(text)) > 0.8 ? texts.filter((text) => CLOCK.test(text)) : [],
-    dateCells,
-    dates: dateCells > 0.5 ? (written.length > 0 ? guessDates(written) : undefined) : guessDates(texts),
+    dateCells: clockCells > 0.9 ? 0 : dateCells,
+    clockCells,
+    dates:
+      clockCells > 0.9
+        ? undefined
+        : dateCells > 0.5
+          ? written.length > 0
+            ? guessDates(written)
+            : undefined
+          : guessDates(texts),
     serial: guessSerial(texts),
-    timeOfDay: dateCells > 0 ? undefined : timePattern(texts),
+    timeOfDay: clockCells > 0.9 ? 'HH:mm:ss' : dateCells > 0 ? undefined : timePattern(texts),
   };
 }
+
+/** A workbook keeps a time of day as a part of its day nought; dates after 1904 are no such. */
+const isClockCell = (cell: unknown): boolean =>
+  cell instanceof WallDate && cell.wallMs < Date.UTC(1904, 0, 2) && !cell.dayOnly;
 
 /** Words first that tell most apart: three different ones, the most frequent first. */
 function samplesOf(words: ReadonlyMap<string, number>): string[] {

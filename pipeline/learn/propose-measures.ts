@@ -56,7 +56,9 @@ export function proposeMeasures(
   const guesses = guessDurations(phases);
   for (const { field, found } of phases)
     found.column.measure =
-      found.profile.dateCells > 0.5 ? certain<Measure>('hh:mm:ss', 'cells of time') : guesses.get(field)!;
+      found.profile.dateCells > 0.5 || found.profile.clockCells > 0.5
+        ? certain<Measure>('hh:mm:ss', 'cells of time')
+        : guesses.get(field)!;
   const leak = of('leak_rate_kpa_min');
   const limit = of('limit_kpa_min');
   if (leak) leak.column.measure = guessLeak(leak.values, leak.profile.said, limit?.values ?? []);

@@ -4,7 +4,8 @@ import { CLEANING_STATES } from '../site/vocabulary.ts';
 import type { FoundTable } from './find-table.ts';
 import { certain, open } from './guess.ts';
 import { guessDates } from './guess-dates.ts';
-import { mapWords, type ProposedWord } from './map-words.ts';
+import { byLegend, legendOf } from './legend.ts';
+import { mapWords, type ProposedWord, RING } from './map-words.ts';
 import type { ProposedWide } from './proposal.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -27,14 +28,27 @@ export function proposeWide(
         const text = cellText(row.cells[at]);
         if (text !== '') words.set(text, (words.get(text) ?? 0) + 1);
       }
-  const known = mapWords('cleanings', 'state', { words }, CLEANING_STATES, vocabulary);
+  const legend = legendOf(table.above);
+  const known = byLegend(
+    mapWords('cleanings', 'state', { words }, CLEANING_STATES, vocabulary),
+    legend,
+    vocabulary,
+  );
   const initials = known.filter(
-    ({ word, text }) => word === undefined && INITIALS.test(text) && text.toLowerCase() !== 'x',
+    ({ word, text }) =>
+      word === undefined &&
+      INITIALS.test(text) &&
+      text.toLowerCase() !== 'x' &&
+      !RING.test(text) &&
+      !legend.has(text.toLowerCase()),
   );
   const marks = known
     .filter((word) => !initials.includes(word))
     .map((word) =>
-      initials.length > 0 && /^\p{L}$/u.test(word.text) && word.text.toLowerCase() !== 'x'
+      initials.length > 0 &&
+      /^\p{L}$/u.test(word.text) &&
+      word.text.toLowerCase() !== 'x' &&
+      !legend.has(word.text.toLowerCase())
         ? {
             ...word,
             word: undefined,
