@@ -22,10 +22,3 @@ export function testTiming(
     ? 'in_time'
     : 'late';
 }
-
-/** One day whose test is missing or late, for the list that the review prints. */
-interface TestTimingRow {
-  unit: string;
-  day: Day;
-  timing: TestTiming;
-}
