@@ -1,4 +1,3 @@
-import type { Day } from '../../site/day.ts';
 import { type ClassedCycle, isProduction } from '../cycles/class-cycles.ts';
 import type { JudgedTest } from './judge-tests.ts';
 
