@@ -35,10 +35,14 @@ export function fits(kind: RecordKind, field: Field, column: ColumnProfile, voca
     }
     default:
       return field.name === 'unit' || field.name === 'point'
-        ? column.words.size <= 120 && !isDates(column)
+        ? column.words.size <= 120 && !isDates(column) && !isMeasured(column)
         : !isDates(column);
   }
 }
+
+/** Lengths of time and readings with a unit of measure name nothing: "t_ster_s" is no sterilizer. */
+const isMeasured = ({ clocks, said, numeric }: ColumnProfile): boolean =>
+  clocks.length > 0 || (numeric >= 0.8 && (said.duration ?? said.pressure ?? said.temperature) !== undefined);
 
 /** Share of the cells whose word is in the vocabulary. */
 export function knownShare(

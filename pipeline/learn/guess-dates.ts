@@ -1,6 +1,7 @@
 import { datePattern } from '../ingest/codecs/date-pattern.ts';
 import { serialReader } from '../ingest/codecs/serial-date.ts';
 import { weekdayOfName } from '../ingest/codecs/weekday-names.ts';
+import { aYearApart, byOneWitness, isYear, SLIPS_FROM, witnesses } from './date-slips.ts';
 import { certain, type Guess, likely, open } from './guess.ts';
 import { TIME, timeTokens } from './time-pattern.ts';
 
@@ -171,7 +172,7 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
       share: best,
     };
   }
-  if (doubted.length > 0) return byOneWitness(first, doubted, texts, best);
+  if (doubted.length > 0) return { ...byOneWitness(first, doubted, texts), share: best };
   const apart = left.filter(({ times }) => !aYearApart(times));
   if (apart.length === 1 && left.length > 1) {
     const other = left.find((one) => one !== apart[0])!;
@@ -213,50 +214,6 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
     return { ...likely(pattern, 'only so the rows stand in order of time', options), share: best };
   }
   return { ...open(options, `nothing in the file tells ${options.join(' from ')}`), share: best };
-}
-
-/** From so many texts on one that refutes an order may be a slip. */
-const SLIPS_FROM = 20;
-
-/** How many rows one reading can read and the other can't. */
-function witnesses(
-  read: readonly (number | undefined)[],
-  other: readonly (number | undefined)[],
-  texts: readonly string[],
-): number {
-  const found = texts.filter((_, at) => isYear(read[at]) && !isYear(other[at]));
-  // A row that stands twice is one.
-  return found.length <= 2 ? new Set(found).size : found.length;
-}
-
-/** One text alone speaks for an order, and it may be a slip: with full stops the day stands first all the same; else the one text is believed, never as certain. */
-function byOneWitness(
-  first: { pattern: string; times: readonly (number | undefined)[] },
-  doubted: readonly { pattern: string; times: readonly (number | undefined)[] }[],
-  texts: readonly string[],
-  share: number,
-): DateGuess {
-  const [other] = doubted;
-  const at = other!.times.findIndex((time, index) => !isYear(time) && isYear(first.times[index]));
-  const options = [first, ...doubted].map(({ pattern }) => pattern);
-  const monthFirst = (pattern: string): boolean => /^M+\.d+\./.test(pattern);
-  const usual = doubted.find(({ pattern }) => !monthFirst(pattern));
-  if (monthFirst(first.pattern) && usual)
-    return {
-      ...likely(usual.pattern, `"${texts[at] ?? ''}" alone speaks against it, and may be a slip`, options),
-      share,
-    };
-  return {
-    ...likely(first.pattern, `"${texts[at] ?? ''}" alone shows it, and may be a slip`, options),
-    share,
-  };
-}
-
-/** Whether the days read lie in several years and always on the same day of the month: a day taken for a year. */
-function aYearApart(times: readonly (number | undefined)[]): boolean {
-  const dates = times.filter(isYear).map((time) => new Date(time!));
-  const years = new Set(dates.map((date) => date.getUTCFullYear()));
-  return years.size >= 3 && new Set(dates.map((date) => date.getUTCDate())).size === 1;
 }
 
 /** A form of dates that is rarer than this is a slip. */
@@ -306,9 +263,6 @@ function yearsOf(times: readonly (number | undefined)[]): number {
     }
   return most < least ? 0 : (most - least) / (365.25 * MS_PER_DAY);
 }
-
-const isYear = (time: number | undefined): boolean =>
-  time !== undefined && time >= Date.UTC(2000, 0, 1) && time < Date.UTC(2100, 0, 1);
 
 /** Share of the steps between rows that go back in time. */
 function disorder(times: readonly (number | undefined)[]): number {

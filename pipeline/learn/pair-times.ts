@@ -27,6 +27,9 @@ export function pairTimes(
   // A time cell of a workbook joins a date cell, not a date in letters.
   const joins = (clock: ColumnProfile, date: ColumnProfile): boolean =>
     !used.has(clock) && clock.clockCells > 0.5 === date.dateCells > 0.5;
+  // "Time off" says time, and the end more.
+  const isEnd = (field: string, column: ColumnProfile, concepts: readonly string[]): boolean =>
+    field === own && own === 'start' && meaning(column, ['end']) > meaning(column, concepts);
   const saysNothingElse = (column: ColumnProfile): boolean =>
     meanings.get(column)!.every(({ key, score }) => score < 0.6 || key === 'date' || key === 'date_time');
   const paired: FieldMatch[] = [];
@@ -40,7 +43,12 @@ export function pairTimes(
     ];
     const free =
       date && isDates(date) && !hasTime(date)
-        ? clocks.filter((column) => joins(column, date) && meaning(column, concepts) >= 0.6)
+        ? clocks.filter(
+            (column) =>
+              joins(column, date) &&
+              meaning(column, concepts) >= 0.6 &&
+              !isEnd(match.field, column, concepts),
+          )
         : [];
     free.sort(
       (a, b) =>
@@ -48,11 +56,10 @@ export function pairTimes(
     );
     const beside =
       match.field === own && free.length === 0 && date && isDates(date) && !hasTime(date)
-        ? clocks.filter((column) => joins(column, date))
+        ? clocks.filter((column) => joins(column, date) && saysNothingElse(column))
         : [];
-    // The one time of day there is, straight after the date, is the date's own by whatever name.
-    if (beside.length === 1 && beside[0]!.at === date!.at + 1 && saysNothingElse(beside[0]!))
-      free.push(beside[0]!);
+    // The one time of day whose name says nothing, straight after the date, is the date's own.
+    if (beside.length === 1 && beside[0]!.at === date!.at + 1) free.push(beside[0]!);
     const [clock] = free;
     if (!clock) paired.push(match);
     else {
