@@ -1,6 +1,7 @@
 import type { RecordKind } from '../site/vocabulary.ts';
 import { FIELD_CONCEPTS } from './field-concepts.ts';
 import { CERTAIN_FROM, type FieldMatch } from './field-match.ts';
+import { leastSure } from './guess.ts';
 import { type ColumnProfile, isDates } from './profile-column.ts';
 import type { Meaning } from './vocabulary.ts';
 
@@ -61,7 +62,13 @@ export function pairTimes(
     // The one time of day whose name says nothing, straight after the date, is the date's own.
     if (beside.length === 1 && beside[0]!.at === date!.at + 1) free.push(beside[0]!);
     const [clock] = free;
-    if (!clock) paired.push(match);
+    if (!clock && beside.length > 0)
+      paired.push({
+        ...match,
+        confidence: leastSure(match.confidence, 'likely'),
+        why: `${match.why}; "${beside[0]!.header}" may be its time of day`,
+      });
+    else if (!clock) paired.push(match);
     else {
       used.add(clock);
       const clear =
