@@ -1,6 +1,7 @@
 import type { TopLevelSpec } from 'vega-lite';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 /** Inspections of one score in a class of the clock, as a piece of its bar; pieces without inspections have no row. */
 export interface AppearanceRow {
@@ -10,6 +11,8 @@ export interface AppearanceRow {
   to_count: number;
   middle: number;
   label: string;
+  /** What the mark says of itself. */
+  told: string;
 }
 
 /** From clean to worst, darker with each step; the score stands in its piece. */
@@ -34,8 +37,9 @@ export function intervalAppearanceChart(
     height: 190,
     layer: [
       {
-        mark: { type: 'rect', stroke: palette.muted, strokeWidth: 0.5 },
+        mark: { ...toldMark, type: 'rect', stroke: palette.muted, strokeWidth: 0.5 },
         encoding: {
+          ...toldChannel,
           x,
           y: {
             field: 'from_count',

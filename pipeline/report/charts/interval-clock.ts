@@ -2,6 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { Position } from './layer.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 /** A class of the clock with its rate and exact interval per 100, and what the fit expects per 100; drawn bounds are cut to the scale. */
 export interface IntervalClockRow {
@@ -12,6 +13,8 @@ export interface IntervalClockRow {
   arrow_high: number | null;
   fitted_per_100: number | null;
   label: string;
+  /** What the mark says of itself. */
+  told: string;
 }
 
 const HEIGHT = 170;
@@ -41,8 +44,8 @@ export function intervalClockChart(
     height: HEIGHT,
     layer: [
       {
-        mark: { type: 'rule', strokeWidth: 7, color: '#a9c4d2' },
-        encoding: { x, y: { field: 'low', ...y }, y2: { field: 'high_drawn' } },
+        mark: { ...toldMark, type: 'rule', strokeWidth: 7, color: '#a9c4d2' },
+        encoding: { ...toldChannel, x, y: { field: 'low', ...y }, y2: { field: 'high_drawn' } },
       },
       {
         mark: { type: 'point', shape: 'triangle-up', filled: true, size: 90, color: '#a9c4d2' },
@@ -53,8 +56,8 @@ export function intervalClockChart(
         encoding: { x, y: { field: 'fitted_per_100', ...y } },
       },
       {
-        mark: { type: 'point', filled: true, size: 70, color: palette.series },
-        encoding: { x, y: { field: 'per_100', ...y } },
+        mark: { ...toldMark, type: 'point', filled: true, size: 70, color: palette.series },
+        encoding: { ...toldChannel, x, y: { field: 'per_100', ...y } },
       },
       {
         mark: { type: 'text', fontSize: 11, color: palette.muted, baseline: 'top' },

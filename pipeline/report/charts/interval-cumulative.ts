@@ -2,6 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { Position } from './layer.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 export interface CumulativeRow {
   at: number;
@@ -9,6 +10,8 @@ export interface CumulativeRow {
   low: number;
   high_drawn: number;
   fitted: number | null;
+  /** What the step says of itself. */
+  told: string;
 }
 
 /** Height of a name, as a share of the plot. */
@@ -70,6 +73,10 @@ export function intervalCumulativeChart(
             },
           ]
         : []),
+      {
+        mark: { ...toldMark, type: 'point', filled: true, size: 60, color: 'transparent' },
+        encoding: { ...toldChannel, x, y: { field: 'observed', ...y } },
+      },
       {
         data: { values: names },
         mark: { type: 'text', align: 'left', baseline: 'middle', dx: 6, fontWeight: 'bold' },

@@ -2,12 +2,15 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { Position } from './layer.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 export interface CurveRow {
   interval: number;
   value: number;
   low: number;
   high_drawn: number;
+  /** What the point of the curve says of itself. */
+  told: string;
 }
 
 /** Hours or cost of a year by interval: the line on its bootstrap interval, the range ruled, the best and the interval in force named. */
@@ -86,6 +89,10 @@ export function intervalCurveChart(
             },
           ]
         : []),
+      {
+        mark: { ...toldMark, type: 'point', filled: true, size: 60, color: 'transparent' },
+        encoding: { ...toldChannel, x, y: { field: 'value', ...y } },
+      },
     ],
   };
 }

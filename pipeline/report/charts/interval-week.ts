@@ -2,6 +2,7 @@ import type { TopLevelSpec } from 'vega-lite';
 import type { Position } from './layer.ts';
 import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
+import { toldChannel, toldMark } from './told.ts';
 
 /** An hour of the week of a unit; hours with no use have no row. */
 export interface WeekRow {
@@ -9,6 +10,8 @@ export interface WeekRow {
   hour: number;
   hour_end: number;
   share: number;
+  /** What the hour says of itself, with its unit. */
+  told: string;
 }
 
 /** Use by hour of the week: a row for each unit, darker where it ran in more of the weeks; a rule at each midnight. */
@@ -53,8 +56,9 @@ export function intervalWeekChart(
     height: { step: 18 },
     layer: [
       {
-        mark: { type: 'rect' },
+        mark: { ...toldMark, type: 'rect' },
         encoding: {
+          ...toldChannel,
           y,
           x,
           x2: { field: 'hour_end' },

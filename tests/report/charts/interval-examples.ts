@@ -3,10 +3,12 @@ import { intervalClockChart } from '../../../pipeline/report/charts/interval-clo
 import { intervalCumulativeChart } from '../../../pipeline/report/charts/interval-cumulative.ts';
 import { intervalCurveChart } from '../../../pipeline/report/charts/interval-curve.ts';
 import { intervalWeekChart } from '../../../pipeline/report/charts/interval-week.ts';
+import { toldText } from '../../../pipeline/report/charts/told.ts';
 import type { ChartExample } from './examples.ts';
 
 const CLASSES = ['0 to 6', '7 to 13', '14 to 20', '21 to 27', '28 or more'];
 const DAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+const told = (tip: string, unit = ''): string => toldText({ unit, tip });
 
 /** Charts of the case for a cleaning interval, with rows written by hand. */
 export function intervalExamples(): ChartExample[] {
@@ -18,6 +20,7 @@ export function intervalExamples(): ChartExample[] {
       to_count: score === 0 ? count : 8,
       middle: score === 0 ? count / 2 : 8 - index / 2,
       label: String(score * 2),
+      told: told(`${class_label}: ${count} with ${score * 2}`),
     })),
   ).filter((row) => row.to_count > row.from_count);
   const clock = CLASSES.map((class_label, index) => ({
@@ -28,6 +31,7 @@ export function intervalExamples(): ChartExample[] {
     arrow_high: index === 3 ? 8 : null,
     fitted_per_100: 1.2 + index * 0.9,
     label: index === 4 ? 'no days' : `${1 + index} of 100`,
+    told: told(class_label),
   }));
   const cumulative = Array.from({ length: 12 }, (_, index) => ({
     at: index * 3,
@@ -35,16 +39,18 @@ export function intervalExamples(): ChartExample[] {
     low: (index * index) / 160,
     high_drawn: (index * index) / 60,
     fitted: (index * index) / 105,
+    told: told(`up to ${index * 3}`),
   }));
   const curve = Array.from({ length: 40 }, (_, index) => {
     const interval = index + 5;
     const value = 900 / interval + interval * 3;
-    return { interval, value, low: value * 0.8, high_drawn: value * 1.3 };
+    return { interval, value, low: value * 0.8, high_drawn: value * 1.3, told: told(`${interval} days`) };
   });
   const week = ['A1', 'A2', 'A3'].flatMap((unit, of) =>
     Array.from({ length: 7 * 9 }, (_, index) => {
       const hour = Math.floor(index / 9) * 24 + 7 + (index % 9);
-      return { unit, hour, hour_end: hour + 1, share: ((index * 7 + of * 3) % 11) / 10 };
+      const share = ((index * 7 + of * 3) % 11) / 10;
+      return { unit, hour, hour_end: hour + 1, share, told: told(`hour ${hour}`, unit) };
     }),
   );
   return [

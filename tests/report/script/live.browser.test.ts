@@ -10,6 +10,7 @@ import { writeReport } from '../../../pipeline/report/report.ts';
 import { launchBrowser, offlineContext } from '../browser.ts';
 import { fleetInput } from '../fixtures/fleet.ts';
 import { hostileInput } from '../fixtures/hostile.ts';
+import { CASES, pageOf } from '../pages/interval/pages-of.ts';
 
 let browser: Browser;
 let folder: string;
@@ -24,6 +25,7 @@ beforeAll(async () => {
     for (const { path, content } of await writeReport(input))
       if (path === 'index.html' || path === 'unit-A1.html')
         await writeFile(join(folder, `${name}-${path}`), content);
+  await writeFile(join(folder, 'interval.html'), await pageOf(CASES.supported!));
   browser = await launchBrowser();
 });
 
@@ -201,6 +203,55 @@ describe('one unit in all figures', () => {
       },
       { hash: '#unit=A47' },
     );
+  });
+});
+
+describe('page of the cleaning interval', () => {
+  it('has a slider below every figure, which reads its marks, and no buttons of time, as no axis is one', async () => {
+    await open('interval.html', async (page) => {
+      const figures = await page.locator('figure[id]').evaluateAll((all) => all.map((of) => of.id));
+      expect(figures).toEqual([
+        'interval-failures',
+        'interval-aborts',
+        'interval-cumulative',
+        'interval-curve',
+        'interval-week-1',
+        'interval-appearance',
+      ]);
+      for (const figure of figures) {
+        const slider = reader(page, figure);
+        await slider.focus();
+        await page.keyboard.press('End');
+        const text = (await slider.getAttribute('aria-valuetext')) ?? '';
+        expect(text, figure).toMatch(/\d/);
+        await expect.poll(() => tip(page).textContent()).toBe(text);
+        expect(Number(await slider.getAttribute('max')), figure).toBeGreaterThan(0);
+      }
+      expect(await page.locator('.time').count()).toBe(0);
+    });
+  });
+
+  it('says in words what the mark under the pointer is worth', async () => {
+    await open('interval.html', async (page) => {
+      const last = async (figure: string) =>
+        (await page.locator(`#${figure} [data-tip]`).last().getAttribute('data-tip')) ?? '';
+      expect(await last('interval-failures')).toMatch(
+        /^Calendar days \d+.*: \d+ of \d[\d,]*; [\d.]+ per 100 \(interval [\d.]+ to [\d.]+\); the fit expects [\d.]+$/,
+      );
+      expect(await last('interval-cumulative')).toMatch(/^Up to \d+ days: [\d.]+ failed tests of a unit/);
+      expect(await last('interval-curve')).toMatch(/^\d+ days: a year costs [\d,]+ \(interval /);
+      expect(await last('interval-week-1')).toMatch(
+        /^U\d+, \w+day \d\d:00 to \d\d:00: a cycle ran in \d+% of weeks$/,
+      );
+      expect(await last('interval-appearance')).toMatch(
+        /^Days \d+.*: \d+ inspections? with appearance [0-4]$/,
+      );
+      await settle(page, '#interval-curve svg');
+      const mark = page.locator('#interval-curve [data-tip]').nth(8);
+      const box = (await mark.boundingBox())!;
+      await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+      expect(await tip(page).textContent()).toBe(await mark.getAttribute('data-tip'));
+    });
   });
 });
 

@@ -1,5 +1,6 @@
 import type { Candidate, Expected } from '../../../findings/interval/argument-schema.ts';
 import { intervalCurveChart } from '../../charts/interval-curve.ts';
+import { toldText } from '../../charts/told.ts';
 import { type Html, html } from '../../html/html.ts';
 import { type Column, dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
@@ -113,7 +114,7 @@ async function curveFigure({ context, numbers, found, text }: SectionContext): P
   const { best, curve, objective } = found;
   if (best === null || objective === null || curve.length < 2) return null;
   const { evidence, argument } = text;
-  const { format } = context.words;
+  const { format, tips } = context.words;
   const named = found.answer.code === 'supported';
   const valueAt = (interval: number) => curve.find((row) => row.interval === interval)?.value;
   const inForce = found.in_force === null ? undefined : valueAt(found.in_force);
@@ -150,6 +151,10 @@ async function curveFigure({ context, numbers, found, text }: SectionContext): P
         value,
         low,
         high_drawn: Math.min(high, max),
+        told: toldText({
+          unit: '',
+          tip: tips.year[objective](argument.interval(interval, found.clock), value, low, high),
+        }),
       })),
       {
         intervalTitle: `${evidence.candidateHeads.interval}, ${argument.clockNames[found.clock]}`,

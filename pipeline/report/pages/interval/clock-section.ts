@@ -2,6 +2,7 @@ import type { ClockClass } from '../../../findings/interval/interval-schema.ts';
 import type { Rate } from '../../../findings/review-schema.ts';
 import { type IntervalClockRow, intervalClockChart } from '../../charts/interval-clock.ts';
 import { intervalCumulativeChart } from '../../charts/interval-cumulative.ts';
+import { toldText } from '../../charts/told.ts';
 import { type Html, html } from '../../html/html.ts';
 import { dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
@@ -41,7 +42,7 @@ function clockFigure(
 ): Promise<Html> {
   const { evidence } = text;
   const fittedOf = (row: ClockClass) => (part === 'failures' ? row.fitted_failures : row.fitted_aborts);
-  const rows = chartRows(fleet, part, fittedOf, text);
+  const rows = chartRows(fleet, part, fittedOf, { context, found, text });
   const title = part === 'failures' ? evidence.clockFailures : evidence.clockAborts;
   return figure(context, numbers, {
     id: `interval-${part}`,
@@ -70,22 +71,38 @@ function chartRows(
   fleet: readonly ClockClass[],
   part: 'failures' | 'aborts',
   fittedOf: (row: ClockClass) => number | null,
-  { evidence }: SectionContext['text'],
+  { context, found, text }: Pick<SectionContext, 'context' | 'found' | 'text'>,
 ): IntervalClockRow[] {
+  const { evidence, argument } = text;
+  const { tips } = context.words;
   const highest = Math.max(0, ...fleet.map((row) => row[part].rate ?? 0));
   const cut = highest > 0 ? highest * CUT_AT : 1;
   return fleet.map((row) => {
     const rate: Rate = row[part];
     const fitted = fittedOf(row);
     const high = rate.high;
+    const class_label = evidence.className(row.from, row.to);
+    const per_100 = rate.rate === null ? null : rate.rate * 100;
+    const low = rate.low === null ? null : rate.low * 100;
     return {
-      class_label: evidence.className(row.from, row.to),
-      per_100: rate.rate === null ? null : rate.rate * 100,
-      low: rate.low === null ? null : rate.low * 100,
+      class_label,
+      per_100,
+      low,
       high_drawn: high === null ? null : Math.min(high, cut) * 100,
       arrow_high: high !== null && high > cut ? cut * 100 : null,
       fitted_per_100: fitted === null || rate.of === 0 ? null : (fitted / rate.of) * 100,
       label: rate.of === 0 ? evidence.none : evidence.of(rate.events, rate.of),
+      told: toldText({
+        unit: '',
+        tip: tips.intervalClass(
+          argument.clockNames[found.clock],
+          class_label,
+          rate.events,
+          rate.of,
+          { per_100, low, high: high === null ? null : high * 100 },
+          fitted,
+        ),
+      }),
     };
   });
 }
@@ -96,18 +113,27 @@ async function cumulativeFigure({ context, numbers, found, text }: SectionContex
   const { evidence, argument } = text;
   const { format } = context.words;
   const top = Math.max(...found.cumulative.map((row) => row.observed)) * 2.2;
-  const rows = found.cumulative.map(({ high, ...row }) => ({ ...row, high_drawn: Math.min(high, top) }));
+  const tipOf = ({ at, observed, low, high, fitted }: typeof last) =>
+    evidence.cumulativeDescription(
+      argument.interval(at, found.clock),
+      format.twoFigures(observed),
+      format.twoFigures(low),
+      format.twoFigures(high),
+      fitted === null ? null : format.twoFigures(fitted),
+    );
+  const rows = found.cumulative.map((row) => {
+    const { high, ...drawn } = row;
+    return {
+      ...drawn,
+      high_drawn: Math.min(high, top),
+      told: toldText({ unit: '', tip: tipOf(row) }),
+    };
+  });
   return figure(context, numbers, {
     id: 'interval-cumulative',
     title: evidence.cumulativeTitle,
     reading: evidence.cumulativeReading,
-    description: evidence.cumulativeDescription(
-      argument.interval(last.at, found.clock),
-      format.twoFigures(last.observed),
-      format.twoFigures(last.low),
-      format.twoFigures(last.high),
-      last.fitted === null ? null : format.twoFigures(last.fitted),
-    ),
+    description: tipOf(last),
     spec: intervalCumulativeChart(rows, {
       clockTitle: evidence.clockTitle[found.clock],
       valueTitle: evidence.cumulativeAxis,

@@ -1,6 +1,7 @@
 import { intervalWeekChart, type WeekRow } from '../../charts/interval-week.ts';
 import { textWidth } from '../../charts/text-width.ts';
 import { FONT_SIZE } from '../../charts/theme.ts';
+import { toldText } from '../../charts/told.ts';
 import { type Html, html } from '../../html/html.ts';
 import { dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
@@ -99,12 +100,26 @@ const weekdayOf = (wall: string): number =>
 async function weekFigures(section: SectionContext, days: readonly string[]): Promise<Html[]> {
   const { context, numbers, found, text } = section;
   const { plan } = text;
+  const { tips } = context.words;
   const figures: Html[] = [];
   for (const site of found.schedule.sites) {
     const units = found.schedule.units.filter((unit) => unit.site === site.site).slice(0, UNITS_IN_FIGURE);
     const rows = units.flatMap((unit): WeekRow[] =>
       unit.in_use.flatMap((share, hour) =>
-        share === 0 ? [] : [{ unit: unit.unit, hour, hour_end: hour + 1, share }],
+        share === 0
+          ? []
+          : [
+              {
+                unit: unit.unit,
+                hour,
+                hour_end: hour + 1,
+                share,
+                told: toldText({
+                  unit: unit.unit,
+                  tip: tips.of(unit.unit, tips.hour(Math.floor(hour / 24) + 1, hour % 24, share)),
+                }),
+              },
+            ],
       ),
     );
     if (rows.length === 0) continue;

@@ -1,4 +1,5 @@
 import { type AppearanceRow, intervalAppearanceChart } from '../../charts/interval-appearance.ts';
+import { toldText } from '../../charts/told.ts';
 import { type Html, html } from '../../html/html.ts';
 import { dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
@@ -84,7 +85,7 @@ function waterTable({ context, numbers, found, text }: SectionContext): Html | f
 
 async function appearanceFigure({ context, numbers, found, text }: SectionContext): Promise<Html> {
   const { evidence } = text;
-  const { format } = context.words;
+  const { format, tips } = context.words;
   const classes = found.surfaces.by_clock.map((row) => evidence.className(row.from_day, row.to_day));
   const rows = found.surfaces.by_clock.flatMap((row, index): AppearanceRow[] => {
     let from = 0;
@@ -97,6 +98,7 @@ async function appearanceFigure({ context, numbers, found, text }: SectionContex
         to_count: from + count,
         middle: from + count / 2,
         label: count >= 3 ? String(score) : '',
+        told: toldText({ unit: '', tip: tips.appearance(classes[index]!, count, score) }),
       };
       from += count;
       return [piece];

@@ -15,6 +15,7 @@ const rate = ({ per_100, low, high }: Per100): string =>
     ? ''
     : `; ${per100(per_100)} je 100${typeof low !== 'number' || typeof high !== 'number' ? '' : ` (Intervall ${per100(low)} bis ${per100(high)})`}`;
 const of = (events: number, all: number): string => `${integer(events)} von ${integer(all)}`;
+const clockTime = (hour: number): string => `${String(hour).padStart(2, '0')}:00`;
 
 /** Was eine Marke eines Bildes von sich sagt, wenn man auf sie zeigt oder sie liest. */
 export const tips: TipWords = {
@@ -40,5 +41,17 @@ export const tips: TipWords = {
     `${counts}${value === null ? '' : `, ${per100(value)} je 100 wie gezählt`}; ${per100(shrunken)} (${per100(low)} bis ${per100(high)}), zu allen Geräten hin gezogen`,
   contradicted: 'eingetragene Kammerreinigung, der das Chargenprotokoll widerspricht',
   times: (name, n) => `${name}, ${integer(n)}-mal`,
+  intervalClass: (clock, label, events, all, value, fitted) =>
+    `${clock} ${label}: ${of(events, all)}${rate(value)}${fitted === null ? '' : `; die Anpassung erwartet ${format.twoFigures(fitted)}`}`,
+  year: {
+    hours: (interval, hours, low, high) =>
+      `${interval}: ${integer(hours)} Stunden außer Betrieb im Jahr (Intervall ${integer(low)} bis ${integer(high)})`,
+    cost: (interval, cost, low, high) =>
+      `${interval}: ein Jahr kostet ${integer(cost)} (Intervall ${integer(low)} bis ${integer(high)})`,
+  },
+  appearance: (label, inspections, score) =>
+    `Tage ${label}: ${count(inspections, 'Sichtprüfung', 'Sichtprüfungen')} mit Aussehen ${score}`,
+  hour: (weekday, hour, share) =>
+    `${format.weekday(weekday)}, ${clockTime(hour)} bis ${clockTime(hour + 1)}: in ${format.percent(share)} der Wochen lief eine Charge`,
   value: (value, measure) => `${value} ${measure}`.trim(),
 };

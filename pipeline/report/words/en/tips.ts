@@ -1,6 +1,6 @@
 import { format } from './format.ts';
 
-const { count } = format;
+const { count, integer } = format;
 
 /** Rate per 100, with its interval where there is one. */
 interface Per100 {
@@ -15,6 +15,7 @@ const rate = ({ per_100, low, high }: Per100): string =>
     ? ''
     : `; ${per100(per_100)} per 100${typeof low !== 'number' || typeof high !== 'number' ? '' : ` (interval ${per100(low)} to ${per100(high)})`}`;
 const of = (events: number, all: number): string => `${format.integer(events)} of ${format.integer(all)}`;
+const clockTime = (hour: number): string => `${String(hour).padStart(2, '0')}:00`;
 
 /** What a mark of a picture says of itself when it is pointed at or read. */
 export const tips = {
@@ -53,6 +54,27 @@ export const tips = {
     `${counts}${value === null ? '' : `, ${per100(value)} per 100 as counted`}; ${per100(shrunken)} (${per100(low)} to ${per100(high)}) when drawn toward the fleet`,
   contradicted: 'chamber cleaning on record that the cycle log contradicts',
   times: (name: string, n: number): string => `${name}, ${format.integer(n)} times`,
+  intervalClass: (
+    clock: string,
+    label: string,
+    events: number,
+    all: number,
+    value: Per100,
+    fitted: number | null,
+  ): string =>
+    `${format.sentence(clock)} ${label}: ${of(events, all)}${rate(value)}${fitted === null ? '' : `; the fit expects ${format.twoFigures(fitted)}`}`,
+  /** A year at an interval, by what is made small. */
+  year: {
+    hours: (interval: string, hours: number, low: number, high: number): string =>
+      `${interval}: ${integer(hours)} hours out of use a year (interval ${integer(low)} to ${integer(high)})`,
+    cost: (interval: string, cost: number, low: number, high: number): string =>
+      `${interval}: a year costs ${integer(cost)} (interval ${integer(low)} to ${integer(high)})`,
+  },
+  appearance: (label: string, inspections: number, score: number): string =>
+    `Days ${label}: ${count(inspections, 'inspection', 'inspections')} with appearance ${score}`,
+  /** An hour of the week, Monday 1, and the share of the weeks in which it was used. */
+  hour: (weekday: number, hour: number, share: number): string =>
+    `${format.weekday(weekday)} ${clockTime(hour)} to ${clockTime(hour + 1)}: a cycle ran in ${format.percent(share)} of weeks`,
   value: (value: string, measure: string): string => `${value} ${measure}`.trim(),
 };
 export type TipWords = typeof tips;
