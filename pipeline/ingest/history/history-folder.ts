@@ -44,7 +44,7 @@ export async function readHistory(folder: string, place: HistoryPlace): Promise<
 }
 
 /**
- * Keeps columns, and takes away those of an earlier content of the same file. Another run never sees half a file: it is written under another name and then
+ * Keeps columns, and takes away those of an earlier content of the same file and what a run left that was ended by force. Another run never sees half a file: it is written under another name and then
  * renamed. Where it can't be written (no space, no right) nothing is kept and nothing is lost: the next run reads the export again.
  */
 export async function keepHistory(folder: string, place: HistoryPlace, columns: FileColumns): Promise<void> {
@@ -56,7 +56,7 @@ export async function keepHistory(folder: string, place: HistoryPlace, columns: 
     await writeFile(unfinished, bytes);
     await rename(unfinished, path.join(folder, name));
     for (const file of await namesIn(folder))
-      if (file.startsWith(`${place.kind}-${place.of}-`) && file !== name && file.endsWith('.arrow'))
+      if (file.startsWith(`${place.kind}-${place.of}-`) && file !== name)
         await rm(path.join(folder, file), { force: true });
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code === undefined) throw error;
