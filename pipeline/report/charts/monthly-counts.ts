@@ -6,13 +6,38 @@ import { palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
 import { toldChannel, toldMark } from './told.ts';
 
+/** The exact interval of a month's rate as a count of the same chances; null where there were none. */
+export function countBounds({ of, low, high }: Pick<MonthlyRow, 'of' | 'low' | 'high'>): {
+  low_count: number | null;
+  high_count: number | null;
+} {
+  return {
+    low_count: low === null ? null : (low / 100) * of,
+    high_count: high === null ? null : (high / 100) * of,
+  };
+}
+
 const look = (rows: readonly MonthlyRow[]) =>
-  rows.map((row) => ({ ...row, bar_fill: row.point === 'review_month' ? palette.ink : '#7fa3b5' }));
+  rows.map((row) => {
+    const bounds = countBounds(row);
+    const dark = row.point === 'review_month';
+    return {
+      ...row,
+      ...bounds,
+      // What of the interval lies on a dark bar is drawn light.
+      low_in_dark: dark ? bounds.low_count : null,
+      high_in_dark: dark && bounds.high_count !== null ? Math.min(row.events, bounds.high_count) : null,
+      bar_fill: dark ? palette.ink : '#7fa3b5',
+    };
+  });
+
+/** Where the row of counts stands, px below the top of the plot. */
+const COUNTS_AT = 4;
 
 function layers(rows: readonly MonthlyRow[], options: MonthlyOptions, labels: boolean): Layer[] {
   const axes = monthlyAxes(rows, options);
   const x = { ...axes.x, scale: { ...axes.x.scale, paddingInner: 0.25, paddingOuter: 0.12 } } as Position;
-  // Room above the highest bar for its count.
+  // Room above the highest interval for the row of counts.
   const y = {
     ...axes.y,
     field: 'events',
@@ -23,17 +48,24 @@ function layers(rows: readonly MonthlyRow[], options: MonthlyOptions, labels: bo
     mark: { ...toldMark, type: 'bar' },
     encoding: { ...toldChannel, x, y, fill: { field: 'bar_fill', type: 'nominal', scale: null } },
   };
-  if (!labels) return [bars];
-  return [
+  const interval = (from: string, to: string, color: string): Layer => ({
+    mark: { type: 'rule', strokeWidth: labels ? 1.5 : 1, color },
+    encoding: { x, y: { ...y, field: from }, y2: { field: to } },
+  });
+  const both = [
     bars,
-    {
-      mark: { type: 'text', dy: -6, fontSize: 11, color: palette.muted },
-      encoding: { x, y, text: { field: 'count_label', type: 'nominal' } },
-    },
+    interval('low_count', 'high_count', labels ? palette.ink : palette.muted),
+    interval('low_in_dark', 'high_in_dark', palette.paper),
   ];
+  if (!labels) return both;
+  const numbers = (halo: { stroke?: string; strokeWidth?: number; strokeJoin?: 'round' }): Layer => ({
+    mark: { type: 'text', baseline: 'middle', fontSize: 11, color: palette.muted, ...halo },
+    encoding: { x, y: { value: COUNTS_AT }, text: { field: 'count_label', type: 'nominal' } },
+  });
+  return [...both, numbers({ stroke: palette.paper, strokeWidth: 3, strokeJoin: 'round' }), numbers({})];
 }
 
-/** Events of one scope by month as bars from zero, for series with too few events for a rate with limits. Each bar is labelled with its events. */
+/** Events of one scope by month as bars from zero, each with its exact interval, for series with too few events for a rate with limits. The events stand as numbers in a row above. */
 export function monthlyCountsChart(rows: readonly MonthlyRow[], options: MonthlyOptions): TopLevelSpec {
   return {
     ...monthlyTime(rows),

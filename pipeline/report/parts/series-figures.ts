@@ -2,7 +2,7 @@ import type { ChartPoint } from '../../findings/review-schema.ts';
 import { byClockChart } from '../charts/by-clock.ts';
 import { type SharedScale, scaleFromZero } from '../charts/layer.ts';
 import { monthlyByUnitChart, monthlyChart } from '../charts/monthly.ts';
-import { monthlyCountsByUnitChart, monthlyCountsChart } from '../charts/monthly-counts.ts';
+import { countBounds, monthlyCountsByUnitChart, monthlyCountsChart } from '../charts/monthly-counts.ts';
 import { type Html, html } from '../html/html.ts';
 import type { Numbering, ReportContext } from '../page-context.ts';
 import { clockRows } from '../rows/clock-rows.ts';
@@ -89,7 +89,7 @@ async function unitFigures(
   const rates = units.some((row) => row.upper !== null);
   const options = {
     valueTitle: kind.valueTitle,
-    scale: rates ? rateScale(units) : scaleFromZero(units, (row) => [row.events, LEAST_COUNT]),
+    scale: rates ? rateScale(units) : countScale(units),
     labelledMonths: months(units).filter((_, index) => index % 6 === 0),
     columns: COLUMNS,
   };
@@ -100,7 +100,7 @@ async function unitFigures(
     const bare = part.filter((id) => rows.every((row) => row.scope !== id || row.upper === null));
     const reading = rates
       ? `${signalsText(context, kind, rows)}${bare.length > 0 ? ` ${series.noLimitsUnits(bare)}` : ''}`
-      : series.countReading;
+      : series.countReading(context.level);
     figures.push(
       await figure(context, numbers, {
         id: `figure-${kind.id}-units${from === 0 ? '' : `-${from}`}`,
@@ -135,7 +135,7 @@ export async function monthlyFigure(
   const rates = rows.some((row) => row.upper !== null);
   const options = {
     valueTitle: rates ? kind.valueTitle : kind.countTitle,
-    scale: rates ? rateScale(rows) : scaleFromZero(rows, (row) => [row.events, LEAST_COUNT]),
+    scale: rates ? rateScale(rows) : countScale(rows),
     labelledMonths: labelledMonths(rows),
   };
   const signal = rows.some((row) => row.point === 'signal') ? ` ${series.readingSignal}` : '';
@@ -151,7 +151,7 @@ export async function monthlyFigure(
       : monthlyCountsChart(rows, options),
     reading: rates
       ? `${signalsText(context, kind, rows)} ${limitsText(context, rows)} ${series.readingMonth} ${series.readingInterval(context.level)}${signal}`
-      : series.countReading,
+      : `${series.countReading(context.level)} ${series.countNumbers}`,
     csv: kind.csv,
   });
 }
@@ -162,6 +162,10 @@ function rateScale(rows: readonly MonthlyRow[]): SharedScale {
   const highest = scaleFromZero(rows, (row) => [row.high]).max;
   return { max: Math.max(max, Math.min(highest, max * CUT_AT)) };
 }
+
+/** Scale of counts: bars and their intervals, whole. */
+const countScale = (rows: readonly MonthlyRow[]): SharedScale =>
+  scaleFromZero(rows, (row) => [row.events, countBounds(row).high_count, LEAST_COUNT]);
 
 /** Every month where there is room for its name, else every second or third. */
 function labelledMonths(rows: readonly MonthlyRow[]): string[] {

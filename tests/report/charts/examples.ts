@@ -52,6 +52,7 @@ export function chartExamples(units = 3): ChartExample[] {
     scale: { max: 8 },
     labelledMonths: months,
   };
+  const counts = { ...shared, valueTitle: 'Failed day results', scale: { max: 10 } };
   const calendar = calendarRows(review.cleaning.days, en);
   const bars = dueRows(review, en);
   const clock = clockRows(review, 'fleet', 'failed_days', en);
@@ -84,11 +85,11 @@ export function chartExamples(units = 3): ChartExample[] {
       rows: ofUnits,
       spec: monthlyByUnitChart(ofUnits, { ...shared, labelledMonths: sparse, columns: 3 }),
     },
-    { name: 'monthly-counts', rows: fleet, spec: monthlyCountsChart(fleet, shared) },
+    { name: 'monthly-counts', rows: fleet, spec: monthlyCountsChart(fleet, counts) },
     {
       name: 'monthly-counts-by-unit',
       rows: ofUnits,
-      spec: monthlyCountsByUnitChart(ofUnits, { ...shared, labelledMonths: sparse, columns: 3 }),
+      spec: monthlyCountsByUnitChart(ofUnits, { ...counts, labelledMonths: sparse, columns: 3 }),
     },
     {
       name: 'by-clock',

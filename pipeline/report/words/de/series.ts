@@ -48,8 +48,9 @@ export const series: SeriesWords = {
     `Balken hinter den Punkten: exaktes ${level}-Intervall jedes Monats, am Rand des Bildes abgeschnitten.`,
   readingSignal: 'Ring: ein Monat mit Signal.',
   countTitle: (what, scope) => `${format.sentence(what)}, ${scope}, nach Monat`,
-  countReading:
-    'Anzahlen, weil es für eine Rate mit Grenzen zu wenige Ereignisse im Monat gibt (weniger als drei zu erwarten). Dunkler Balken: der Berichtsmonat.',
+  countReading: (level) =>
+    `Anzahlen, weil es für eine Rate mit Grenzen zu wenige Ereignisse im Monat gibt (weniger als drei zu erwarten). Dunkler Balken: der Berichtsmonat. Linie auf jedem Balken: exaktes ${level}-Intervall des Monats, als Anzahl.`,
+  countNumbers: 'Zahlen darüber: die Ereignisse jedes Monats.',
   testsCaption: (month, span) => `Bowie-Dick-Tests, ${month} und ${span}`,
   cyclesCaption: (month, span) => `Produktionschargen und Abbrüche, ${month} und ${span}`,
   clockCaption: 'Fehler und Abbrüche nach Tagen seit der Kammerreinigung, alle Geräte',

@@ -65,8 +65,9 @@ export const series = {
     `Bars behind the points: each month’s exact ${level} interval, cut where the picture ends.`,
   readingSignal: 'Ring: a month that signals.',
   countTitle: (what: string, scope: string) => `${format.sentence(what)}, ${scope}, by month`,
-  countReading:
-    'Counts, as there are too few events a month for a rate with limits (fewer than three expected). Dark bar: the month under review.',
+  countReading: (level: string) =>
+    `Counts, as there are too few events a month for a rate with limits (fewer than three expected). Dark bar: the month under review. Line on each bar: the month’s exact ${level} interval, as a count.`,
+  countNumbers: 'Numbers above: the events of each month.',
 
   testsCaption: (month: string, span: string) => `Air-removal tests, ${month} and ${span}`,
   cyclesCaption: (month: string, span: string) => `Production cycles and aborts, ${month} and ${span}`,
