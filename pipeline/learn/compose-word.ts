@@ -56,8 +56,11 @@ const begins = (token: string, stem: string): boolean =>
 
 /** The text behind a word of denial ("n. best.", "non conforme"); undefined where none stands first. */
 export function deniedPart(text: string): string | undefined {
-  const [first = '', ...rest] = foldPhrase(text).split(' ');
-  return DENIAL.has(first) && rest.some((token) => token.length > 1) ? rest.join(' ') : undefined;
+  const [first = '', ...rest] = foldPhrase(text).split(/ +/);
+  // "No 12" counts, and denies nothing.
+  return DENIAL.has(first) && !/^\d/.test(rest[0] ?? '') && rest.some((token) => token.length > 1)
+    ? rest.join(' ')
+    : undefined;
 }
 
 export const contraryOf = (key: string): string | undefined => CONTRARY[key];

@@ -40,6 +40,8 @@ export function mapWords(
   const turned = column.header !== undefined && vocabulary.isNegative(column.header);
   const ticked = [...column.words.keys()].some((text) => TICK.test(text));
   const crossed = ticked || [...column.words.keys()].some((text) => CROSS.test(text));
+  // "o" is a letter for yes beside one for no, "0" a no beside "1"; else it may be a ring.
+  const denied = [...column.words.keys()].some((text) => /^(?:n|non|1)$/i.test(text));
   const ringed = crossed && [...column.words.keys()].some((text) => RING.test(text));
   return [...column.words].map(([text, count]): ProposedWord => {
     const whole = vocabulary.word(list, text).filter(({ key }) => options.includes(key));
@@ -80,6 +82,13 @@ export function mapWords(
         word: undefined,
         confidence: 'open',
         why: `it may mean ${best.key} or ${second.key}`,
+      };
+    if (field === 'state' && RING.test(text) && !denied)
+      return {
+        ...base,
+        word: best.key,
+        confidence: 'likely',
+        why: 'a ring, or a letter for yes',
       };
     if (field === 'state' && ringed && CROSS.test(text))
       return {

@@ -9,7 +9,13 @@ import { mapWords } from '../../pipeline/learn/map-words.ts';
 import type { ProposedSource } from '../../pipeline/learn/proposal.ts';
 import { loadVocabulary } from '../../pipeline/learn/vocabulary.ts';
 import type { RecordKind } from '../../pipeline/site/vocabulary.ts';
-import { CLEANING_STATES, CYCLE_KINDS, SERVICE_KINDS, TEST_RESULTS } from '../../pipeline/site/vocabulary.ts';
+import {
+  CLEANING_STATES,
+  CLEANING_TASKS,
+  CYCLE_KINDS,
+  SERVICE_KINDS,
+  TEST_RESULTS,
+} from '../../pipeline/site/vocabulary.ts';
 import { withFolder } from '../ingest/read-folder.ts';
 
 const vocabulary = loadVocabulary();
@@ -61,6 +67,14 @@ describe('marks of a sheet', () => {
     expect(meant('cleanings', 'state', ['x', 'o'], CLEANING_STATES)).toEqual({
       x: ['done', 'likely'],
       o: [undefined, 'open'],
+    });
+  });
+
+  it('a ring alone, or a letter for yes beside one for no', () => {
+    expect(meant('cleanings', 'state', ['o'], CLEANING_STATES)).toEqual({ o: ['done', 'likely'] });
+    expect(meant('cleanings', 'state', ['o', 'n'], CLEANING_STATES)).toEqual({
+      o: ['done', 'certain'],
+      n: ['missed', 'certain'],
     });
   });
 
@@ -128,9 +142,22 @@ describe('words by their stems', () => {
   it('a word of denial turns them round', () => {
     expect(deniedPart('n. best.')).toBe('best');
     expect(deniedPart('No 4')).toBeUndefined();
+    expect(deniedPart('N° 5 OK')).toBeUndefined();
     expect(meant('air_removal_tests', 'result', ['best.', 'n. best.'], TEST_RESULTS)).toEqual({
       'best.': ['pass', 'likely'],
       'n. best.': ['fail', 'likely'],
+    });
+  });
+});
+
+describe('words that may mean something else', () => {
+  it('are not certain', () => {
+    expect(meant('cycles', 'kind', ['Test'], CYCLE_KINDS)).toEqual({ Test: ['other', 'likely'] });
+    expect(meant('air_removal_tests', 'result', ['Repeat'], TEST_RESULTS)).toEqual({
+      Repeat: ['invalid', 'likely'],
+    });
+    expect(meant('cleanings', 'task', ['Filtre'], CLEANING_TASKS)).toEqual({
+      Filtre: ['drain_strainer', 'likely'],
     });
   });
 });
