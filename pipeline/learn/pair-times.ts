@@ -62,7 +62,23 @@ export function pairTimes(
     // The one time of day whose name says nothing, straight after the date, is the date's own.
     if (beside.length === 1 && beside[0]!.at === date!.at + 1) free.push(beside[0]!);
     const [clock] = free;
-    if (!clock && beside.length > 0)
+    const apart = clocks.find(
+      (column) =>
+        match.field === own &&
+        date !== undefined &&
+        isDates(date) &&
+        !hasTime(date) &&
+        !used.has(column) &&
+        !joins(column, date) &&
+        meaning(column, concepts) >= 0.6,
+    );
+    if (!clock && apart)
+      paired.push({
+        ...match,
+        confidence: leastSure(match.confidence, 'likely'),
+        why: `${match.why}; "${apart.header}" can't be joined with it, since one of them is a cell of a date or time and the other is text`,
+      });
+    else if (!clock && beside.length > 0)
       paired.push({
         ...match,
         confidence: leastSure(match.confidence, 'likely'),
