@@ -10,6 +10,7 @@ import { launchBrowser, offlineContext } from './browser.ts';
 import { fleetInput } from './fixtures/fleet.ts';
 import { HOSTILE, hostileInput } from './fixtures/hostile.ts';
 import { reviewOf } from './fixtures/review-of.ts';
+import { CASES } from './pages/interval/pages-of.ts';
 
 const WIDTHS = { desktop: 1280, tablet: 768, telephone: 390, narrow: 320 } as const;
 
@@ -20,7 +21,7 @@ const reports: Record<string, string[]> = {};
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'report-'));
   const inputs: Record<string, ReportInput> = {
-    fleet: fleetInput(3),
+    fleet: { ...fleetInput(3), interval: CASES.supported! },
     hostile: hostileInput(),
     empty: { review: reviewOf(), panel: [], due: [], problems: [] },
   };
@@ -62,6 +63,27 @@ async function visit(
   return complaints;
 }
 
+const kindOf = (path: string): string => path.replace(/^unit-.*/, 'unit');
+
+/** What a checker finds on one page of each kind, and what the pages said or asked for. */
+async function violations(report: string, width: number): Promise<string[]> {
+  const once = new Set<string>();
+  const found: string[] = [];
+  const complaints = await visit(report, { javaScriptEnabled: true, width }, async (page, path) => {
+    if (once.has(kindOf(path))) return;
+    once.add(kindOf(path));
+    const checked = await new AxeBuilder({ page })
+      // A picture is one image with title and description; its marks are not read out. Their contrast is measured in the tests of the palette.
+      .exclude('.chart svg > g')
+      .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+      .analyze();
+    found.push(
+      ...checked.violations.map(({ id, nodes }) => `${path}: ${id}: ${nodes[0]?.html.slice(0, 160)}`),
+    );
+  });
+  return [...found, ...complaints];
+}
+
 describe.each(['fleet', 'hostile', 'empty'])('pages of the %s report', (report) => {
   it('are complete with script off and no network, ask for nothing and say nothing', async () => {
     const complaints = await visit(report, { javaScriptEnabled: false }, async (page, path) => {
@@ -78,30 +100,35 @@ describe.each(['fleet', 'hostile', 'empty'])('pages of the %s report', (report) 
   });
 
   it('show no accessibility violation that a checker can find (WCAG 2.2 A and AA)', async () => {
-    // One page of each kind.
-    const once = new Set<string>();
-    const complaints = await visit(report, { javaScriptEnabled: true }, async (page, path) => {
-      const kind = path.replace(/^unit-.*/, 'unit');
-      if (once.has(kind)) return;
-      once.add(kind);
-      const { violations } = await new AxeBuilder({ page })
-        // A picture is one image with title and description; its marks are not read out. Their contrast is measured in the tests of the palette.
-        .exclude('.chart svg > g')
-        .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-        .analyze();
-      const found = violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html.slice(0, 160)}`);
-      expect(found, path).toEqual([]);
-    });
-    expect(complaints).toEqual([]);
+    expect(await violations(report, WIDTHS.desktop)).toEqual([]);
   });
 
-  it.each(Object.entries(WIDTHS))('fit a %s screen of %i px without sideways scrolling', async (_, width) => {
-    await visit(report, { javaScriptEnabled: true, width }, async (page, path) => {
-      const wide = await page.evaluate(
-        'document.documentElement.scrollWidth - document.documentElement.clientWidth',
-      );
-      expect(wide, path).toBeLessThanOrEqual(0);
-    });
+  it.each(Object.entries(WIDTHS))(
+    'fit a %s screen of %i px without sideways scrolling, say nothing and ask for nothing',
+    async (_, width) => {
+      const complaints = await visit(report, { javaScriptEnabled: true, width }, async (page, path) => {
+        const wide = await page.evaluate(
+          'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+        );
+        expect(wide, path).toBeLessThanOrEqual(0);
+      });
+      expect(complaints).toEqual([]);
+    },
+  );
+});
+
+describe('the fleet report', () => {
+  it('has a page of each kind', () => {
+    const kinds = new Set(reports.fleet!.map(kindOf));
+    expect([...kinds].toSorted()).toEqual(
+      ['index', 'unit', 'interval', 'meeting', 'comparisons', 'records', 'methods']
+        .map((kind) => (kind === 'unit' ? kind : `${kind}.html`))
+        .toSorted(),
+    );
+  });
+
+  it('shows no accessibility violation on a telephone, where lists and tables take another form', async () => {
+    expect(await violations('fleet', WIDTHS.telephone)).toEqual([]);
   });
 });
 
