@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 
 /** The modules of the page's script, each after those that it imports. */
-const MODULES = ['words', 'marks', 'tip', 'units', 'zoom', 'reader', 'pointer', 'finder', 'main'];
+const MODULES = ['words', 'marks', 'tip', 'units', 'zoom', 'newest', 'reader', 'pointer', 'finder', 'main'];
 
 /** The one script of every page: its modules joined, without comments and indents. The same text on each page, so one hash lets it run. */
 export const pageScript = joinModules(

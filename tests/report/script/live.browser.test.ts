@@ -86,8 +86,10 @@ describe('words of a mark', () => {
     await open(
       'fleet-unit-A1.html',
       async (page) => {
+        const mark = page.locator('#figure-history path[data-tip]').first();
+        await mark.scrollIntoViewIfNeeded();
         await settle(page, '#figure-history');
-        await page.locator('#figure-history path[data-tip]').first().hover();
+        await mark.hover();
         const box = (await tip(page).boundingBox())!;
         expect(box.x).toBeGreaterThanOrEqual(0);
         expect(box.x + box.width).toBeLessThanOrEqual(390);
@@ -316,6 +318,50 @@ describe('time shown', () => {
       await page.keyboard.press('Escape');
       expect(await shown(page, 'figure-history')).toBe('');
     });
+  });
+
+  it('begins at the newest end where a picture is wider than a telephone, and only there', async () => {
+    const scrolled = (page: Page, figure: string) =>
+      page.locator(`#${figure} .chart`).evaluate((of) => {
+        const { scrollLeft, scrollWidth, clientWidth } = of as unknown as {
+          scrollLeft: number;
+          scrollWidth: number;
+          clientWidth: number;
+        };
+        return { scrollLeft, room: scrollWidth - clientWidth };
+      });
+    await open(
+      'fleet-unit-A1.html',
+      async (page) => {
+        for (const figure of ['figure-history', 'figure-failed']) {
+          await expect.poll(async () => (await scrolled(page, figure)).scrollLeft).toBeGreaterThan(0);
+          const { scrollLeft, room } = await scrolled(page, figure);
+          expect(room).toBeGreaterThan(100);
+          expect(Math.abs(scrollLeft - room)).toBeLessThan(2);
+        }
+        const clock = await scrolled(page, 'figure-clock');
+        expect(clock.room).toBeGreaterThan(100);
+        expect(clock.scrollLeft).toBe(0);
+        expect(await page.evaluate('scrollX + scrollY')).toBe(0);
+      },
+      { width: 390 },
+    );
+    await open(
+      'fleet-index.html',
+      async (page) => {
+        await expect.poll(async () => (await scrolled(page, 'figure-failed')).scrollLeft).toBeGreaterThan(0);
+        const units = await scrolled(page, 'figure-failed-units');
+        expect(units.room).toBeGreaterThan(100);
+        expect(units.scrollLeft).toBe(0);
+        await page.locator('#figure-failed .chart').evaluate((of) => {
+          (of as unknown as { scrollLeft: number }).scrollLeft = 40;
+        });
+        await page.setViewportSize({ width: 360, height: 780 });
+        await page.waitForTimeout(100);
+        expect((await scrolled(page, 'figure-failed')).scrollLeft).toBe(40);
+      },
+      { width: 390 },
+    );
   });
 
   it('is the whole record on paper', async () => {

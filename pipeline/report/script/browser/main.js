@@ -1,5 +1,6 @@
 import { search, setSearch, startFinder } from './finder.js';
 import { pictures } from './marks.js';
+import { openAtNewest } from './newest.js';
 import { addPointer } from './pointer.js';
 import { addTools } from './reader.js';
 import { hideTip, shownMark, startTip } from './tip.js';
@@ -14,6 +15,7 @@ for (const svg of pictures()) {
   addToZoom(svg);
   addTools(svg);
   addPointer(svg);
+  openAtNewest(svg);
 }
 startFinder(writeAddress);
 readAddress(true);
