@@ -185,6 +185,11 @@ describe('printed pages', () => {
         );
         expect(folded, path).toBe(0);
         expect(await page.locator('nav.contents').isVisible(), path).toBe(false);
+        // The head of a table stays with its first rows, and its last row with the one before.
+        const torn = await page.evaluate(
+          `[...document.querySelectorAll('tbody tr:first-child, tbody tr:last-child')].filter((of) => getComputedStyle(of).breakBefore !== 'avoid').length`,
+        );
+        expect(torn, path).toBe(0);
         const pdf = await page.pdf({ format });
         expect(pdf.subarray(0, 5).toString()).toBe('%PDF-');
       },

@@ -24,6 +24,7 @@ export function printStyle(header: string, footer: string): string {
   p, li { orphans: 3; widows: 3; }
   figure, .answers > div, .reasons li, tr, dl.words > div, .empty { break-inside: avoid; }
   thead { display: table-header-group; }
+  tbody tr:first-child, tbody tr:nth-child(2), tbody tr:last-child { break-before: avoid; }
   .chart, .table { overflow: visible; background: none; }
   .chart svg { min-width: 0; max-width: 100%; max-height: 225mm; }
   table { font-size: 8.2pt; min-width: 0; width: 100%; }
