@@ -22,7 +22,7 @@ export function printStyle(header: string, footer: string): string {
   section { padding-top: 6mm; }
   h2, h3, h4, figcaption, caption, summary, .reasons .level, .key, section > p:first-of-type { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
-  figure, .answers > div, .reasons li, tr, dl.words > div, .empty { break-inside: avoid; }
+  figure, .answers > div, .reasons li, tr, dl.words > div, .empty, section > p:first-of-type { break-inside: avoid; }
   thead { display: table-header-group; }
   tbody tr:first-child, tbody tr:nth-child(2), tbody tr:last-child { break-before: avoid; }
   .chart, .table { overflow: visible; background: none; }
