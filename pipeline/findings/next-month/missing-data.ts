@@ -3,6 +3,7 @@ import { type Day, formatDay } from '../../site/day.ts';
 import { type Records, TIME_FIELD } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { RECORD_KINDS, type RecordKind } from '../../site/vocabulary.ts';
+import { LOG_GAP_DAYS } from '../../transform/cleaning/cleaning-log.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { clocksOfUnits, type Period } from '../period.ts';
@@ -16,8 +17,6 @@ const LEAST_DAYS = 5;
 const QUIET_DAYS = 7;
 /** Days back from which the longest usual silence of a source is taken. */
 const MEMORY_DAYS = 400;
-/** Days without a cleaning record after which the log of a site counts as silent, as where blanks are read. */
-const LOG_SILENT_DAYS = 10;
 /** Share of records without a time or an end from which it is worth a word (our choice). */
 const LACKING_SHARE = 0.5;
 
@@ -92,7 +91,7 @@ function silentLogs(histories: readonly UnitHistory[], { from, until }: Period):
     const inUse = units.some((unit) => unit.use_days.some((use) => use.day >= from));
     const days = units.flatMap((unit) => unit.cleanings.map((cleaning) => cleaning.day));
     const last = days.length === 0 ? null : Math.max(...days);
-    if (!inUse || (last !== null && until - 1 - last <= LOG_SILENT_DAYS)) return [];
+    if (!inUse || (last !== null && until - 1 - last <= LOG_GAP_DAYS)) return [];
     return [{ ...EMPTY, code: 'cleaning_log_silent', site, since: last === null ? null : formatDay(last) }];
   });
 }

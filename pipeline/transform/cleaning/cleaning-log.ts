@@ -11,7 +11,7 @@ export interface CleaningLog {
 }
 
 /** A log with no record for so many days has a gap, unless its tasks are rarer than that (our choice). */
-const GAP_DAYS = 10;
+export const LOG_GAP_DAYS = 10;
 
 /**
  * The cleaning logs of the sites, each from the records of all its units. A task with no record on any unit of the site is not logged there. The log
@@ -45,8 +45,8 @@ function logOf(
       return policy && policy.counted_in !== 'cycles' ? [policy.every] : [];
     }),
   );
-  const longest = Math.max(GAP_DAYS, 2 * Math.min(...intervals, Number.MAX_SAFE_INTEGER));
-  const reach = intervals.length === 0 ? GAP_DAYS : longest;
+  const longest = Math.max(LOG_GAP_DAYS, 2 * Math.min(...intervals, Number.MAX_SAFE_INTEGER));
+  const reach = intervals.length === 0 ? LOG_GAP_DAYS : longest;
   const sorted = [...days].sort((a, b) => a - b);
   const stretches: { from: Day; to: Day }[] = [];
   for (const day of sorted) {
