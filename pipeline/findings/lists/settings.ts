@@ -52,13 +52,19 @@ function leaves(schema: z.ZodType, value: unknown, standard: unknown, name: stri
           ),
     );
   }
-  return [{ name, value: text(value), default: text(standard), description: schema.description ?? '' }];
+  return [{ name, value: text(value), default: text(standard), description: descriptionOf(schema) }];
 }
 
 /** A value as the site file would have it; what is left out as "left out", whose meaning the description gives. */
 function text(value: unknown): string {
   if (value === undefined) return 'left out';
   return typeof value === 'object' ? JSON.stringify(value) : String(value);
+}
+
+/** What a setting means. A description given before `optional()` or a default belongs to the schema inside. */
+function descriptionOf(schema: z.ZodType): string {
+  const inner = (schema.def as { innerType?: z.ZodType }).innerType;
+  return schema.description ?? (inner ? descriptionOf(inner) : '');
 }
 
 /** The object inside a schema's defaults, if there is one. */

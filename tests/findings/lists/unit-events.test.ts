@@ -75,6 +75,12 @@ describe('settings in force', () => {
     expect(settings.get('interval.costs.abort')).toMatchObject({ value: 'left out', default: 'left out' });
     expect(settings.get('interval.cleaning.cool_down_hours')).toMatchObject({ value: '4.5', default: '4.5' });
     expect(settings.get('interval.water.condensate_points')).toMatchObject({ value: '["condensate"]' });
-    for (const row of settings.values()) expect(row.value).not.toMatch(/undefined|\[object/);
+    expect(settings.get('interval.costs.labour_hour')?.description).toBe(
+      'An hour of labour, in the currency',
+    );
+    for (const row of settings.values()) {
+      expect(row.value).not.toMatch(/undefined|\[object/);
+      expect(row.description, row.name).not.toBe('');
+    }
   });
 });
