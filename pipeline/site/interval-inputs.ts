@@ -5,9 +5,13 @@ import { z } from 'zod';
  * where each value came from. Costs have no default: without them the case is made in hours and failures.
  */
 
-const hours = (description: string) => z.number().min(0).max(1000).describe(`${description}, hours`);
-const minutes = (description: string) => z.number().min(0).max(10_080).describe(`${description}, minutes`);
-const price = (description: string) => z.number().min(0).describe(`${description}, in the currency`);
+/** A description with its measure after the first clause, before what rules or stands where it is left out. */
+const measured = (description: string, measure: string): string =>
+  description.replace(/[;:]|$/, (end) => `, ${measure}${end}`);
+const hours = (description: string) => z.number().min(0).max(1000).describe(measured(description, 'hours'));
+const minutes = (description: string) =>
+  z.number().min(0).max(10_080).describe(measured(description, 'minutes'));
+const price = (description: string) => z.number().min(0).describe(measured(description, 'in the currency'));
 
 const cleaningSchema = z
   .strictObject({
