@@ -240,8 +240,12 @@ function cellOf(field: FieldReader, row: RawRow): Cell | undefined {
       cells.slice(1).reduce((sum, cell) => sum + timeOfDay(cell), cells[0]!.wallMs),
       false,
     );
-  return cells.map(cellText).join(' ');
+  // A date cell with its time of day as text beside it: the cell's own time, midnight, says nothing.
+  return cells.map((cell) => (isDate(cell) ? cellText(cell).slice(0, 10) : cellText(cell))).join(' ');
 }
+
+const DAY_MS = 86_400_000;
+const isDate = (cell: Cell): cell is WallDate => cell instanceof WallDate && cell.wallMs % DAY_MS === 0;
 
 function notBlank(cell: Cell | undefined): Cell | undefined {
   if (typeof cell !== 'string') return cell;

@@ -95,6 +95,26 @@ describe('a workbook', () => {
     expect(dated.records.cycles).toMatchObject([{ start: utc('2025-03-03T03:00Z'), time_mark: 'day' }]);
   });
 
+  it('joins a date cell to a time of day that is text', async () => {
+    const bytes = await workbook([
+      {
+        name: 'Log',
+        rows: [
+          ['unit', 'date', 'time', 'kind', 'outcome'],
+          [3, { value: shown('2025-03-03T00:00'), format: 'dd.mm.yyyy' }, '06:30', 'production', 'completed'],
+        ],
+      },
+    ]);
+    const { records, problems } = await readFiles(
+      { 'cycles.xlsx': bytes },
+      cyclesFrom({ files: '*.xlsx', columns: { start: ['date', 'time'] }, dates: 'yyyy-MM-dd HH:mm' }),
+    );
+    expect(problems).toEqual([]);
+    expect(records.cycles.map(({ start, time_mark }) => [start, time_mark])).toEqual([
+      [utc('2025-03-03T05:30Z'), 'time'],
+    ]);
+  });
+
   it('adds a time cell to a date cell, and reads lengths of time', async () => {
     const bytes = await workbook([
       {
