@@ -1,3 +1,4 @@
+// Over 300 lines: the tables of one style and their truth side by side.
 import { workbook } from '../../ingest/workbook.ts';
 import type { BlindStyle } from '../blind/make-blind.ts';
 import { at, madeUpLog, table, withRows } from './made-up-log.ts';

@@ -1,3 +1,4 @@
+// Over 300 lines: the tables of one style and their truth side by side.
 import type { BlindStyle } from '../blind/make-blind.ts';
 import { at, hhmmss, komma, madeUpLog, PSI, table, withRows } from './made-up-log.ts';
 

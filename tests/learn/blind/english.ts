@@ -1,3 +1,4 @@
+// Over 300 lines: the tables of one style and their truth side by side.
 import { workbook } from '../../ingest/workbook.ts';
 import { fahrenheit, madeUpDays, minutesSeconds, parts, rows } from './made-up-days.ts';
 
