@@ -6,7 +6,7 @@ import { Fault } from './cell.ts';
 import type { Draft } from './draft.ts';
 import { type FileColumns, unpackDrafts } from './file-columns.ts';
 import { FileTally } from './file-tally.ts';
-import { readOnce } from './history/read-once.ts';
+import { readerWithHistory } from './history/read-once.ts';
 import { mergeSources } from './merge-sources.ts';
 import type { WatchRow } from './read-file.ts';
 import {
@@ -80,9 +80,13 @@ function readerOf(inputs: Inputs, effects: ReadEffects): (job: ReadJob) => Promi
   const { readElsewhere, watch, open, onProgress, history } = effects;
   const say = ({ source, file }: ReadJob, bytes: number): void =>
     onProgress?.(`${inputs.readers[source]!.source.name}: ${file}, ${(bytes / 1e6).toFixed(1)} MB`);
-  const readHere = (job: ReadJob): Promise<FileColumns> =>
-    history !== undefined && !watch && !open
-      ? readOnce(inputs, job, history, effects)
+  const once =
+    history !== undefined && !readElsewhere && !watch && !open
+      ? readerWithHistory(inputs, history, effects)
+      : undefined;
+  const readHere = async (job: ReadJob): Promise<FileColumns> =>
+    once
+      ? (await once)(job)
       : readJob(inputs, job, { onPiece: (bytes) => say(job, bytes), ...(watch ? { watch } : {}) });
   let last: Promise<unknown> = Promise.resolve();
   return (job) => {

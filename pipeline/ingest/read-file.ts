@@ -75,8 +75,8 @@ export async function readFile(
         }
     }
   } catch (error) {
+    if (!isReadingFault(error)) throw error;
     const isArchive = error instanceof ArchiveFault;
-    if (!isArchive && !isFileError(error)) throw error;
     const after = read.rows > 0 ? `; ${read.rows} rows were read before` : '';
     const expected = isArchive ? error.message : 'a file that can be read to its end';
     tally.fileProblem('file', new Fault('unreadable_file', `${expected}${after}`), {
@@ -104,7 +104,7 @@ export async function sheetsToRead(source: Source, file: InputFile): Promise<(st
     return (await sheetsWithRows(file.open())) ?? [undefined];
   } catch (error) {
     // Reading the file as one table finds the same fault and says so.
-    if (error instanceof ArchiveFault || isFileError(error)) return [undefined];
+    if (isReadingFault(error)) return [undefined];
     throw error;
   }
 }
@@ -135,8 +135,9 @@ function headerFault(
   return nearest ? [fault, { row: nearest.row, value: nearest.cells.map(String).join(' | ') }] : [fault, {}];
 }
 
-/** Errors of the file system carry a code such as ENOENT or EIO. */
-function isFileError(error: unknown): error is Error & { code: string } {
+/** Whether an error is one of the file and not of the program: of an archive, or of the file system, whose errors carry a code such as ENOENT or EIO. */
+export function isReadingFault(error: unknown): error is ArchiveFault | (Error & { code: string }) {
+  if (error instanceof ArchiveFault) return true;
   return (
     error instanceof Error && 'syscall' in error && typeof (error as { code?: unknown }).code === 'string'
   );

@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { archiveLimitsSchema } from '../site/file-shapes.ts';
 import type { Site } from '../site/site.ts';
-import { type InputFiles, nameUnpacked, openArchives } from './archives.ts';
+import { type InputFile, type InputFiles, nameUnpacked, openArchives } from './archives.ts';
 import type { Draft } from './draft.ts';
 import { type OpenFile, openFile } from './file-bytes.ts';
 import { type FileColumns, packDrafts } from './file-columns.ts';
@@ -73,16 +73,21 @@ export async function readJobs({ readers, files }: Inputs, source: number): Prom
   return jobs;
 }
 
+/** The file of a job. */
+export function inputOf({ files }: Inputs, { file }: ReadJob): InputFile {
+  const input = files.files.find(({ path }) => path === file);
+  if (!input) throw new Error(`${file} is not among the files`);
+  return input;
+}
+
 /** Reads one file as one source. The answer depends on the file, the source and the site alone, not on other files. */
 export async function readJob(
-  { site, readers, files }: Inputs,
+  inputs: Inputs,
   job: ReadJob,
   { onPiece = () => {}, watch }: { onPiece?: (bytes: number) => void; watch?: WatchRow } = {},
 ): Promise<FileColumns> {
-  const reader = readers[job.source]!;
+  const reader = inputs.readers[job.source]!;
   const { name, kind } = reader.source;
-  const input = files.files.find(({ path }) => path === job.file);
-  if (!input) throw new Error(`${name}: ${job.file} is not among the files`);
   const problems: Problem[] = [];
   const tally = new FileTally({ source: name, kind, file: job.file }, problems);
   tally.read.sheet = job.sheet ?? null;
@@ -90,8 +95,8 @@ export async function readJob(
     job.sheet === undefined ? reader : { ...reader, source: { ...reader.source, sheet: job.sheet } };
   const drafts: Draft[] = [];
   await readFile(ofSheet, tally, {
-    site,
-    input,
+    site: inputs.site,
+    input: inputOf(inputs, job),
     onPiece,
     emit: (draft) => drafts.push(draft),
     nextSequence: () => 0,

@@ -22,7 +22,7 @@ export interface Panel extends Transformed {
 }
 
 /**
- * Joins records to the unit-day panel (`rows`: one a unit and day of use).
+ * Joins records to the unit-day panel (`panel`: one row a unit and day of use).
  *
  * @param options `month`: up to the end of this month, such as `2026-03`; left out: up to the last day of the records
  * @throws UserError `no_records` where there is no cycle and no test, `month` where the month is none or has none

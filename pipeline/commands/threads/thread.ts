@@ -1,6 +1,6 @@
 import type { FileColumns } from '../../ingest/file-columns.ts';
-import { readOnce } from '../../ingest/history/read-once.ts';
-import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
+import { readerWithHistory } from '../../ingest/history/read-once.ts';
+import { openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 
@@ -22,25 +22,21 @@ interface DrawTask {
   units: readonly string[];
 }
 
-let opened: { key: string; inputs: Promise<Inputs> } | undefined;
+let opened: { key: string; read: Promise<(job: ReadJob) => Promise<FileColumns>> } | undefined;
 
 /** Reads one file as one source. The site file and the list of files are read once a thread. */
-export async function readOne({
-  site,
-  folder,
-  ignore,
-  personKey,
-  history,
-  job,
-}: ReadTask): Promise<FileColumns> {
-  const key = JSON.stringify([site, folder, ignore]);
-  if (opened?.key !== key) {
-    const settings = { ignore, ...(personKey ? { personKey } : {}) };
-    opened = { key, inputs: openInputs(readSiteFile(site.text, site.file), folder, settings) };
-  }
-  const inputs = await opened.inputs;
-  if (history === undefined) return readJob(inputs, job);
-  return readOnce(inputs, job, history, personKey ? { personKey } : {});
+export async function readOne({ job, personKey, ...task }: ReadTask): Promise<FileColumns> {
+  const key = JSON.stringify(task);
+  if (opened?.key !== key) opened = { key, read: open(task, personKey ? { personKey } : {}) };
+  return (await opened.read)(job);
+}
+
+async function open(
+  { site, folder, ignore, history }: Omit<ReadTask, 'job' | 'personKey'>,
+  settings: Pick<ReadTask, 'personKey'>,
+): Promise<(job: ReadJob) => Promise<FileColumns>> {
+  const inputs = await openInputs(readSiteFile(site.text, site.file), folder, { ignore, ...settings });
+  return history === undefined ? (job) => readJob(inputs, job) : readerWithHistory(inputs, history, settings);
 }
 
 /** Loads what drawing needs, while the program still reckons. */

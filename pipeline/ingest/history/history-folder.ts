@@ -31,37 +31,63 @@ export function historyPlace(
   return { kind, of: sha(JSON.stringify(of)), content: sha(JSON.stringify(content)) };
 }
 
-/** The columns that stand at a place; undefined where there are none, or they are damaged (then they are taken away). */
-export async function readHistory(folder: string, place: HistoryPlace): Promise<FileColumns | undefined> {
-  const start = nameOf(place, '').replace('.arrow', '');
-  const name = (await namesIn(folder)).find((file) => file.startsWith(start) && file.endsWith('.arrow'));
-  if (name === undefined) return undefined;
-  const bytes = await readFile(path.join(folder, name)).catch(() => undefined);
-  if (bytes === undefined) return undefined;
-  if (name === nameOf(place, sha(bytes))) return fromArrow(bytes);
-  await rm(path.join(folder, name), { force: true }).catch(() => undefined);
-  return undefined;
+/** A history folder, as it was when it was opened: it is listed once, however many files are looked for. */
+export interface History {
+  /** The columns that stand at a place; undefined where there are none, or they are damaged (then they are taken away). */
+  read(place: HistoryPlace): Promise<FileColumns | undefined>;
+  /**
+   * Keeps columns, and takes away those of an earlier content of the same file and what a run left that was ended by force. Another run never sees half a
+   * file: it is written under another name and then renamed. Where it can't be written (no space, no right) nothing is kept and nothing is lost: the
+   * next run reads the export again.
+   */
+  keep(place: HistoryPlace, columns: FileColumns): Promise<void>;
 }
 
-/**
- * Keeps columns, and takes away those of an earlier content of the same file and what a run left that was ended by force. Another run never sees half a file: it is written under another name and then
- * renamed. Where it can't be written (no space, no right) nothing is kept and nothing is lost: the next run reads the export again.
- */
-export async function keepHistory(folder: string, place: HistoryPlace, columns: FileColumns): Promise<void> {
-  const bytes = toArrow(columns);
-  const name = nameOf(place, sha(bytes));
-  const unfinished = path.join(folder, `${name}.${process.pid}-${threadId}.unfinished`);
-  try {
-    await mkdir(folder, { recursive: true });
-    await writeFile(unfinished, bytes);
-    await rename(unfinished, path.join(folder, name));
-    for (const file of await namesIn(folder))
-      if (file.startsWith(`${place.kind}-${place.of}-`) && file !== name)
-        await rm(path.join(folder, file), { force: true });
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === undefined) throw error;
-    await rm(unfinished, { force: true }).catch(() => undefined);
+export async function openHistory(folder: string): Promise<History> {
+  const listed = groupNames(await readdir(folder).catch(() => []));
+  return {
+    async read(place) {
+      const start = nameOf(place, '').replace('.arrow', '');
+      const name = namesOf(listed, place).find((file) => file.startsWith(start) && file.endsWith('.arrow'));
+      if (name === undefined) return undefined;
+      const bytes = await readFile(path.join(folder, name)).catch(() => undefined);
+      if (bytes === undefined) return undefined;
+      if (name === nameOf(place, sha(bytes))) return fromArrow(bytes);
+      await rm(path.join(folder, name), { force: true }).catch(() => undefined);
+      return undefined;
+    },
+    async keep(place, columns) {
+      const bytes = toArrow(columns);
+      const name = nameOf(place, sha(bytes));
+      const unfinished = path.join(folder, `${name}.${process.pid}-${threadId}.unfinished`);
+      try {
+        await mkdir(folder, { recursive: true });
+        await writeFile(unfinished, bytes);
+        await rename(unfinished, path.join(folder, name));
+        for (const file of namesOf(listed, place))
+          if (file !== name) await rm(path.join(folder, file), { force: true });
+      } catch (error) {
+        if ((error as NodeJS.ErrnoException).code === undefined) throw error;
+        await rm(unfinished, { force: true }).catch(() => undefined);
+      }
+    },
+  };
+}
+
+const ownerOf = ({ kind, of }: Pick<HistoryPlace, 'kind' | 'of'>): string => `${kind}-${of}`;
+
+/** Names by the file and source that they are of. */
+function groupNames(names: readonly string[]): Map<string, string[]> {
+  const listed = new Map<string, string[]>();
+  for (const name of names) {
+    const [kind = '', of = ''] = name.split('-');
+    const owner = `${kind}-${of}`;
+    const list = listed.get(owner);
+    if (list) list.push(name);
+    else listed.set(owner, [name]);
   }
+  return listed;
 }
 
-const namesIn = (folder: string): Promise<string[]> => readdir(folder).catch(() => []);
+const namesOf = (listed: ReadonlyMap<string, string[]>, place: HistoryPlace): readonly string[] =>
+  listed.get(ownerOf(place)) ?? [];

@@ -1,46 +1,72 @@
 import { createHash } from 'node:crypto';
 import type { FileColumns } from '../file-columns.ts';
-import { type InputSettings, type Inputs, type ReadJob, readJob } from '../read-jobs.ts';
-import { historyPlace, keepHistory, readHistory } from './history-folder.ts';
+import { isReadingFault } from '../read-file.ts';
+import { type InputSettings, type Inputs, inputOf, type ReadJob, readJob } from '../read-jobs.ts';
+import { historyPlace, openHistory } from './history-folder.ts';
 import { readerVersion } from './reader-version.ts';
 
-/** Parts of a site file on which no record depends. */
-const NOT_FOR_READING = new Set(['organisation', 'cleaning', 'rules', 'interval', 'report', 'merge']);
+/** Parts of a site file on which no record depends; what it says of sources is taken source by source. */
+const NOT_FOR_READING = new Set([
+  'organisation',
+  'cleaning',
+  'rules',
+  'interval',
+  'report',
+  'merge',
+  'sources',
+]);
 
 /**
- * Reads a file as a source once: what it gave is kept in the history folder, and taken from there as long as the file's bytes, what the site file says of
- * reading, and the reader are the same. The answer is the same in both cases.
+ * A reader that reads each file as a source once: what it gave is kept in the history folder, and taken from there as long as the file's bytes, what the site
+ * file says of reading, and the reader are the same. The answer is the same in both cases.
  *
- * A file that changes while it is read is not kept.
+ * A file that changes while it is read is not kept. A file that is new is gone through twice, since only its bytes say that it is.
  */
-export async function readOnce(
+export async function readerWithHistory(
   inputs: Inputs,
-  job: ReadJob,
   folder: string,
   settings: Pick<InputSettings, 'personKey' | 'notAfter'>,
-): Promise<FileColumns> {
-  const input = inputs.files.files.find(({ path }) => path === job.file);
+): Promise<(job: ReadJob) => Promise<FileColumns>> {
+  const history = await openHistory(folder);
+  const reading = readingOf(inputs, settings);
+  return async (job) => {
+    const content = await contentOf(inputs, job);
+    if (content === undefined) return readJob(inputs, job);
+    const { source } = inputs.readers[job.source]!;
+    const place = historyPlace(
+      source.kind,
+      [source.name, job.file, job.sheet ?? null],
+      [content, reading[job.source]],
+    );
+    const known = await history.read(place);
+    if (known) return known;
+    const columns = await readJob(inputs, job);
+    if (columns.read.sha256 === content) await history.keep(place, columns);
+    return columns;
+  };
+}
+
+/** What else than the file its records depend on, for each source: SHA-256, hexadecimal. */
+function readingOf(
+  { site, readers }: Inputs,
+  { personKey, notAfter }: Pick<InputSettings, 'personKey' | 'notAfter'>,
+): string[] {
+  const declared = Object.entries(site.declared).filter(([name]) => !NOT_FOR_READING.has(name));
+  const key = personKey ? sha256(personKey) : null;
+  const common = sha256(JSON.stringify([declared, key, notAfter ?? null, readerVersion()]));
+  return readers.map(({ source }) => sha256(JSON.stringify([common, source])));
+}
+
+/** SHA-256 of a file's bytes; undefined where it can't be read to its end, which reading finds too and reports. */
+async function contentOf(inputs: Inputs, job: ReadJob): Promise<string | undefined> {
   const hash = createHash('sha256');
   try {
-    for await (const piece of input!.open()) hash.update(piece);
-  } catch {
-    // Reading finds the same fault and reports it.
-    return readJob(inputs, job);
+    for await (const piece of inputOf(inputs, job).open()) hash.update(piece);
+  } catch (error) {
+    if (isReadingFault(error)) return undefined;
+    throw error;
   }
-  const content = hash.digest('hex');
-  const { source } = inputs.readers[job.source]!;
-  const declared = Object.entries(inputs.site.declared).filter(
-    ([name]) => !NOT_FOR_READING.has(name) && name !== 'sources',
-  );
-  const key = settings.personKey && createHash('sha256').update(settings.personKey).digest('hex');
-  const place = historyPlace(
-    source.kind,
-    [source.name, job.file, job.sheet ?? null],
-    [content, source, declared, key ?? null, settings.notAfter ?? null, readerVersion()],
-  );
-  const known = await readHistory(folder, place);
-  if (known) return known;
-  const columns = await readJob(inputs, job);
-  if (columns.read.sha256 === content) await keepHistory(folder, place, columns);
-  return columns;
+  return hash.digest('hex');
 }
+
+const sha256 = (bytes: string | Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
