@@ -1,7 +1,8 @@
 import { marked } from 'marked';
 import type { ChartRuntimes } from '../../pipeline/report/charts/chart-runtimes.ts';
 import { renderChart } from '../../pipeline/report/charts/render-chart.ts';
-import { contentPolicy, cssString } from '../../pipeline/report/html/content-policy.ts';
+import { cssString } from '../../pipeline/report/html/content-policy.ts';
+import { htmlDocument } from '../../pipeline/report/html/document.ts';
 import { type Html, html, trusted } from '../../pipeline/report/html/html.ts';
 import { printStyle } from '../../pipeline/report/style/print.ts';
 import { screenStyle } from '../../pipeline/report/style/screen.ts';
@@ -95,19 +96,11 @@ export function notebooksIndex(all: readonly RunNotebook[]): string {
 function documentOf(title: string, under: Html, navigation: Html, body: Html): string {
   const style =
     screenStyle + printStyle(cssString(title), cssString('Notebook on demo data')) + notebookStyle;
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${contentPolicy(style, '')}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="referrer" content="no-referrer">
-<title>${title}</title>
-<link rel="icon" href="data:,">
-<style>${trusted(style)}</style>
-</head>
-<body>
-<a class="skip" href="#content">To the content</a>
+  return htmlDocument({
+    lang: 'en',
+    title,
+    style,
+    body: html`<a class="skip" href="#content">To the content</a>
 <div class="sheet">
 <header class="masthead">
 <p class="kicker">Notebook</p>
@@ -117,10 +110,8 @@ ${under}
 ${navigation}
 ${body}
 <footer class="colophon"><p>${FOOTER}</p></footer>
-</div>
-</body>
-</html>
-`.toString();
+</div>`,
+  });
 }
 
 /** Prose of our own files, which may hold any markup; the numbers in it come from the notebook. */

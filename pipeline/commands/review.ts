@@ -6,6 +6,7 @@ import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts'
 import { makeReview } from '../findings/review.ts';
 import type { Reading } from '../ingest/reading.ts';
 import { unitPageNames } from '../report/html/page-names.ts';
+import { CATALOGUES } from '../report/words/catalogues.ts';
 import { monthOf } from '../site/day.ts';
 import type { Language } from '../site/report-settings.ts';
 import type { Site } from '../site/site.ts';
@@ -114,9 +115,9 @@ async function makeAndWrite(
   const interval = intervalCase(histories, panel, site, reading.records, until);
   terminal.progress('Drawing');
   // Drawing is loaded only here: the commands that draw nothing start without it.
-  const { catalogueOf, writeReport } = await import('../report/report.ts');
+  const { writeReport } = await import('../report/report.ts');
   const input = { ...basis, problems: reading.problems, interval };
-  const files = await writeReport(input, { words: catalogueOf(language), ...(unitPages && { unitPages }) });
+  const files = await writeReport(input, { words: CATALOGUES[language], ...(unitPages && { unitPages }) });
   const folder = join(String(values.out), period.month);
   await writeFolder(folder, files);
   if (values.pdf === true) {

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { IntervalCase } from '../findings/interval/interval-schema.ts';
 import { type Review, reviewSchema } from '../findings/review-schema.ts';
 import type { Problem } from '../ingest/reading.ts';
-import type { Language, ReportMeasures } from '../site/report-settings.ts';
+import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import { ofTables } from './measures/review-in-measures.ts';
@@ -18,7 +18,6 @@ import type { ReportFile } from './report-file.ts';
 import { csvText } from './tables/csv.ts';
 import { reviewTables, tableFiles } from './tables/review-tables.ts';
 import { workbookFile } from './tables/workbook.ts';
-import { CATALOGUES } from './words/catalogues.ts';
 import { en } from './words/en.ts';
 import type { Words } from './words/words.ts';
 
@@ -90,13 +89,6 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   for (const [index, { unit }] of review.units.entries())
     files.push({ path: context.unitPage(unit), content: pages[index]! });
   return [...files, ...rest];
-}
-
-/** The words of a language, by its code. */
-export function catalogueOf(language: string): Words {
-  const words = CATALOGUES[language as Language];
-  if (!words) throw new Error(`no catalogue of the language "${language}"`);
-  return words;
 }
 
 /** The pages of some units of a report. */

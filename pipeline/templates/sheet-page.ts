@@ -1,5 +1,5 @@
-import { contentPolicy } from '../report/html/content-policy.ts';
-import { html, trusted } from '../report/html/html.ts';
+import { htmlDocument } from '../report/html/document.ts';
+import { html } from '../report/html/html.ts';
 import type { RecordSheet } from './record-sheets.ts';
 
 /** Lines on one side of paper, across, on A4 and Letter alike. */
@@ -46,19 +46,11 @@ export function sheetPage({ kind, title, use, columns, cautions, file }: RecordS
     .map(({ width }, at) => `th:nth-child(${at + 1}) { width: ${((100 * width) / total).toFixed(2)}%; }\n`)
     .join('');
   const style = STYLE + widths;
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${contentPolicy(style, '')}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="referrer" content="no-referrer">
-<title>${title}</title>
-<link rel="icon" href="data:,">
-<style>${trusted(style)}</style>
-</head>
-<body>
-<main>
+  return htmlDocument({
+    lang: 'en',
+    title,
+    style,
+    body: html`<main>
 <header>
 <h1>${title}</h1>
 <p>Site<span class="blank"></span></p>
@@ -79,8 +71,6 @@ ${Array.from(
 </div>
 <ul class="cautions">${cautions.map((caution) => html`<li>${caution}</li>`)}</ul>
 <p class="foot">To be typed into ${file}.xlsx or ${file}.csv, whose columns are the same.</p>
-</main>
-</body>
-</html>
-`.toString();
+</main>`,
+  });
 }

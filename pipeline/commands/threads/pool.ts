@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { Tinypool } from 'tinypool';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { ReportBasis } from '../../report/report.ts';
+import type { Language } from '../../site/report-settings.ts';
 import type { ReadTask } from './thread.ts';
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
@@ -16,7 +17,7 @@ export interface ReadingThreads {
 /** Threads that draw pages, and load what they need for it at once. */
 export interface DrawingThreads {
   /** Begins with the pages of units. What goes wrong is thrown where they are awaited. */
-  begin(basis: ReportBasis, language: string): Promise<string[]>;
+  begin(basis: ReportBasis, language: Language): Promise<string[]>;
   end(): Promise<void>;
 }
 

@@ -2,7 +2,9 @@ import type { FileColumns } from '../../ingest/file-columns.ts';
 import { readerWithHistory } from '../../ingest/history/read-once.ts';
 import { openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
 import type { ReportBasis } from '../../report/report.ts';
+import { CATALOGUES } from '../../report/words/catalogues.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
+import type { Language } from '../../site/report-settings.ts';
 
 /** Everything a thread needs to find the same inputs as the program; plain data. */
 export interface ReadTask {
@@ -18,7 +20,7 @@ export interface ReadTask {
 /** What is to be drawn: the pages of some units, in a language. */
 interface DrawTask {
   basis: ReportBasis;
-  language: string;
+  language: Language;
   units: readonly string[];
 }
 
@@ -46,6 +48,6 @@ export async function prepareDrawing(): Promise<void> {
 
 /** Draws the pages of some units. */
 export async function drawUnits({ basis, units, language }: DrawTask): Promise<string[]> {
-  const { drawUnitPages, catalogueOf } = await import('../../report/report.ts');
-  return drawUnitPages(basis, units, catalogueOf(language));
+  const { drawUnitPages } = await import('../../report/report.ts');
+  return drawUnitPages(basis, units, CATALOGUES[language]);
 }

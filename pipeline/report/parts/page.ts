@@ -1,5 +1,6 @@
-import { contentPolicy, cssString } from '../html/content-policy.ts';
-import { type Html, html, trusted } from '../html/html.ts';
+import { cssString } from '../html/content-policy.ts';
+import { htmlDocument } from '../html/document.ts';
+import { type Html, html } from '../html/html.ts';
 import type { ReportContext } from '../page-context.ts';
 import { liveTemplate } from '../script/live-template.ts';
 import { pageScript } from '../script/page-script.ts';
@@ -37,19 +38,7 @@ export function page(context: ReportContext, parts: PageParts): string {
       cssString(words.pages.printHeader(review.organisation, month)),
       cssString(words.pages.printFooter(span, fingerprint)),
     );
-  const document = html`<!doctype html>
-<html lang="${words.lang}">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${contentPolicy(style, pageScript)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="referrer" content="no-referrer">
-<title>${parts.title}</title>
-<link rel="icon" href="data:,">
-<style>${trusted(style)}</style>
-</head>
-<body>
-<a class="skip" href="#content">${words.pages.skip}</a>
+  const body = html`<a class="skip" href="#content">${words.pages.skip}</a>
 <div class="sheet">
 <header class="masthead">
 <p class="kicker">${words.pages.product}</p>
@@ -84,12 +73,8 @@ ${body}
 <p>${words.pages.data}: ${span}. ${words.pages.fingerprint(review.totals.files, fingerprint)}, ${words.pages.version(review.version)}.</p>
 </footer>
 </div>
-${liveTemplate(words)}
-<script>${trusted(pageScript)}</script>
-</body>
-</html>
-`;
-  return document.toString();
+${liveTemplate(words)}`;
+  return htmlDocument({ lang: words.lang, title: parts.title, style, script: pageScript, body });
 }
 
 function facts({ words, review, span, fingerprint }: ReportContext): Html {

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { renderChart } from '../../../pipeline/report/charts/render-chart.ts';
-import { contentPolicy } from '../../../pipeline/report/html/content-policy.ts';
-import { type Html, html, trusted } from '../../../pipeline/report/html/html.ts';
+import { htmlDocument } from '../../../pipeline/report/html/document.ts';
+import { type Html, html } from '../../../pipeline/report/html/html.ts';
 import { liveTemplate } from '../../../pipeline/report/script/live-template.ts';
 import { pageScript } from '../../../pipeline/report/script/page-script.ts';
 import { liveStyle } from '../../../pipeline/report/style/live.ts';
@@ -40,23 +40,15 @@ ${figures}</section>
 `);
   }
   const style = screenStyle + liveStyle;
-  return html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${contentPolicy(style, pageScript)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Charts</title>
-<style>${trusted(style)}</style>
-</head>
-<body>
-<main class="sheet" id="content" tabindex="-1"><h1>Charts</h1>
+  return htmlDocument({
+    lang: 'en',
+    title: 'Charts',
+    style,
+    script: pageScript,
+    body: html`<main class="sheet" id="content" tabindex="-1"><h1>Charts</h1>
 ${sections}</main>
-${liveTemplate(en)}
-<script>${trusted(pageScript)}</script>
-</body>
-</html>
-`.toString();
+${liveTemplate(en)}`,
+  });
 }
 
 if (process.argv[1] === new URL(import.meta.url).pathname) {
