@@ -1,10 +1,9 @@
-import { fork } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
-import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { VERSION } from '../../pipeline/version.ts';
 import type { FleetResult } from './run-fleet.ts';
+import { runInProcesses } from './run-in-processes.ts';
 import { SCENARIOS } from './scenarios.ts';
 import { type Share, summarise } from './summarise.ts';
 
@@ -30,28 +29,13 @@ const jobs = chosen.flatMap(({ index }) =>
 );
 const results = SCENARIOS.map((): FleetResult[] => []);
 
-await new Promise<void>((resolve, reject) => {
-  let next = 0;
-  let done = 0;
-  for (let core = 0; core < Math.min(availableParallelism(), jobs.length); core++) {
-    const worker = fork(fileURLToPath(new URL('./worker.ts', import.meta.url)), {
-      execArgv: ['--import', 'tsx'],
-    });
-    const give = () => (next < jobs.length ? worker.send(jobs[next++]!) : worker.disconnect());
-    worker.on('error', reject);
-    worker.on('exit', (code) => code !== 0 && reject(new Error(`a worker ended with ${code}`)));
-    worker.on(
-      'message',
-      ({ scenario, seed, result }: { scenario: number; seed: number; result: FleetResult }) => {
-        results[scenario]![seed - 1] = result;
-        if (process.stderr.isTTY) process.stderr.write(`\r${++done} of ${jobs.length} fleets `);
-        else done++;
-        give();
-        if (done === jobs.length) resolve();
-      },
-    );
-    give();
-  }
+await runInProcesses<(typeof jobs)[number], { scenario: number; seed: number; result: FleetResult }>({
+  worker: new URL('./worker.ts', import.meta.url),
+  jobs,
+  take: ({ scenario, seed, result }) => {
+    results[scenario]![seed - 1] = result;
+  },
+  what: 'fleets',
 });
 
 const summaries = chosen.map(({ scenario, index }) => summarise(scenario, results[index]!));

@@ -1,6 +1,5 @@
-import { fork } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
-import { availableParallelism, constants, setPriority } from 'node:os';
+import { constants, setPriority } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import {
@@ -12,6 +11,7 @@ import { runLengths } from './drift-run-lengths.ts';
 import type { SiteResult } from './drift-run-site.ts';
 import { DRIFT_SCENARIOS } from './drift-scenarios.ts';
 import { summariseDrift } from './drift-summarise.ts';
+import { runInProcesses } from './run-in-processes.ts';
 
 /**
  * Measures how good the drift watch is: simulates sites with and without drift, runs the watch on every fifth day and counts. Seeds from 1001 on; the thresholds
@@ -54,26 +54,12 @@ const jobs = Array.from({ length: sites }, (_, at) =>
 const results = DRIFT_SCENARIOS.map((): SiteResult[] => []);
 
 const end = Date.now() + 60_000 * Number(values.minutes);
-await new Promise<void>((resolve, reject) => {
-  let next = 0;
-  let done = 0;
-  for (let core = 0; core < Math.min(availableParallelism(), jobs.length); core++) {
-    const worker = fork(fileURLToPath(new URL('./drift-worker.ts', import.meta.url)), {
-      execArgv: ['--import', 'tsx'],
-    });
-    const give = () =>
-      next < jobs.length && Date.now() < end ? worker.send(jobs[next++]!) : worker.disconnect();
-    worker.on('error', reject);
-    worker.on('exit', (code) => code !== 0 && reject(new Error(`a worker ended with ${code}`)));
-    worker.on('message', ({ scenario, result }: { scenario: number; result: SiteResult }) => {
-      results[scenario]!.push(result);
-      done++;
-      if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${jobs.length} sites `);
-      give();
-      if (done === next && (done === jobs.length || Date.now() >= end)) resolve();
-    });
-    give();
-  }
+await runInProcesses<(typeof jobs)[number], { scenario: number; result: SiteResult }>({
+  worker: new URL('./drift-worker.ts', import.meta.url),
+  jobs,
+  take: ({ scenario, result }) => results[scenario]!.push(result),
+  what: 'sites',
+  goOn: () => Date.now() < end,
 });
 
 const scenarios = chosen

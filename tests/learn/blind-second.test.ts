@@ -1,14 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { readExports } from '../../pipeline/ingest/read-exports.ts';
-import { learn } from '../../pipeline/learn/learn.ts';
-import type { Proposal } from '../../pipeline/learn/proposal.ts';
-import { openQuestions } from '../../pipeline/learn/questions.ts';
-import { loadVocabulary } from '../../pipeline/learn/vocabulary.ts';
-import { writeSiteFile } from '../../pipeline/learn/write-site-file.ts';
-import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
-import { withFolder } from '../ingest/read-folder.ts';
-import { type Judged, judgeStyle, sourceFor, type Verdict } from './blind/judge.ts';
-import type { BlindSource, BlindStyle } from './blind/make-blind.ts';
+import type { Judged, Verdict } from './blind/judge.ts';
+import { countedOff, describeCounted, describeJudged, type Measured, measure } from './blind/measure.ts';
 import { makeSecondStyles } from './blind-second/make-second.ts';
 
 /**
@@ -25,61 +17,12 @@ import { makeSecondStyles } from './blind-second/make-second.ts';
  */
 const FLOOR = { kind: 1, column: 0.98, word: 0.97, counts: 1 } as const;
 
-interface Counted {
-  place: string;
-  found: BlindSource['counts'];
-  expected: BlindSource['counts'];
-}
-
-const judged: (Judged & { style: string })[] = [];
-const counted: (Counted & { style: string })[] = [];
-
+let judged: Measured['judged'];
+let counted: Measured['counted'];
 beforeAll(async () => {
-  for (const style of await makeSecondStyles()) await measure(style);
+  ({ judged, counted } = await measure(await makeSecondStyles()));
 }, 120_000);
 
-async function measure(style: BlindStyle): Promise<void> {
-  await withFolder(style.files, async (folder) => {
-    const proposal = await learn(folder, { vocabulary: loadVocabulary(), zone: style.zone });
-    judged.push(...judgeStyle(style, proposal).map((one) => ({ ...one, style: style.name })));
-    const { files } = await readExports(readSiteFile(writeSiteFile(answered(proposal)), 'site.yaml'), folder);
-    for (const truth of style.sources) {
-      const name = sourceFor(proposal, truth)?.name;
-      const own = files.filter(
-        ({ source, file, sheet }) =>
-          source === name &&
-          file.includes(truth.file) &&
-          (truth.sheet === undefined || sheet === truth.sheet),
-      );
-      const sum = (of: keyof NonNullable<BlindSource['counts']>): number =>
-        own.reduce((total, file) => total + file[of], 0);
-      counted.push({
-        style: style.name,
-        place: `${style.name}: ${truth.file} ${truth.sheet ?? ''}`,
-        found: {
-          records: sum('records'),
-          duplicates: sum('duplicates'),
-          rejected: sum('rejected'),
-          skipped: sum('skipped'),
-        },
-        expected: truth.counts,
-      });
-    }
-  });
-}
-
-/** What nobody can tell is answered by its first choice, so that the counts can be read. */
-function answered(learned: Proposal): Proposal {
-  let proposal = learned;
-  for (const question of openQuestions(learned))
-    proposal = question.answer(proposal, question.options[0] ?? 'x') ?? proposal;
-  return proposal;
-}
-
-const exact = ({ found, expected }: Counted): boolean => JSON.stringify(found) === JSON.stringify(expected);
-const VERDICTS = ['right', 'question', 'missing', 'marked', 'wrong'] as const;
-const tally = (list: readonly Judged[]): string =>
-  VERDICTS.map((verdict) => `${verdict} ${list.filter((one) => one.verdict === verdict).length}`).join(', ');
 const share = (what: Judged['what'], verdict: Verdict): number => {
   const all = judged.filter((one) => one.what === what);
   return all.filter((one) => one.verdict === verdict).length / all.length;
@@ -92,28 +35,14 @@ describe('ten styles of exports by a third hand', () => {
   });
 
   it.each(['kind', 'column', 'word'] as const)('%s: share proposed right is not under its floor', (what) => {
-    const all = judged.filter((one) => one.what === what);
-    console.log(
-      `${what}: ${tally(all)} of ${all.length}`,
-      ...[...new Set(all.map(({ style }) => style))].map(
-        (style) => `\n  ${style}: ${tally(all.filter((one) => one.style === style))}`,
-      ),
-      ...all
-        .filter(({ verdict }) => verdict !== 'right')
-        .map(({ place, verdict, found }) => `\n    ${verdict} ${place}: ${found}`),
-    );
+    console.log(describeJudged(what, judged));
     expect(share(what, 'right')).toBeGreaterThanOrEqual(FLOOR[what]);
   });
 
   it('counts of records, duplicates, problems and skipped rows: share exactly right is not under its floor', () => {
-    const off = counted.filter((one) => !exact(one));
-    console.log(
-      `counts: exact ${counted.length - off.length} of ${counted.length}`,
-      ...off.map(
-        ({ place, found, expected }) =>
-          `\n    ${place}: ${JSON.stringify(found)}, truth ${JSON.stringify(expected)}`,
-      ),
+    console.log(describeCounted(counted));
+    expect((counted.length - countedOff(counted).length) / counted.length).toBeGreaterThanOrEqual(
+      FLOOR.counts,
     );
-    expect((counted.length - off.length) / counted.length).toBeGreaterThanOrEqual(FLOOR.counts);
   });
 });
