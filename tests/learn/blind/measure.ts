@@ -22,11 +22,17 @@ export interface Measured {
   counted: Counted[];
 }
 
+/** Whether the truth counts a table of its own or all that its source holds. */
+type CountsOf = 'table' | 'source';
+
 /** Puts a set of styles to `learn`, and reads their files by what it proposed, with each question answered by its first choice. */
-export async function measure(styles: readonly BlindStyle[]): Promise<Measured> {
+export async function measure(
+  styles: readonly BlindStyle[],
+  countsOf: CountsOf = 'table',
+): Promise<Measured> {
   const measured: Measured = { judged: [], counted: [] };
   for (const style of styles)
-    await withFolder(style.files, (folder) => measureStyle(style, folder, measured));
+    await withFolder(style.files, (folder) => measureStyle(style, folder, countsOf, measured));
   return measured;
 }
 
