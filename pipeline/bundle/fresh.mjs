@@ -1,8 +1,11 @@
-// Whether dist/ was bundled from the sources as they stand: nothing below pipeline/ is newer than it.
-import { readdirSync, statSync } from 'node:fs';
+// Whether dist/ was bundled from the sources as they stand: nothing below pipeline/ is newer than it, or this is an installed package, where times say
+// nothing (files get the time at which they were unpacked) and the sources can't be run.
+import { existsSync, readdirSync, statSync } from 'node:fs';
 
 const SOURCES = new URL('../', import.meta.url);
 const BUNDLE = new URL('../../dist/', import.meta.url);
+/** Stands in a checkout and not in the package. */
+const OF_CHECKOUT = new URL('../../tsconfig.json', import.meta.url);
 
 /**
  * Address of a bundled module; undefined where there is none or a source has changed since.
@@ -13,7 +16,8 @@ const BUNDLE = new URL('../../dist/', import.meta.url);
 export function bundled(name) {
   const module = new URL(name, BUNDLE);
   const made = statSync(module, { throwIfNoEntry: false })?.mtimeMs;
-  return made !== undefined && !hasNewer(SOURCES, made) ? module.href : undefined;
+  if (made === undefined) return undefined;
+  return existsSync(OF_CHECKOUT) && hasNewer(SOURCES, made) ? undefined : module.href;
 }
 
 function hasNewer(folder, made) {

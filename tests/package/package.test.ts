@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -35,6 +35,13 @@ describe('the packed project', () => {
       expect.arrayContaining(['dist/index.js', 'dist/main.js', 'dist/types/index.d.ts', 'README.md']),
     );
     expect(paths.filter((path) => /^(?:tests|data-samples|notebooks|reports)\//.test(path))).toEqual([]);
+  });
+
+  it('runs what is bundled, at whatever times its files were unpacked', { timeout: 60_000 }, () => {
+    const later = new Date(Date.now() + 3_600_000);
+    const source = join(project, 'node_modules/cleaning-evidence/pipeline/version.ts');
+    utimesSync(source, later, later);
+    expect(run('npx', 'cleaning-evidence', '--version').trim()).toMatch(/^\d+\.\d+\.\d+$/);
   });
 
   it('runs as a command', { timeout: 120_000 }, () => {
