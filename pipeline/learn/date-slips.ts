@@ -1,4 +1,4 @@
-import { type Guess, likely } from './guess.ts';
+import { certain, type Guess, likely } from './guess.ts';
 
 /** Whether a time lies in the years from which exports come. */
 export const isYear = (time: number | undefined): boolean =>
@@ -39,4 +39,20 @@ export function aYearApart(times: readonly (number | undefined)[]): boolean {
   const dates = times.filter(isYear).map((time) => new Date(time!));
   const years = new Set(dates.map((date) => date.getUTCFullYear()));
   return years.size >= 3 && new Set(dates.map((date) => date.getUTCDate())).size === 1;
+}
+
+/**
+ * Where the year stands first and days from 1 to 12 leave the order of the rest open: with hyphens and two digits each it is the form of ISO 8601 (calendar date, extended
+ * format), in which the month comes before the day; with other marks it is likely so, since no country writes year, day, month. Undefined: another choice is left.
+ *
+ * @param patterns those that read the texts alike
+ */
+export function byYearFirst(patterns: readonly string[]): Guess<string> | undefined {
+  const standard = patterns.find((pattern) => /^(?:EEE,? )?yyyy(\P{L})M+\1d+/u.test(pattern));
+  const rest = patterns.filter((pattern) => pattern !== standard);
+  if (standard === undefined || rest.length === 0) return undefined;
+  if (!rest.every((pattern) => /^(?:EEE,? )?yyyy(\P{L})d+\1M+/u.test(pattern))) return undefined;
+  return /^yyyy-MM-dd/.test(standard)
+    ? certain(standard, 'year first with hyphens is the form of ISO 8601')
+    : likely(standard, 'the year stands first, and then the month everywhere', [standard, ...rest]);
 }

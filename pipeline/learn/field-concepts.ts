@@ -7,10 +7,10 @@ import type { RecordKind } from '../site/vocabulary.ts';
 export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly string[]>>> = {
   cycles: {
     unit: ['unit'],
-    start: ['start', 'date_time', 'date', 'time_of_day'],
+    start: ['start', 'date_time', 'date', 'time_of_day', 'from'],
     kind: ['kind'],
     outcome: ['outcome'],
-    end: ['end'],
+    end: ['end', 'to'],
     cycle_number: ['cycle_number'],
     abort_text: ['abort_text', 'note'],
     evacuation_s: ['evacuation_s'],
@@ -26,7 +26,7 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   },
   air_removal_tests: {
     unit: ['unit'],
-    time: ['date_time', 'date', 'start', 'time_of_day'],
+    time: ['date_time', 'date', 'start', 'time_of_day', 'from'],
     result: ['result', 'outcome'],
     cycle_number: ['cycle_number'],
     note: ['note'],
@@ -34,7 +34,7 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   },
   leak_tests: {
     unit: ['unit'],
-    time: ['date_time', 'date', 'start', 'time_of_day'],
+    time: ['date_time', 'date', 'start', 'time_of_day', 'from'],
     leak_rate_kpa_min: ['leak_rate_kpa_min'],
     limit_kpa_min: ['limit_kpa_min'],
     cycle_number: ['cycle_number'],
@@ -42,8 +42,8 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   cleanings: {
     unit: ['unit'],
     task: ['task'],
-    time: ['cleaned_at', 'date_time', 'date', 'end', 'time_of_day'],
-    start: ['begun', 'start'],
+    time: ['cleaned_at', 'date_time', 'date', 'end', 'time_of_day', 'to'],
+    start: ['begun', 'start', 'from'],
     minutes: ['minutes'],
     state: ['state'],
     reason: ['reason'],

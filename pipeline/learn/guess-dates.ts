@@ -1,7 +1,7 @@
 import { datePattern } from '../ingest/codecs/date-pattern.ts';
 import { serialReader } from '../ingest/codecs/serial-date.ts';
 import { weekdayOfName } from '../ingest/codecs/weekday-names.ts';
-import { aYearApart, byOneWitness, isYear, SLIPS_FROM, witnesses } from './date-slips.ts';
+import { aYearApart, byOneWitness, byYearFirst, isYear, SLIPS_FROM, witnesses } from './date-slips.ts';
 import { certain, type Guess, likely, open } from './guess.ts';
 import { TIME, timeTokens } from './time-pattern.ts';
 
@@ -173,6 +173,8 @@ export function guessDates(texts: readonly string[]): DateGuess | undefined {
     };
   }
   if (doubted.length > 0) return { ...byOneWitness(first, doubted, texts), share: best };
+  const yearFirst = byYearFirst(left.map(({ pattern }) => pattern));
+  if (yearFirst) return { ...yearFirst, share: best };
   const apart = left.filter(({ times }) => !aYearApart(times));
   if (apart.length === 1 && left.length > 1) {
     const other = left.find((one) => one !== apart[0])!;

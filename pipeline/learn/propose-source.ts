@@ -6,7 +6,7 @@ import { wordList } from './field-concepts.ts';
 import type { FieldMatch } from './field-match.ts';
 import type { FoundTable } from './find-table.ts';
 import { patternsOf, type TableGroup } from './group-files.ts';
-import { type Guess, leastSure, likely } from './guess.ts';
+import { certain, type Guess, leastSure, likely } from './guess.ts';
 import { guessDecimalMark } from './guess-numbers.ts';
 import { mapWords, type ProposedWord } from './map-words.ts';
 import { COMMON, guessKind, type KindMatch, matchKinds } from './match-fields.ts';
@@ -172,12 +172,16 @@ function joinedSamples([a, b]: readonly ColumnProfile[]): string[] {
   return a!.texts.slice(0, 3).map((text, at) => `${text} ${b!.texts[at] ?? ''}`.trim());
 }
 
-/** The date pattern of one column, or of a date column and a time column joined with a blank. Undefined: date cells of a workbook need none. */
+/**
+ * The date pattern of one column, or of a date column and a time column joined with a blank. Undefined: date cells of a workbook need none, alone or with cells of time;
+ * with a time of day as text they are joined as ISO dates.
+ */
 function datesOf([date, clock]: readonly ColumnProfile[]): Guess<string> | undefined {
-  const own = date!.dates ?? (date!.dateCells > 0.5 ? undefined : date!.serial);
-  if (!own) return undefined;
+  const isCells = date!.dateCells > 0.5;
   const time = clock?.timeOfDay;
-  if (time === undefined) return own;
+  const typed = date!.dates ?? (isCells ? undefined : date!.serial);
+  const own = isCells && time !== undefined && clock!.clockCells <= 0.5 ? withCells(typed) : typed;
+  if (!own || time === undefined) return own;
   const join = (patterns: string): string =>
     patterns
       .split(' | ')
@@ -187,6 +191,18 @@ function datesOf([date, clock]: readonly ColumnProfile[]): Guess<string> | undef
     ...own,
     value: own.value === undefined ? undefined : join(own.value),
     options: own.options.map(join),
+  };
+}
+
+/** The pattern by which cells of dates are joined with texts, and that of dates in the same column which are typed as text. */
+function withCells(typed: Guess<string> | undefined): Guess<string> {
+  const cells = 'yyyy-MM-dd';
+  if (!typed) return certain(cells, 'cells of dates with the time of day as text');
+  const both = (pattern: string): string => (pattern === cells ? cells : `${cells} | ${pattern}`);
+  return {
+    ...typed,
+    value: typed.value === undefined ? undefined : both(typed.value),
+    options: typed.options.map(both),
   };
 }
 

@@ -128,6 +128,13 @@ describe('dates', () => {
     [['Thu 03/04/2025 06:30'], 'EEE dd/MM/yyyy HH:mm', 'certain'],
     [['Di, 03/04/2025'], 'EEE, MM/dd/yyyy', 'certain'],
     [['lun. 3 févr. 2025'], 'EEE d MMM yyyy', 'certain'],
+    // ISO 8601, calendar date in extended format: year, month, day, with hyphens.
+    [['2025-03-04', '2025-05-06'], 'yyyy-MM-dd', 'certain'],
+    [['2025-03-04 06:30', '2025-05-06 07:10'], 'yyyy-MM-dd HH:mm:ss', 'certain'],
+    [['2025/03/04', '2025/05/06'], 'yyyy/MM/dd', 'likely'],
+    [['2025.3.4', '2025.5.6'], 'yyyy.M.d', 'likely'],
+    [['2025-3-4', '2025-5-6'], 'yyyy-M-d', 'likely'],
+    [['2025-13-04', '2025-05-06'], 'yyyy-dd-MM', 'certain'],
     [['03/04/2025', '05/06/2025'], undefined, 'open'],
     [['03/04/25', '05/06/25'], undefined, 'open'],
   ])('%j', (texts, pattern, confidence) => {

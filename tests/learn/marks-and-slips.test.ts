@@ -17,7 +17,6 @@ import {
   TEST_RESULTS,
 } from '../../pipeline/site/vocabulary.ts';
 import { withFolder } from '../ingest/read-folder.ts';
-import { workbook } from '../ingest/workbook.ts';
 
 const vocabulary = loadVocabulary();
 
@@ -210,22 +209,5 @@ describe('whole tables', () => {
         for (const { field, match } of columns)
           if (!['unit', 'time', 'note'].includes(field)) expect(match.confidence).not.toBe('certain');
     expect(sources.map(({ kind }) => kind.confidence)).not.toContain('certain');
-  });
-
-  it('a time of day in letters does not join a cell of a date, and the day alone is not certain', async () => {
-    const rows = Array.from({ length: 24 }, (_, at) => [
-      `Unit ${at % 2}`,
-      { value: new Date(Date.UTC(2024, 2, at + 1)), format: 'yyyy-mm-dd' },
-      `06:${two(at + 10)}`,
-      at % 7 === 3 ? 'fail' : 'pass',
-    ]);
-    const book = await workbook([{ name: 'Tests', rows: [['Unit', 'Date', 'Time', 'Result'], ...rows] }]);
-    const [source] = await withFolder(
-      { 'bd tests.xlsx': book },
-      async (folder) => (await learn(folder, { vocabulary, zone: 'Europe/Berlin' })).sources,
-    );
-    const time = source?.columns.find(({ field }) => field === 'time');
-    expect(time?.from).toEqual({ headers: ['Date'] });
-    expect(time?.match.confidence).toBe('likely');
   });
 });
