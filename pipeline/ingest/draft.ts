@@ -1,12 +1,16 @@
 import type { Origin, TimeMark } from '../site/records.ts';
 import type { FileTally } from './file-tally.ts';
 
-/** A record of whatever kind, as the steps after reading handle it. */
-export interface AnyRecord {
+/** The fields of a record of whatever kind, as they are read from one row. */
+export interface RowFields {
   unit?: string;
   time_mark: TimeMark;
-  origin: Origin;
   [field: string]: unknown;
+}
+
+/** A record of whatever kind, as the steps after reading handle it. */
+export interface AnyRecord extends RowFields {
+  origin: Origin;
 }
 
 /** The readings of the start and end of a cycle of which one is a wall time that occurs twice: earlier before later, ms. */

@@ -1,4 +1,4 @@
-import { type FieldHolds, recordFields } from '../site/records.ts';
+import type { FieldHolds } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import type { AnyRecord, Draft, TimeChoices } from './draft.ts';
 import { FileTally } from './file-tally.ts';
@@ -40,65 +40,8 @@ export function columnType(holds: FieldHolds): Column['type'] {
   return holds === 'yes_no' ? 'yes_no' : 'words';
 }
 
-/** Turns the drafts of one file into columns. Fields that no record has get no column. */
-export function packDrafts(
-  kind: RecordKind,
-  { read, problems }: Pick<FileColumns, 'read' | 'problems'>,
-  drafts: readonly Draft[],
-): FileColumns {
-  const columns: [string, Column][] = [];
-  for (const { name, meta } of recordFields(kind)) {
-    if (drafts.every(({ record }) => record[name] === undefined)) continue;
-    columns.push([name, columnOf(drafts, name, meta.holds)]);
-  }
-  columns.push(['time_mark', wordsColumn(drafts, 'time_mark')]);
-  return {
-    kind,
-    read,
-    problems,
-    count: drafts.length,
-    rows: Float64Array.from(drafts, ({ record }) => record.origin.row),
-    columns,
-    choices: drafts.flatMap(({ choices }, index) =>
-      choices ? [[index, choices] as [number, TimeChoices]] : [],
-    ),
-  };
-}
-
-function columnOf(drafts: readonly Draft[], name: string, holds: FieldHolds): Column {
-  const type = columnType(holds);
-  if (type === 'number')
-    return {
-      type,
-      values: Float64Array.from(drafts, ({ record }) => (record[name] as number | undefined) ?? Number.NaN),
-    };
-  if (type === 'yes_no')
-    return {
-      type,
-      values: Int8Array.from(drafts, ({ record }) =>
-        record[name] === undefined ? -1 : Number(record[name]),
-      ),
-    };
-  return wordsColumn(drafts, name);
-}
-
-function wordsColumn(drafts: readonly Draft[], name: string): Column {
-  const codeOf = new Map<string, number>();
-  const codes = Int32Array.from(drafts, ({ record }) => {
-    const word = record[name] as string | undefined;
-    if (word === undefined) return -1;
-    let code = codeOf.get(word);
-    if (code === undefined) {
-      code = codeOf.size;
-      codeOf.set(word, code);
-    }
-    return code;
-  });
-  return { type: 'words', codes, words: [...codeOf.keys()] };
-}
-
 /**
- * The drafts of one file, from its columns: what {@link packDrafts} was given, with the fields of each record in the order of its schema.
+ * The drafts of one file, from its columns: with the fields of each record in the order of its schema.
  *
  * @param sequence place of the first of them in the order of source, file and row
  * @param problems list to which the steps after reading add

@@ -1,7 +1,7 @@
 import type { RecordKind } from '../site/vocabulary.ts';
 import { Fault } from './cell.ts';
 import type { ReadInstant } from './codecs/instant.ts';
-import type { AnyRecord, TimeChoices } from './draft.ts';
+import type { RowFields, TimeChoices } from './draft.ts';
 
 const HOUR = 3_600_000;
 
@@ -35,7 +35,7 @@ export interface OrderedTimes {
  */
 export function orderTimes(
   kind: RecordKind,
-  record: AnyRecord,
+  record: RowFields,
   instants: ReadonlyMap<string, ReadInstant>,
 ): OrderedTimes {
   const stretch = STRETCHES[kind];

@@ -3,13 +3,12 @@ import type { Source } from '../site/site-schema.ts';
 import { ArchiveFault, type InputFile, nameUnpacked } from './archives.ts';
 import { Fault, type RawRow } from './cell.ts';
 import { delimitedTable } from './delimited-table.ts';
-import type { Draft } from './draft.ts';
 import { FileBytes } from './file-bytes.ts';
 import type { FileTally } from './file-tally.ts';
 import type { HeaderSearch } from './find-header.ts';
 import type { SourceReader } from './read-fields.ts';
 import type { FileRead } from './reading.ts';
-import { type RowReader, rowReader } from './row-reader.ts';
+import { type RowReader, rowReader, type TakeRecord } from './row-reader.ts';
 import { requiredHeaders } from './source-columns.ts';
 import type { TablePart } from './table.ts';
 import { narrowTable, WIDE_DAY, WIDE_MARK } from './wide-table.ts';
@@ -21,9 +20,7 @@ export interface FileSettings {
   /** Called after each piece of the file, with the bytes so far. */
   onPiece: (bytes: number) => void;
   /** Takes each row that became a record. */
-  emit: (draft: Draft) => void;
-  /** Place of the next row in the order of source, file and row. */
-  nextSequence: () => number;
+  emit: TakeRecord;
   watch?: WatchRow;
 }
 
@@ -71,7 +68,7 @@ export async function readFile(
             watched++;
             settings.watch(read, header, row);
           }
-          rows.read(row, settings.nextSequence());
+          rows.read(row);
         }
     }
   } catch (error) {

@@ -2,9 +2,9 @@ import path from 'node:path';
 import { archiveLimitsSchema } from '../site/file-shapes.ts';
 import type { Site } from '../site/site.ts';
 import { type InputFile, type InputFiles, nameUnpacked, openArchives } from './archives.ts';
-import type { Draft } from './draft.ts';
+import { ColumnWriter } from './column-writer.ts';
 import { type OpenFile, openFile } from './file-bytes.ts';
-import { type FileColumns, packDrafts } from './file-columns.ts';
+import type { FileColumns } from './file-columns.ts';
 import { filePattern } from './file-pattern.ts';
 import { FileTally } from './file-tally.ts';
 import { type FoundFiles, findFiles } from './find-files.ts';
@@ -93,14 +93,13 @@ export async function readJob(
   tally.read.sheet = job.sheet ?? null;
   const ofSheet =
     job.sheet === undefined ? reader : { ...reader, source: { ...reader.source, sheet: job.sheet } };
-  const drafts: Draft[] = [];
+  const writer = new ColumnWriter(kind);
   await readFile(ofSheet, tally, {
     site: inputs.site,
     input: inputOf(inputs, job),
     onPiece,
-    emit: (draft) => drafts.push(draft),
-    nextSequence: () => 0,
+    emit: (record, row, choices) => writer.add(record, row, choices),
     ...(watch ? { watch } : {}),
   });
-  return packDrafts(kind, { read: tally.read, problems }, drafts);
+  return writer.columns({ read: tally.read, problems });
 }

@@ -1,12 +1,13 @@
 import type { z } from 'zod';
 import type { Day } from '../site/day.ts';
-import { RECORD_SCHEMAS, TIME_FIELD } from '../site/records.ts';
+import { recordFields, TIME_FIELD } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import type { NamedUnit } from '../site/unit-names.ts';
 import { type Cell, cellText, Fault, isBlankRow, type RawRow, WallDate } from './cell.ts';
 import type { ReadInstant } from './codecs/instant.ts';
 import { timeOfDay } from './codecs/value-codec.ts';
-import type { AnyRecord, Draft } from './draft.ts';
+import type { RowFields, TimeChoices } from './draft.ts';
+import { fieldCheck } from './field-check.ts';
 import type { FileTally } from './file-tally.ts';
 import type { HeaderSearch } from './find-header.ts';
 import { orderTimes } from './order-times.ts';
@@ -32,9 +33,12 @@ type Issue = z.core.$ZodIssue;
 /** Names of units that are remembered at once. */
 const MOST_NAMES = 10_000;
 
+/** Takes a row that became a record, with its number and, where a wall time occurs twice, its readings. The record is the taker's until the next row. */
+export type TakeRecord = (record: RowFields, row: number, choices: TimeChoices | undefined) => void;
+
 /** Reads the rows of one file as one source. */
 export interface RowReader {
-  read(row: RawRow, sequence: number): void;
+  read(row: RawRow): void;
 }
 
 /** Problems of cells wait here until it is known that the row becomes a record. */
@@ -46,7 +50,7 @@ interface LostCell {
 
 /**
  * Reader of the rows below a header; undefined (with the reason in the tally) where the header doesn't do. Each row that isn't blank is counted once:
- * as skipped, as rejected with one problem, or as a draft that is handed on. A bad optional cell costs that cell, a bad required cell the row.
+ * as skipped, as rejected with one problem, or as a record that is handed on. A bad optional cell costs that cell, a bad required cell the row.
  */
 export function rowReader(
   site: Site,
@@ -54,14 +58,17 @@ export function rowReader(
   search: HeaderSearch & { header: RawRow },
   isSuspect: (text: string) => boolean,
   tally: FileTally,
-  emit: (draft: Draft) => void,
+  emit: TakeRecord,
 ): RowReader | undefined {
   const { header, headerRows } = search;
   const tied = tieFields(reader, header, tally);
   if (!tied) return undefined;
   const fields = tied;
   const { source, clock } = reader;
-  const schema = RECORD_SCHEMAS[source.kind];
+  const checked = recordFields(source.kind).flatMap(({ name, schema }) => {
+    const field = fields.find((candidate) => candidate.name === name);
+    return field ? [{ field, check: fieldCheck(schema) }] : [];
+  });
   const timeField = TIME_FIELD[source.kind];
   const isSkipped = skipTest(source, header, tally);
   const hasSkip = Object.keys(source.skip).length > 0;
@@ -91,12 +98,9 @@ export function rowReader(
     cells[0].trimStart().startsWith(source.comment);
 
   /** Fills `instants`, too. Undefined where the row was rejected. */
-  const readRecord = (row: RawRow): AnyRecord | undefined => {
+  const readRecord = (row: RawRow): RowFields | undefined => {
     instants.clear();
-    const record: AnyRecord = {
-      time_mark: 'time',
-      origin: { source: source.name, file: tally.read.file, sheet: tally.read.sheet, row: row.row },
-    };
+    const record: RowFields = { time_mark: 'time' };
     for (const field of fields) {
       const cell = cellOf(field, row);
       const value = readCell(field, cell, row, isSuspect);
@@ -117,7 +121,7 @@ export function rowReader(
   };
 
   /** Puts the unit's id for the name that stands in the export; answers what is wrong with it. */
-  const nameUnit = (record: AnyRecord, at: number): Fault | undefined => {
+  const nameUnit = (record: RowFields, at: number): Fault | undefined => {
     const day = clock.operatingDay(at);
     const name = record.unit!;
     let known = lastNames.get(name);
@@ -135,42 +139,39 @@ export function rowReader(
     return named.reason === 'unknown_name' ? FAULTS.unknownName : FAULTS.nameNotValid;
   };
 
-  /** The record as its schema gives it back, without optional values that don't hold; undefined where the row was rejected. */
-  const validated = (record: AnyRecord, row: RawRow): AnyRecord | undefined => {
-    const result = schema.safeParse(record);
-    if (result.success) return result.data as unknown as AnyRecord;
-    for (const issue of result.error.issues) {
-      const name = String(issue.path[0]);
-      const field = fields.find((candidate) => candidate.name === name);
-      if (!field) throw new Error(`${source.name} row ${row.row}: ${issue.message} (${name})`);
+  /** Takes out optional values that don't hold; false where the row was rejected. */
+  const holds = (record: RowFields, row: RawRow): boolean => {
+    for (const { field, check } of checked) {
+      const value = record[field.name];
+      const issue = value === undefined ? undefined : check(value);
+      if (!issue) continue;
       const fault = faultOf(issue, field);
-      const value = cellOf(field, row) ?? null;
+      const cell = cellOf(field, row) ?? null;
       if (field.required) {
-        tally.reject(row.row, fault, placeOf(row, field.column), value);
-        return undefined;
+        tally.reject(row.row, fault, placeOf(row, field.column), cell);
+        return false;
       }
-      delete record[name];
-      lost.push({ fault, column: field.column, value });
+      delete record[field.name];
+      lost.push({ fault, column: field.column, value: cell });
     }
-    return validated(record, row);
+    return true;
   };
 
-  const becomes = (row: RawRow, sequence: number): void => {
-    const draft = readRecord(row);
-    if (!draft) return;
+  const becomes = (row: RawRow): void => {
+    const record = readRecord(row);
+    if (!record) return;
     const own = instants.get(timeField)!;
-    draft.time_mark = own.mark;
-    const fault = unitField && draft.unit !== undefined ? nameUnit(draft, own.at) : undefined;
+    record.time_mark = own.mark;
+    const fault = unitField && record.unit !== undefined ? nameUnit(record, own.at) : undefined;
     if (fault && !unitField!.required) {
-      delete draft.unit;
+      delete record.unit;
       lost.push({ fault, column: unitField!.column, value: cellOf(unitField!, row) ?? null });
     } else if (fault) {
       const field = fault === FAULTS.beforeService ? ownTimeField : unitField!;
       tally.reject(row.row, fault, placeOf(row, field.column), cellOf(field, row) ?? null);
       return;
     }
-    const record = validated(draft, row);
-    if (!record) return;
+    if (!holds(record, row)) return;
     const order = orderTimes(source.kind, record, instants);
     if (order.lost) {
       const { field, fault } = order.lost;
@@ -179,11 +180,11 @@ export function rowReader(
       lost.push({ fault, column: tiedField.column, value: cellOf(tiedField, row) ?? null });
     }
     for (const cell of lost) tally.loseCell(row.row, cell.fault, placeOf(row, cell.column), cell.value);
-    emit({ record, tally, sequence, choices: order.choices });
+    emit(record, row.row, order.choices);
   };
 
   return {
-    read(row, sequence) {
+    read(row) {
       if (row.fault === undefined && isBlankRow(row.cells)) return;
       tally.read.rows++;
       if (lost.length > 0) lost = [];
@@ -196,7 +197,7 @@ export function rowReader(
         if (fault?.costs === 'row') tally.reject(row.row, fault.fault, placeOf(row, fault.column), null);
         else {
           if (fault) lost.push({ fault: fault.fault, column: fault.column, value: null });
-          becomes(row, sequence);
+          becomes(row);
         }
       }
     },

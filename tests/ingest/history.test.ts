@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { tableFromIPC } from 'apache-arrow';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { packDrafts } from '../../pipeline/ingest/file-columns.ts';
+import { ColumnWriter } from '../../pipeline/ingest/column-writer.ts';
 import { fromArrow, toArrow } from '../../pipeline/ingest/history/arrow-columns.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
 import type { Reading } from '../../pipeline/ingest/reading.ts';
@@ -145,7 +145,7 @@ describe('columns as an Arrow file', () => {
       preamble: 0,
       cells_lost: 0,
     };
-    const empty = packDrafts('cycles', { read, problems: [] }, []);
+    const empty = new ColumnWriter('cycles').columns({ read, problems: [] });
     expect(fromArrow(toArrow(empty))).toEqual(empty);
   });
 });
