@@ -1,3 +1,4 @@
+import { type Holds, recordMeanings } from './compose-record.ts';
 import { foldPhrase } from './fold-phrase.ts';
 
 /** Parts of which names of columns are put together, with the stems of their words in all languages. */
@@ -22,11 +23,21 @@ export interface Beside {
   hot: boolean | undefined;
   /** The unit of measure in the header is one of these. */
   said: 'duration' | 'temperature' | 'pressure' | 'leak' | undefined;
+  /** What the cells hold; left out: not known. */
+  holds?: Holds | undefined;
 }
 
 /** Units of measure as words by themselves; they are read elsewhere. */
 const MEASURE =
   /^(?:kpa|hpa|mbar|bar|m?bara|m?barg|psi|psia|psig|mmhg|inhg|torr|abs|rel|gauge|deg[cf]|sec|secs|sek|seg|mm|ss|hh|[acfgs])$/;
+
+/** Words that join others and say nothing in a name of a column. */
+const JOINING: ReadonlySet<string> = new Set(
+  (
+    'of the in at on for and was is der des die das im am um in ab seit und de du des d l la le les en et au aux ' +
+    'del el los las y se fue betrieb'
+  ).split(' '),
+);
 
 /**
  * What a name of a column says by its parts: "t_evac_s" has the part of evacuation and one that may be time, "Lo temp" the lowest and temperature, "Chargenstart" the
@@ -34,10 +45,10 @@ const MEASURE =
  *
  * @param header without its unit of measure
  */
-export function composedMeanings(header: string, parts: Parts, { hot, said }: Beside): string[] {
+export function composedMeanings(header: string, parts: Parts, { hot, said, holds }: Beside): string[] {
   const all = foldPhrase(header)
     .split(' ')
-    .filter((token, at) => token !== '' && !(at > 0 && MEASURE.test(token)));
+    .filter((token, at) => token !== '' && !JOINING.has(token) && !(at > 0 && MEASURE.test(token)));
   // "heat_min": minutes, where the numbers are no temperatures of exposure and a phase stands before.
   const minutes = all.length > 1 && all.at(-1) === 'min' && hot === false && said !== 'temperature';
   const tokens = minutes ? all.slice(0, -1) : all;
@@ -47,7 +58,11 @@ export function composedMeanings(header: string, parts: Parts, { hot, said }: Be
   const strange = known.filter((list) => list.length === 0).length;
   if (said === 'leak')
     return found.has('allowed') || found.has('highest') ? ['limit_kpa_min'] : ['leak_rate_kpa_min'];
-  if (found.has('requalified')) return ['major'];
+  if (found.has('requalified') && holds !== 'dates') return ['major'];
+  const ofLeak = leakMeanings(found, said, holds);
+  if (ofLeak) return ofLeak;
+  const ofRecord = strange > 1 ? [] : recordMeanings(asOne(found), holds);
+  if (ofRecord.length > 0) return ofRecord;
   if (found.has('other') || strange > 1 || (strange === 1 && tokens.length < 3 && !isTelling(found)))
     return [];
   const has = (...names: string[]): boolean => names.every((name) => found.has(name));
@@ -80,10 +95,26 @@ export function composedMeanings(header: string, parts: Parts, { hot, said }: Be
   if (has('vacuum')) return also;
   if (has('alarm')) return has('number') ? [] : ['abort_text'];
   if (has('cycle', 'outcome')) return ['outcome'];
-  if (has('cycle', 'kind')) return ['kind'];
+  if (has('cycle', 'kind') || (has('program') && !has('number'))) return ['kind'];
   if (has('cycle', 'number')) return ['cycle_number'];
   return also;
 }
+
+/** Of a leak test: the rise of pressure or its limit; undefined where the name speaks of neither. */
+function leakMeanings(
+  found: ReadonlySet<string>,
+  said: Beside['said'],
+  holds: Holds | undefined,
+): string[] | undefined {
+  if (holds !== 'numbers' || said === 'duration' || said === 'temperature') return undefined;
+  if (!found.has('leak') && !(found.has('rise') && found.has('pressure'))) return undefined;
+  if (found.has('number') || found.has('start') || found.has('end') || found.has('time')) return undefined;
+  return found.has('allowed') || found.has('highest') ? ['limit_kpa_min'] : ['leak_rate_kpa_min'];
+}
+
+/** The parts with all phases as one. */
+const asOne = (found: ReadonlySet<string>): ReadonlySet<string> =>
+  Object.keys(PHASES).some((phase) => found.has(phase)) ? new Set([...found, 'phase']) : found;
 
 const onlyFiller = (known: readonly (readonly string[])[]): boolean =>
   known.every((list) => list.includes('filler'));
@@ -92,19 +123,20 @@ const onlyFiller = (known: readonly (readonly string[])[]): boolean =>
 const isTelling = (found: ReadonlySet<string>): boolean =>
   found.has('unit') || found.has('start') || found.has('end') || found.has('alarm');
 
-/** A stem of three letters or more may begin a word, one of four may end it, one of six stand inside it, as German joins words. Short ones are whole words. */
 function partsOf(token: string, parts: Parts): string[] {
   const found: string[] = [];
-  for (const [part, stems] of parts)
-    if (
-      stems.some(
-        (stem) =>
-          token === stem ||
-          (stem.length >= 3 && token.startsWith(stem)) ||
-          (stem.length >= 4 && token.endsWith(stem)) ||
-          (stem.length >= 6 && token.includes(stem)),
-      )
-    )
-      found.push(part);
+  for (const [part, stems] of parts) if (stems.some((stem) => isIn(token, stem))) found.push(part);
   return found;
 }
+
+/**
+ * A stem of three letters or more may begin a word, one of four may end it, one of six stand inside it, as German joins words. Short ones are whole words, and so is
+ * one with = in front.
+ */
+const isIn = (token: string, stem: string): boolean =>
+  stem.startsWith('=')
+    ? token === stem.slice(1)
+    : token === stem ||
+      (stem.length >= 3 && token.startsWith(stem)) ||
+      (stem.length >= 4 && token.endsWith(stem)) ||
+      (stem.length >= 6 && token.includes(stem));

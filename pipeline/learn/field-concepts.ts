@@ -41,7 +41,7 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
   },
   cleanings: {
     unit: ['unit'],
-    task: ['task'],
+    task: ['task', 'work'],
     time: ['cleaned_at', 'date_time', 'date', 'end', 'time_of_day', 'to'],
     start: ['begun', 'start', 'from'],
     minutes: ['minutes'],
@@ -56,7 +56,7 @@ export const FIELD_CONCEPTS: Record<RecordKind, Readonly<Record<string, readonly
     kind: ['service_kind'],
     to: ['to', 'end'],
     major: ['major'],
-    note: ['note'],
+    note: ['note', 'work'],
   },
   inspections: {
     unit: ['unit'],

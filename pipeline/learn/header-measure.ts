@@ -28,9 +28,15 @@ const PRESSURES: readonly [RegExp, HeaderMeasure['pressure'], HeaderMeasure['ref
   [/\bvac|vakuum|\bvide|vacío|vacio/, undefined, 'vacuum'],
 ];
 
-/** "HoldBarA" and "EvacSec": a measure that is written on to a word. */
+/** In a name of a leak a pressure before "min" is one a minute, elsewhere the lowest one. */
+const LEAK = /leak|leck|fuite|fuga|rise|anstieg/;
+
+/** "HoldBarA" and "EvacSec": a measure that is written on to a word; the "m" of "_mbar" is its own. */
 const apart = (header: string): string =>
-  header.replace(/(?<=\p{Ll})(?=(?:M?bar|Bar|MBar|KPa|Kpa|Psi|PSI|Sec|Secs|Mins|DegC|DegF)[AG]?$)/gu, ' ');
+  header.replace(
+    /(?<=\p{Ll})(?<!(?:^|\P{L})[mh])(?=(?:M?bar|Bar|MBar|KPa|Kpa|Psi|PSI|Sec|Secs|Mins|DegC|DegF)[AG]?$)/gu,
+    ' ',
+  );
 
 export function measureOfHeader(header: string): HeaderMeasure {
   const text = apart(header.normalize('NFKC')).toLowerCase();
@@ -52,6 +58,7 @@ export function measureOfHeader(header: string): HeaderMeasure {
   else if (/°\s?c|º\s?c|celsius|deg\.?\s?c\b|grad c|[([/,_ ]c[)\]]?$/.test(text)) found.temperature = 'C';
   if (/10\s?m/.test(text)) found.per = 'per 10 min';
   else if (/(?:\/|per|pro|par|por|in|en)\s?(?:1\s)?min/.test(text)) found.per = 'per min';
+  else if (LEAK.test(text) && /(?:kpa|hpa|bar|psi|hg|torr)[ _]*p?[ _]*min$/.test(text)) found.per = 'per min';
   if (/\bh{1,2}:mm:ss/.test(text)) found.duration = 'hh:mm:ss';
   else if (/\bm{1,2}:ss/.test(text)) found.duration = 'mm:ss';
   else if (/[([,_/ ](?:s|sec|secs|seconds|sek|sekunden|seg|segundos|secondes|s\.)[)\]]?$/.test(text))

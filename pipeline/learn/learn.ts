@@ -5,6 +5,7 @@ import { type OpenFile, openFile } from '../ingest/file-bytes.ts';
 import { byCodeUnit, type FoundFiles, findFiles } from '../ingest/find-files.ts';
 import { archiveLimitsSchema } from '../site/file-shapes.ts';
 import { UserError } from '../user-error.ts';
+import { agreeOnDates } from './agree-dates.ts';
 import { type FoundTable, findTable } from './find-table.ts';
 import { groupTables } from './group-files.ts';
 import { unitLinks, withSites } from './link-units.ts';
@@ -134,7 +135,8 @@ function sourcesOf(
     if (source) found.push({ source: allSheets(source, tables), tables: group.tables });
     else for (const file of group.files) onLeft(file);
   }
-  return found;
+  const agreed = agreeOnDates(found.map(({ source }) => source));
+  return found.map((one, at) => ({ ...one, source: agreed[at]! }));
 }
 
 /** The same with the folders at the top kept apart; none where a file with records lies in no folder. */

@@ -56,11 +56,16 @@ function byWords({ kind, fields, matches, columns, used, meanings, vocabulary }:
   return found;
 }
 
+const NOT_ITS_TIME: ReadonlySet<string> = new Set(['due', 'unread', 'entered_at']);
+
 /** The record's own time without a column by name: the one column of dates that is left. */
-function ownTime({ kind, fields, matches, columns, used }: Rest): FieldMatch[] {
+function ownTime({ kind, fields, matches, columns, used, meanings }: Rest): FieldMatch[] {
   const field = TIME_FIELD[kind];
   if (matches.some((match) => match.field === field) || !fields.some(({ name }) => name === field)) return [];
-  const dated = columns.filter((column) => !used.has(column) && isDates(column));
+  // A day for which something is planned is none on which it was done.
+  const isElse = (column: ColumnProfile): boolean =>
+    meanings.get(column)!.some(({ key, score }) => NOT_ITS_TIME.has(key) && score >= 0.6);
+  const dated = columns.filter((column) => !used.has(column) && isDates(column) && !isElse(column));
   const [column] = dated;
   if (!column || dated.length > 1) return [];
   used.add(column);

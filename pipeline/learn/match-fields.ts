@@ -9,7 +9,7 @@ import { canBeDryVacuum } from './guess-measure.ts';
 import { withoutMeasure } from './header-measure.ts';
 import { matchByContent } from './match-by-content.ts';
 import { pairTimes } from './pair-times.ts';
-import type { ColumnProfile } from './profile-column.ts';
+import { type ColumnProfile, isDates } from './profile-column.ts';
 import type { Meaning, Vocabulary } from './vocabulary.ts';
 
 /** What a kind of record would make of a table. */
@@ -25,7 +25,14 @@ interface Candidate {
   column: ColumnProfile;
   score: number;
   meaning: Meaning;
+  /** Whether most of its words are those of the field, where the field holds words. */
+  known: boolean;
 }
+
+/** A column whose words are not those of the field counts less than one whose words are. */
+const UNKNOWN_WORDS = 0.85;
+/** Share of the words that must be known for it. */
+const KNOWN_FROM = 0.5;
 
 /** General concepts count a little less than a field's own. */
 const GENERAL = 0.9;
@@ -61,7 +68,18 @@ function meaningsOf(column: ColumnProfile, vocabulary: Vocabulary): Meaning[] {
 }
 
 /** What a column's measure and numbers say beside the words of its name. */
-function besideOf({ numeric, texts, said, clocks }: ColumnProfile): Beside {
+function besideOf(column: ColumnProfile): Beside {
+  const { numeric, texts, said, clocks } = column;
+  const holds =
+    texts.length === 0
+      ? undefined
+      : isDates(column)
+        ? 'dates'
+        : column.timeOfDay !== undefined
+          ? 'clock'
+          : numeric >= 0.8
+            ? 'numbers'
+            : 'text';
   const measure =
     said.per !== undefined && said.pressure !== undefined
       ? 'leak'
@@ -72,12 +90,13 @@ function besideOf({ numeric, texts, said, clocks }: ColumnProfile): Beside {
           : said.pressure !== undefined
             ? 'pressure'
             : undefined;
-  if (texts.length === 0 || numeric < 0.8) return { hot: undefined, said: measure };
+  if (texts.length === 0 || numeric < 0.8) return { hot: undefined, said: measure, holds };
   const sorted = texts.map((text) => Number.parseFloat(text.replace(',', '.'))).sort((a, b) => a - b);
   const middle = sorted[Math.floor(sorted.length / 2)]!;
   return {
     hot: (middle >= 100 && middle <= 145) || (middle >= 212 && middle <= 293),
     said: measure,
+    holds,
   };
 }
 
@@ -111,7 +130,7 @@ function matchKind(
         fits(kind, field, column, vocabulary) &&
         !isOtherVacuum(field, column, meanings.get(column)!)
       )
-        candidates.push({ field, column, ...best });
+        candidates.push(withWords(kind, { field, column, known: true, ...best }, vocabulary));
     }
   candidates.sort(
     (a, b) =>
@@ -151,6 +170,13 @@ const isOtherVacuum = (field: Field, column: ColumnProfile, found: readonly Mean
   found.some(({ key }) => key === 'evacuation_s') &&
   !canBeDryVacuum(column.texts.map((text) => Number.parseFloat(text.replace(',', '.'))));
 
+function withWords(kind: RecordKind, candidate: Candidate, vocabulary: Vocabulary): Candidate {
+  const { field, column, score } = candidate;
+  if (wordList(kind, field.name) === undefined || column.texts.length === 0) return candidate;
+  const known = knownShare(kind, field.name, column, vocabulary) >= KNOWN_FROM;
+  return known ? candidate : { ...candidate, known, score: score * UNKNOWN_WORDS };
+}
+
 function bestMeaning(
   kind: RecordKind,
   field: string,
@@ -170,12 +196,14 @@ function bestMeaning(
     if (score > (best?.score ?? 0)) best = { score, meaning };
   }
   // A name that means something else by its own words is not this field by a part of them.
-  const other = found.find(({ key }) => key === 'unread' || key === 'person');
+  const other = found.find(
+    ({ key }) => key === 'unread' || key === 'person' || (key === 'due' && field !== 'due'),
+  );
   return best && other && other.score > best.meaning.score ? undefined : best;
 }
 
 function sureness(
-  { field, score, meaning, column }: Candidate,
+  { field, score, meaning, column, known }: Candidate,
   all: readonly Candidate[],
   used: ReadonlySet<ColumnProfile>,
   meanings: readonly Meaning[],
@@ -199,6 +227,8 @@ function sureness(
     };
   if (otherField)
     return { confidence: 'likely', why: `"${column.header}" may mean ${otherField.field.name} too` };
+  if (!known)
+    return { confidence: 'likely', why: `"${column.header}" by its name; few of its words are known` };
   const person = meanings.find(({ key }) => key === 'person');
   if (score >= CERTAIN_FROM && !meaning.weak && !(person && person.score >= score))
     return { confidence: 'certain', why: `"${column.header}" means it, and what it holds fits` };

@@ -20,6 +20,7 @@ const OPPOSITE: Readonly<Record<string, readonly string[]>> = {
   start: ['end', 'to'],
   from: ['end', 'to'],
 };
+const NOT_DONE_THEN = ['due', 'unread', 'entered_at'];
 const BEGIN = ['begun', 'start', 'from'];
 
 /** A date column gets the time-of-day column that belongs to it; a begin or end that is a time of day alone gets the date of the record's own time. */
@@ -31,9 +32,6 @@ export function pairTimes(
   meanings: ReadonlyMap<ColumnProfile, readonly Meaning[]>,
 ): FieldMatch[] {
   const own = kind === 'service' ? 'from' : kind === 'cycles' ? 'start' : 'time';
-  const clocks = columns.filter(
-    (column) => column.timeOfDay !== undefined && !used.has(column) && !isDates(column),
-  );
   const meaning = (column: ColumnProfile, concepts: readonly string[]): number =>
     Math.max(
       0,
@@ -42,6 +40,14 @@ export function pairTimes(
         .filter(({ key }) => concepts.includes(key))
         .map(({ score }) => score),
     );
+  // A time of day for which something is planned, or that is another record's, is none at which it was done.
+  const clocks = columns.filter(
+    (column) =>
+      column.timeOfDay !== undefined &&
+      !used.has(column) &&
+      !isDates(column) &&
+      meaning(column, NOT_DONE_THEN) < NAMED_FROM,
+  );
   const means = (column: ColumnProfile, concepts: readonly string[]): boolean =>
     meaning(column, concepts) >= NAMED_FROM;
   // Reading joins a date cell with a cell or text of a time of day, a date in letters with text alone.

@@ -109,7 +109,7 @@ export class Vocabulary {
         push(
           this.#parts,
           part,
-          stems.map((stem) => foldPhrase(stem)),
+          stems.map((stem) => (stem.startsWith('=') ? `=${foldPhrase(stem)}` : foldPhrase(stem))),
         );
     }
   }

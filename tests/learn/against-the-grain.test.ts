@@ -82,4 +82,44 @@ describe('tables that would be understood the wrong way round', () => {
     expect(await found((at) => at + 1)).toBeUndefined();
     expect(await found((at) => (at * 37) % 91)).toBeUndefined();
   });
+
+  it.each([
+    ['Planned date', 'Date done', 'Sterilizer', 'Task'],
+    ['Geplant am', 'Durchgeführt am', 'Gerät', 'Aufgabe'],
+    ['Date prévue', 'Date de réalisation', 'Stérilisateur', 'Tâche'],
+    ['Fecha programada', 'Fecha de ejecución', 'Equipo', 'Tarea'],
+  ])('a day that was planned (%s) is none on which it was done', async (planned, done, unit, task) => {
+    const both = await learnt(
+      'cleaning.csv',
+      table(`${planned},${done},${unit},${task}`, (at) => `${day(at)},${day(at + 1)},S1,Filter`),
+    );
+    const time = ({ sources }: Awaited<ReturnType<typeof learnt>>) =>
+      sources[0]?.columns.find(({ field }) => field === 'time');
+    expect(time(both)?.from).toEqual({ headers: [done] });
+    const alone = await learnt(
+      'cleaning.csv',
+      table(`${planned},${unit},${task}`, (at) => `${day(at)},S1,Filter`),
+    );
+    expect(time(alone)?.match.confidence ?? 'open').toBe('open');
+  });
+
+  it('a column whose words are not those of its field is not surely it', async () => {
+    const { sources } = await learnt(
+      'cycles.csv',
+      table('Unit,Start,Program,Result,Status', (at) => `S1,${day(at)} 06:${10 + at},Wrapped,OK,blue`),
+    );
+    expect(sources[0]!.columns.find(({ field }) => field === 'outcome')?.from).toEqual({
+      headers: ['Result'],
+    });
+    const other = await learnt(
+      'cycles.csv',
+      table(
+        'Unit,Start,Program,Result',
+        (at) => `S1,${day(at)} 06:${10 + at},Wrapped,${at % 2 ? 'blue' : 'grey'}`,
+      ),
+    );
+    expect(other.sources[0]!.columns.find(({ field }) => field === 'outcome')?.match.confidence).toBe(
+      'likely',
+    );
+  });
 });

@@ -45,6 +45,26 @@ describe('names of columns by their parts', () => {
     expect(composed(header)).toEqual([]);
   });
 
+  it.each([
+    ['dt_entered', 'dates', 'entered_at'],
+    ['Date planifiée', 'dates', 'due'],
+    ['Wieder in Betrieb seit', 'dates', 'to'],
+    ['Fecha detención', 'dates', 'from'],
+    ['Last modified date', 'dates', 'unread'],
+    ['Fecha acuerdo', 'dates', 'decided_at'],
+    ['Testzeit', 'clock', 'time_of_day'],
+    ['lk_rate_lim', 'numbers', 'limit_kpa_min'],
+    ['Tech comments', 'text', 'note'],
+    ['Ausgeführte Arbeiten', 'text', 'work'],
+    ['Tipo mantención', 'text', 'service_kind'],
+    ['Cargo responsable', 'text', 'role'],
+    ['Farbwechsel', 'text', 'result'],
+    ['Lugar de toma', 'text', 'point'],
+  ] as const)('%s over %s', (header, holds, expected) => {
+    const [best] = vocabulary.headerOf(header, { hot: undefined, said: undefined, holds });
+    expect(best).toMatchObject({ key: expected, weak: true });
+  });
+
   it('a mere t is what its numbers are', () => {
     expect(composed('t ster', true)).not.toContain('exposure_s');
     expect(composed('t ster', false)).toContain('exposure_s');

@@ -101,6 +101,12 @@ describe('other measures', () => {
     expect(of('Leak (mbar)', 0.5, [])).toEqual([undefined, 'open']);
   });
 
+  it('the m of mbar is its own; minutes after a pressure are those of a leak', () => {
+    expect(measureOfHeader('DruckMittel_mbar').pressure).toBe('mbar');
+    expect(measureOfHeader('leak_kpa_min')).toMatchObject({ pressure: 'kPa', per: 'per min' });
+    expect(measureOfHeader('press_bar_min').per).toBeUndefined();
+  });
+
   it('headers without their measure', () => {
     expect(
       ['Temp min (°C)', 'Druck [bar]', 'Evac_time_sec', 'Leak rate mbar/min', '(s)'].map(withoutMeasure),
