@@ -28,7 +28,7 @@ import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
 import { readInputs } from './read-inputs.ts';
 import type { Terminal } from './terminal.ts';
-import { type DrawingThreads, drawingThreads } from './threads/pool.ts';
+import { type ReportThreads, reportThreads } from './threads/pool.ts';
 import { threadCount } from './threads/thread-count.ts';
 import { writeFolder } from './write-files.ts';
 
@@ -80,11 +80,11 @@ export const reviewCommand: Command = {
     paperOf(values);
     const { site, reading } = await readInputs(values, terminal);
     const language = languageOf(values, site);
-    const drawing = drawingThreadsFor(threadCount(values), site, reading);
+    const threads = reportThreadsFor(threadCount(values), site, reading);
     try {
-      return await makeAndWrite(values, terminal, { site, reading, language, drawing });
+      return await makeAndWrite(values, terminal, { site, reading, language, threads });
     } finally {
-      await drawing?.end();
+      await threads?.end();
     }
   },
 };
@@ -96,8 +96,8 @@ async function makeAndWrite(
     site,
     reading,
     language,
-    drawing,
-  }: { site: Site; reading: Reading; language: Language; drawing: DrawingThreads | undefined },
+    threads,
+  }: { site: Site; reading: Reading; language: Language; threads: ReportThreads | undefined },
 ): Promise<undefined> {
   const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
   terminal.progress('Joining records');
@@ -110,14 +110,18 @@ async function makeAndWrite(
   const due = histories.flatMap((history) => history.cleaning.due);
   const basis = { review, panel, due, measures: { pressure, temperature } };
   // Threads draw the pages of units, which don't need the case, while it is made.
-  const unitPages = drawing?.begin({ ...basis, hasInterval: true }, language);
+  const unitPages = threads?.begin({ ...basis, hasInterval: true }, language);
   terminal.progress('Making the case for an interval');
   const interval = intervalCase(histories, panel, site, reading.records, until);
   terminal.progress('Drawing');
   // Drawing is loaded only here: the commands that draw nothing start without it.
   const { writeReport } = await import('../report/report.ts');
   const input = { ...basis, problems: reading.problems, interval };
-  const files = await writeReport(input, { words: CATALOGUES[language], ...(unitPages && { unitPages }) });
+  const files = await writeReport(input, {
+    words: CATALOGUES[language],
+    ...(unitPages && { unitPages }),
+    ...(threads && { workbook: (about, tables) => threads.workbook(about, tables, language) }),
+  });
   const folder = join(String(values.out), period.month);
   await writeFolder(folder, files);
   if (values.pdf === true) {
@@ -134,13 +138,13 @@ async function makeAndWrite(
   return undefined;
 }
 
-/** Units from which it pays to draw in threads: each has to start, to warm up and to be given what it draws from. */
+/** Units from which it pays to make parts of the report in threads: each has to start, to warm up and to be given what it draws from. */
 const MANY_UNITS = 24;
 
-/** The thread of the program draws as well, so one fewer is asked for. */
-function drawingThreadsFor(count: number, site: Site, { records }: Reading): DrawingThreads | undefined {
+/** The thread of the program works as well, so one fewer is asked for. */
+function reportThreadsFor(count: number, site: Site, { records }: Reading): ReportThreads | undefined {
   const units = site.unitIds?.length ?? new Set(records.cycles.map(({ unit }) => unit)).size;
-  return count > 1 && units >= MANY_UNITS ? drawingThreads(count - 1) : undefined;
+  return count > 1 && units >= MANY_UNITS ? reportThreads(count - 1) : undefined;
 }
 
 /** The paper asked for. */

@@ -17,7 +17,8 @@ import { unitPage } from './pages/unit-page.ts';
 import type { ReportFile } from './report-file.ts';
 import { csvText } from './tables/csv.ts';
 import { reviewTables, tableFiles } from './tables/review-tables.ts';
-import { workbookFile } from './tables/workbook.ts';
+import type { Table } from './tables/table.ts';
+import { type WorkbookAbout, workbookFile } from './tables/workbook.ts';
 import { en } from './words/en.ts';
 import type { Words } from './words/words.ts';
 
@@ -61,6 +62,8 @@ export interface ReportOptions {
   words?: Words;
   /** The pages of units, in their order, where they are made elsewhere, such as in other threads; left out: they are made here. */
   unitPages?: Promise<string[]>;
+  /** Makes the workbook elsewhere, such as in another thread; left out: it is made here. */
+  workbook?: (about: WorkbookAbout, tables: readonly Table[]) => Promise<Uint8Array>;
 }
 
 /**
@@ -69,10 +72,12 @@ export interface ReportOptions {
  */
 export async function writeReport(input: ReportInput, options: ReportOptions = {}): Promise<ReportFile[]> {
   const { review, problems, interval } = input;
-  const { words } = options;
+  const { words, workbook = workbookFile } = options;
   const context = contextOf({ ...input, hasInterval: interval !== undefined }, words);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
   const tables = reviewTables({ ...context, review: ofTables(review, context.review) });
+  const book = workbook(context, tables);
+  book.catch(() => undefined);
   const rest: ReportFile[] = [
     { path: 'meeting.html', content: await meetingPage(context) },
     { path: 'comparisons.html', content: comparisonsPage(context) },
@@ -84,7 +89,7 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     ...tableFiles(tables),
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
-  rest.push({ path: 'review.xlsx', content: await workbookFile(context, tables) });
+  rest.push({ path: 'review.xlsx', content: await book });
   const pages = await (options.unitPages ?? unitPages(context, context.review.units));
   for (const [index, { unit }] of review.units.entries())
     files.push({ path: context.unitPage(unit), content: pages[index]! });

@@ -2,12 +2,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { drawingThreads, readingThreads } from '../../pipeline/commands/threads/pool.ts';
+import { readingThreads, reportThreads } from '../../pipeline/commands/threads/pool.ts';
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
 import { makeReview } from '../../pipeline/findings/review.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
 import type { Reading } from '../../pipeline/ingest/reading.ts';
 import { drawUnitPages, type ReportBasis } from '../../pipeline/report/report.ts';
+import type { Table } from '../../pipeline/report/tables/table.ts';
+import { workbookFile } from '../../pipeline/report/tables/workbook.ts';
+import { de } from '../../pipeline/report/words/de.ts';
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
 import { runProgram } from './terminal.ts';
@@ -42,13 +45,25 @@ describe('threads', () => {
     const review = makeReview({ site, reading, transformed, period, version: '0' });
     const due = transformed.histories.flatMap((history) => history.cleaning.due);
     const basis: ReportBasis = { review, panel: transformed.panel, due, hasInterval: true };
-    const threads = drawingThreads(3);
+    const threads = reportThreads(3);
     try {
       const pages = await threads.begin(basis, 'en');
       const units = review.units.map(({ unit }) => unit);
       const here = await drawUnitPages(basis, units);
       expect(here).toHaveLength(10);
       for (const [index, unit] of units.entries()) expect(pages[index] === here[index], unit).toBe(true);
+    } finally {
+      await threads.end();
+    }
+  });
+
+  it('write the same workbook', { timeout: 60_000 }, async () => {
+    const tables: Table[] = [{ name: 'units', columns: ['unit', 'days'], rows: [['A', 3]] }];
+    const about = { month: 'September 2026', span: '1 to 30 September 2026', fingerprint: 'f' };
+    const threads = reportThreads(1);
+    try {
+      const there = await threads.workbook({ ...about, words: de }, tables, 'de');
+      expect(Buffer.from(there)).toEqual(Buffer.from(await workbookFile({ ...about, words: de }, tables)));
     } finally {
       await threads.end();
     }

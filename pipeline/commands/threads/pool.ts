@@ -3,8 +3,10 @@ import { fileURLToPath } from 'node:url';
 import { Tinypool } from 'tinypool';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { ReportBasis } from '../../report/report.ts';
+import type { Table } from '../../report/tables/table.ts';
+import type { WorkbookAbout } from '../../report/tables/workbook.ts';
 import type { Language } from '../../site/report-settings.ts';
-import type { ReadTask } from './thread.ts';
+import type { ReadTask, WorkbookTask } from './thread.ts';
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
@@ -14,10 +16,11 @@ export interface ReadingThreads {
   end(): Promise<void>;
 }
 
-/** Threads that draw pages, and load what they need for it at once. */
-export interface DrawingThreads {
+/** Threads that make parts of the report, and load what they need for it at once. */
+export interface ReportThreads {
   /** Begins with the pages of units. What goes wrong is thrown where they are awaited. */
   begin(basis: ReportBasis, language: Language): Promise<string[]>;
+  workbook(about: WorkbookAbout, tables: readonly Table[], language: Language): Promise<Uint8Array>;
   end(): Promise<void>;
 }
 
@@ -30,7 +33,7 @@ export function readingThreads(count: number): ReadingThreads {
 }
 
 /** @param count threads beside the one of the program, at least 1 */
-export function drawingThreads(count: number): DrawingThreads {
+export function reportThreads(count: number): ReportThreads {
   const pool = open(count);
   for (let thread = 0; thread < count; thread++)
     pool.run(undefined, { name: 'prepareDrawing' }).catch(() => undefined);
@@ -45,6 +48,10 @@ export function drawingThreads(count: number): DrawingThreads {
       const pages = Promise.all(shares).then((shares) => shares.flat());
       pages.catch(() => undefined);
       return pages;
+    },
+    workbook({ month, span, fingerprint }, tables, language) {
+      const about = { month, span, fingerprint };
+      return pool.run({ about, tables, language } satisfies WorkbookTask, { name: 'writeWorkbook' });
     },
     end: () => pool.destroy(),
   };

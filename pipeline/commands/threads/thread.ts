@@ -2,6 +2,8 @@ import type { FileColumns } from '../../ingest/file-columns.ts';
 import { readerWithHistory } from '../../ingest/history/read-once.ts';
 import { openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
 import type { ReportBasis } from '../../report/report.ts';
+import type { Table } from '../../report/tables/table.ts';
+import type { WorkbookAbout } from '../../report/tables/workbook.ts';
 import { CATALOGUES } from '../../report/words/catalogues.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 import type { Language } from '../../site/report-settings.ts';
@@ -22,6 +24,13 @@ interface DrawTask {
   basis: ReportBasis;
   language: Language;
   units: readonly string[];
+}
+
+/** What a workbook is to hold, and in which language. */
+export interface WorkbookTask {
+  about: Omit<WorkbookAbout, 'words'>;
+  tables: readonly Table[];
+  language: Language;
 }
 
 let opened: { key: string; read: Promise<(job: ReadJob) => Promise<FileColumns>> } | undefined;
@@ -50,4 +59,10 @@ export async function prepareDrawing(): Promise<void> {
 export async function drawUnits({ basis, units, language }: DrawTask): Promise<string[]> {
   const { drawUnitPages } = await import('../../report/report.ts');
   return drawUnitPages(basis, units, CATALOGUES[language]);
+}
+
+/** Makes the workbook of all tables. */
+export async function writeWorkbook({ about, tables, language }: WorkbookTask): Promise<Uint8Array> {
+  const { workbookFile } = await import('../../report/tables/workbook.ts');
+  return workbookFile({ ...about, words: CATALOGUES[language] }, tables);
 }

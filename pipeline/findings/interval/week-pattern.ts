@@ -139,8 +139,11 @@ export function displacedIn(unit: UnitWeek, from: number, to: number, weeks: num
   let count = 0;
   for (const cycle of unit.cycles) {
     if (!cycle.displaceable) continue;
-    const touches = [-WEEK, 0, WEEK].some((shift) => cycle.from + shift < to && cycle.to + shift > from);
-    if (touches) count++;
+    for (let shift = -WEEK; shift <= WEEK; shift += WEEK)
+      if (cycle.from + shift < to && cycle.to + shift > from) {
+        count++;
+        break;
+      }
   }
   return count / weeks;
 }

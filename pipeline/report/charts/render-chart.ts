@@ -82,16 +82,26 @@ export function cleanSvg(markup: string, { id, title, description }: ChartText, 
   return { svg: trusted(`${head}${inner}</svg>`), width, height };
 }
 
+/** Attributes that a page has no use for. */
+const NEEDLESS = /^(?:aria-[a-z]+|role|class|font-family|pointer-events)$/;
+const OPACITY = /^(?:opacity|stroke-opacity|fill-opacity)$/;
+
 function cleanTag(tag: string, id: string): string {
+  if (!tag.includes('=')) return tag;
   return tag
     .replace(/^<g class="[^"]*\brole-axis-title\b[^"]*"/, '<g data-still=""')
     .replace(/^<path class="background"/, '<path data-plot=""')
-    .replace(/ aria-label="([^"]*)"/, (_, told: string) => toldAttributes(told))
-    .replace(/ (?:aria-[a-z]+|role|class|font-family|pointer-events)="[^"]*"/g, '')
-    .replace(/ (?:opacity|stroke-opacity|fill-opacity)="1"/g, '')
-    .replace(/\bid="([^"]*)"/g, `id="${id}-$1"`)
-    .replace(/url\(#([^)]*)\)/g, `url(#${id}-$1)`)
-    .replace(/ (?!data-)[\w:-]+="[^"]*"/g, (attribute) => attribute.replace(/(\d+\.\d\d)\d+/g, '$1'));
+    .replace(/ ([\w:-]+)="([^"]*)"/g, (attribute, name: string, value: string) =>
+      cleanAttribute(attribute, name, value, id),
+    );
+}
+
+function cleanAttribute(attribute: string, name: string, value: string, id: string): string {
+  if (name === 'aria-label') return toldAttributes(value);
+  if (NEEDLESS.test(name) || (value === '1' && OPACITY.test(name))) return '';
+  if (name.startsWith('data-')) return attribute;
+  if (name === 'id') return ` id="${id}-${value}"`;
+  return attribute.replace(/url\(#([^)]*)\)/g, `url(#${id}-$1)`).replace(/(\d+\.\d\d)\d+/g, '$1');
 }
 
 function warnings(id: string) {

@@ -30,13 +30,16 @@ type SheetCell =
   | { value: Date; type: DateConstructor; format: string }
   | null;
 
+/** What the first sheet says of the report. */
+export type WorkbookAbout = Pick<ReportContext, 'words' | 'month' | 'span' | 'fingerprint'>;
+
 /**
  * All tables as one workbook, the first sheet says what each other one holds. Numbers, dates and yes or no are cells of their kind; text is text whatever it begins
  * with: no cell is a formula. Headers stay in sight. The same tables give the same bytes.
  *
  * A column whose every value is a date (or a wall time) is one of dates; months stay text.
  */
-export async function workbookFile(context: ReportContext, tables: readonly Table[]): Promise<Uint8Array> {
+export async function workbookFile(about: WorkbookAbout, tables: readonly Table[]): Promise<Uint8Array> {
   const sheets = tables.map((table) => {
     const kinds = table.columns.map((_, at) => kindOf(table.rows.map((row) => row[at]!)));
     const rows = table.rows.slice(0, MOST_ROWS);
@@ -50,13 +53,13 @@ export async function workbookFile(context: ReportContext, tables: readonly Tabl
       stickyRowsCount: 1,
     };
   });
-  const file = await writeExcelFile([contentsSheet(context, tables), ...sheets]).toBuffer();
+  const file = await writeExcelFile([contentsSheet(about, tables), ...sheets]).toBuffer();
   return settled(file);
 }
 
 const header = (text: string): SheetCell => ({ value: text, type: String, fontWeight: 'bold' });
 
-function contentsSheet({ words, month, span, fingerprint }: ReportContext, tables: readonly Table[]) {
+function contentsSheet({ words, month, span, fingerprint }: WorkbookAbout, tables: readonly Table[]) {
   const text = words.workbook;
   const line = (value: string): SheetCell[] => [textCell(value)];
   return {
