@@ -34,6 +34,8 @@ export class RowSplitter {
   #lines: Line[] = [];
   #row: number;
   #block = BLOCK;
+  /** Cells of lines that were parsed ahead, by the number of the line. */
+  readonly #ahead = new Map<number, string[]>();
 
   /** @param firstRow number of the first line that will be pushed */
   constructor(delimiter: string, isSuspect: (text: string) => boolean, firstRow = 1) {
@@ -78,7 +80,12 @@ export class RowSplitter {
       rows.push(this.#good(row, line, quoted));
       return 1;
     }
-    return this.#takeBlock(lines, at, rows) || this.#takeOne(lines, at, final, rows);
+    if (!this.#ahead.has(row)) this.#parseAhead(lines, at);
+    const ahead = this.#ahead.get(row);
+    if (!ahead) return this.#takeOne(lines, at, final, rows);
+    this.#ahead.delete(row);
+    rows.push(this.#good(row, line, ahead));
+    return 1;
   }
 
   /** The cells of a line in which each cell is quoted and none holds a quote: then the line can be cut at quote, delimiter, quote. */
@@ -89,32 +96,31 @@ export class RowSplitter {
     return cells;
   }
 
-  /** Lines with quotes that are each a row by themselves: as many records as lines means just that. */
-  #takeBlock(lines: readonly Line[], at: number, rows: RawRow[]): number {
-    let end = at;
-    for (; end < lines.length && end - at < this.#block; end++) {
-      const line = lines[end]!;
-      if (typeof line !== 'string' || !line.includes('"')) break;
+  /**
+   * The next lines with quotes, also those with other lines between them, all at once: as many records as lines means that each is a row by itself. A line that
+   * goes on would take the next of them into its own record.
+   */
+  #parseAhead(lines: readonly Line[], at: number): void {
+    const places: number[] = [];
+    const texts: string[] = [];
+    for (let next = at; next < lines.length && places.length < this.#block; next++) {
+      const line = lines[next]!;
+      if (typeof line !== 'string' || !line.includes('"') || this.#allQuoted(line)) continue;
+      places.push(this.#row + next);
+      texts.push(line);
     }
-    const count = end - at;
-    if (count < 2) {
-      this.#block = Math.min(BLOCK, this.#block * 2);
-      return 0;
-    }
-    const text = lines.slice(at, end) as string[];
-    try {
-      const records = parse(text.join('\n'), this.#strict);
-      if (records.length === count) {
-        for (let index = 0; index < count; index++)
-          rows.push(this.#good(this.#row + at + index, text[index]!, records[index]!));
-        this.#block = Math.min(BLOCK, this.#block * 2);
-        return count;
+    if (texts.length > 1)
+      try {
+        const records = parse(texts.join('\n'), this.#strict);
+        if (records.length === texts.length) {
+          for (const [index, place] of places.entries()) this.#ahead.set(place, records[index]!);
+          this.#block = Math.min(BLOCK, this.#block * 2);
+          return;
+        }
+      } catch {
+        // One of the lines is faulty or goes on: they are read one by one, and the faulty one is reported there.
       }
-    } catch {
-      // One of the lines is faulty or goes on: they are read one by one, and the faulty one is reported there.
-    }
-    this.#block = Math.max(1, this.#block >> 2);
-    return 0;
+    this.#block = texts.length > 1 ? Math.max(1, this.#block >> 2) : Math.min(BLOCK, this.#block * 2);
   }
 
   #takeOne(lines: readonly Line[], at: number, final: boolean, rows: RawRow[]): number {
