@@ -88,17 +88,19 @@ function chooseDelimiter(
   required: readonly string[],
   decoding: TextDecoding,
 ): { delimiter: string; search: HeaderSearch } {
-  let lines = head.slice(0, HEADER_WITHIN);
+  const lines = head.slice(0, HEADER_WITHIN);
   const isEnd = final || lines.length < head.length;
-  const isPlain = lines.every((line) => typeof line === 'string' && !line.includes('"'));
   let best: { delimiter: string; search: HeaderSearch } | undefined;
   for (const delimiter of source.delimiter ? [source.delimiter] : DELIMITERS) {
     const rows = new RowSplitter(delimiter, decoding.isSuspect).push(lines, isEnd);
-    const search = findHeader(rows, required, source.header_rows);
-    if (best && !isBetter(search, best.search)) continue;
-    best = { delimiter, search };
-    // What is found below this header can't be better. Where there are quotes, a row may take more than its line.
-    if (search.header && isPlain) lines = lines.slice(0, search.header.row);
+    // What is found below the header of another delimiter can't be better.
+    const last = best?.search.header?.row ?? Number.POSITIVE_INFINITY;
+    const search = findHeader(
+      rows.filter(({ row }) => row <= last),
+      required,
+      source.header_rows,
+    );
+    if (!best || isBetter(search, best.search)) best = { delimiter, search };
   }
   return best!;
 }
