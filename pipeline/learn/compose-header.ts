@@ -34,8 +34,8 @@ const MEASURE =
 /** Words that join others and say nothing in a name of a column. */
 const JOINING: ReadonlySet<string> = new Set(
   (
-    'of the in at on for and was is der des die das im am um in ab seit und de du des d l la le les en et au aux ' +
-    'del el los las y se fue betrieb'
+    'of the in at on for and is der des die das im am um in ab seit und de du des d l la le les en et au aux ' +
+    'del el los las y se fue betrieb cd cde nm nme fld'
   ).split(' '),
 );
 
@@ -121,7 +121,7 @@ const onlyFiller = (known: readonly (readonly string[])[]): boolean =>
 
 /** Parts that say enough beside a word that is not known: "Work Started", "Washer/Ster". */
 const isTelling = (found: ReadonlySet<string>): boolean =>
-  found.has('unit') || found.has('start') || found.has('end') || found.has('alarm');
+  ['unit', 'start', 'end', 'alarm', 'program'].some((part) => found.has(part));
 
 function partsOf(token: string, parts: Parts): string[] {
   const found: string[] = [];

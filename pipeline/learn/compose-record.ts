@@ -60,6 +60,7 @@ function textMeanings(has: Test, any: Test): string[] {
   if (any('work', 'clean') && any('done', 'described'))
     return has('clean') ? ['task', 'state', 'work'] : ['work'];
   if (has('clean') && any('work', 'kind')) return ['task'];
+  if (has('what', 'done')) return ['task', 'work'];
   if (has('done')) return ['state'];
   return [];
 }

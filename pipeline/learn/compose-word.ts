@@ -17,6 +17,7 @@ const CONTRARY: Readonly<Record<string, string>> = {
   done: 'missed',
 };
 const FILLER = 'filler';
+const AND = new Set(['and', 'und', 'et', 'y', 'e', 'plus']);
 const DENIAL = new Set(['not', 'non', 'no', 'nicht', 'n', 'pas', 'kein', 'keine']);
 
 /**
@@ -41,6 +42,8 @@ export function composedWord(text: string, stems: Stems): { key: string; score: 
   const best = [...told].filter(([, count]) => count === most);
   const [first] = best;
   if (!first || best.length > 1) return undefined;
+  // "Repair and maintenance" is two things.
+  if (told.size > 1 && tokens.some((token) => AND.has(token))) return undefined;
   if (most === 1 && tokens.some((token) => isStrange(token, stems))) return undefined;
   return { key: first[0], score: most > 1 ? MORE_STEMS : ONE_STEM };
 }

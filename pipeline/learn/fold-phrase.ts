@@ -32,8 +32,21 @@ const JOINING = new Set([
   'del',
 ]);
 
+/** Texts whose words are remembered at once: the vocabulary's phrases, and those that are compared with them. */
+const REMEMBERED = 50_000;
+const known = new Map<string, readonly string[]>();
+
+function tokensOf(folded: string): readonly string[] {
+  const before = known.get(folded);
+  if (before) return before;
+  if (known.size >= REMEMBERED) known.clear();
+  const tokens = cut(folded);
+  known.set(folded, tokens);
+  return tokens;
+}
+
 /** The words that mean something. A letter joins only before a word and not after another letter: "test d etancheite", but "b d 134" and "n d". */
-const tokensOf = (folded: string): string[] =>
+const cut = (folded: string): string[] =>
   folded
     .split(' ')
     .filter(

@@ -132,13 +132,14 @@ function matchKind(
       )
         candidates.push(withWords(kind, { field, column, known: true, ...best }, vocabulary));
     }
-  candidates.sort(
+  const ranked = candidates.filter(({ score }) => score > 0);
+  ranked.sort(
     (a, b) =>
       b.score - a.score || Number(b.field.required) - Number(a.field.required) || a.column.at - b.column.at,
   );
   const taken = new Map<string, Candidate>();
   const used = new Set<ColumnProfile>();
-  for (const candidate of candidates) {
+  for (const candidate of ranked) {
     if (taken.has(candidate.field.name) || used.has(candidate.column)) continue;
     taken.set(candidate.field.name, candidate);
     used.add(candidate.column);
@@ -151,7 +152,7 @@ function matchKind(
         field: field.name,
         columns: [match.column],
         score: match.score,
-        ...sureness(match, candidates, used, meanings.get(match.column)!),
+        ...sureness(match, ranked, used, meanings.get(match.column)!),
       },
     ];
   });
@@ -173,7 +174,11 @@ const isOtherVacuum = (field: Field, column: ColumnProfile, found: readonly Mean
 function withWords(kind: RecordKind, candidate: Candidate, vocabulary: Vocabulary): Candidate {
   const { field, column, score } = candidate;
   if (wordList(kind, field.name) === undefined || column.texts.length === 0) return candidate;
-  const known = knownShare(kind, field.name, column, vocabulary) >= KNOWN_FROM;
+  const share = knownShare(kind, field.name, column, vocabulary);
+  const known = share >= KNOWN_FROM;
+  // By the parts of its name alone, and by no word, a column is not taken from another field.
+  if (share === 0 && !field.required && candidate.meaning.phrase === BY_PARTS)
+    return { ...candidate, known, score: 0 };
   return known ? candidate : { ...candidate, known, score: score * UNKNOWN_WORDS };
 }
 

@@ -54,6 +54,15 @@ const NO_STEMS: Stems = new Map();
 /** Below this a text does not mean the phrase. */
 const LEAST = 0.55;
 
+/** A phrase that may mean something else counts so much less. */
+const WEAK = 0.7;
+/** Nearness of the same words in another order, and from which on words are cut short. */
+const SAME_WORDS = 0.95;
+const NEAR_CUT = 0.8;
+
+/** Endings of names in databases: code, name, text, value. */
+const ENDING = / (?:cd|cde|code|nm|nme|name|txt|text|val|value|fld|desc|descr|bez|lib)$/;
+
 const LANGUAGES = ['en', 'de', 'fr', 'es'] as const;
 
 /** Words of all languages together. */
@@ -121,7 +130,7 @@ export class Vocabulary {
 
   /** What a header may mean by its phrases and, less surely, by the parts that it is put together of. */
   headerOf(text: string, beside: Beside): Meaning[] {
-    const phrases = this.header(text);
+    const phrases = this.#withoutEnding(text);
     const composed = composedMeanings(text, this.#parts, beside)
       .filter((key) => !phrases.some((one) => one.key === key && one.score >= COMPOSED_SCORE))
       .map((key): Meaning => ({ key, score: COMPOSED_SCORE, weak: true, language: '', phrase: BY_PARTS }));
@@ -131,6 +140,20 @@ export class Vocabulary {
       : [...composed, ...phrases.filter(({ key }) => !composed.some((one) => one.key === key))].sort(
           (a, b) => b.score - a.score,
         );
+  }
+
+  /** Phrases for a name, or for it without an ending such as "_cd" that databases put to names: so never more than likely. */
+  #withoutEnding(text: string): Meaning[] {
+    const whole = this.header(text);
+    const bare = foldPhrase(text).replace(ENDING, '');
+    if ((whole[0]?.score ?? 0) >= COMPOSED_SCORE || bare === foldPhrase(text)) return whole;
+    const known = this.header(bare)
+      .filter(
+        ({ score, key }) =>
+          score >= NEAR && !whole.some((one) => one.key === key && one.score >= COMPOSED_SCORE),
+      )
+      .map((meaning): Meaning => ({ ...meaning, score: COMPOSED_SCORE, weak: true }));
+    return [...known, ...whole.filter(({ key }) => !known.some((one) => one.key === key))];
   }
 
   /** Which kinds of record a title or file name speaks of, best first. */
@@ -202,17 +225,27 @@ function push<Key, Value>(map: Map<Key, Value[]>, key: Key, list: Value[]): void
 function meaningsOf(text: string, phrasesOf: ReadonlyMap<string, readonly Phrase[]>): Meaning[] {
   const folded = foldPhrase(text);
   if (folded === '') return [];
-  const found: Meaning[] = [];
+  const found: (Meaning & { near: number })[] = [];
   for (const [key, list] of phrasesOf) {
-    let best: Meaning | undefined;
+    let best: (Meaning & { near: number }) | undefined;
     for (const { folded: phrase, weak, language } of list) {
-      const score = nearness(folded, phrase) * (weak ? 0.7 : 1);
-      if (score >= LEAST && score > (best?.score ?? 0)) best = { key, score, weak, language, phrase };
+      const near = nearness(folded, phrase);
+      const score = near * (weak ? WEAK : 1);
+      // The very word, though it may mean something else, says more than the beginning of another: "Fehler" is no cut "fehlerfrei".
+      const better = (near === 1) === (best?.near === 1) ? score > (best?.score ?? 0) : near === 1;
+      if (score >= LEAST && better) best = { key, score, weak, language, phrase, near };
     }
     if (best) found.push(best);
   }
-  return found.sort((a, b) => b.score - a.score);
+  const exact = found.some(({ near }) => near === 1);
+  return found
+    .filter(({ near }) => !exact || near >= SAME_WORDS || near < NEAR_CUT)
+    .map(({ near: _, ...meaning }) => meaning)
+    .sort((a, b) => b.score - a.score);
 }
+
+/** Those that come with the program, read once. */
+let general: readonly VocabularyFile[] | undefined;
 
 /**
  * The vocabularies that come with the program, with those of the site after them.
@@ -220,11 +253,12 @@ function meaningsOf(text: string, phrasesOf: ReadonlyMap<string, readonly Phrase
  * @throws UserError `vocabulary` where the site's own has another form
  */
 export function loadVocabulary(own?: { text: string; name: string }): Vocabulary {
-  const files = LANGUAGES.map((language) =>
+  general ??= LANGUAGES.map((language) =>
     vocabularySchema.parse(
       parse(readFileSync(new URL(`./vocabulary/${language}.yaml`, import.meta.url), 'utf8')),
     ),
   );
+  const files = [...general];
   if (own) {
     const parsed = vocabularySchema.safeParse(readYaml(own));
     if (!parsed.success) {

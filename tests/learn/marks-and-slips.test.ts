@@ -13,6 +13,7 @@ import {
   CLEANING_STATES,
   CLEANING_TASKS,
   CYCLE_KINDS,
+  CYCLE_OUTCOMES,
   SERVICE_KINDS,
   TEST_RESULTS,
 } from '../../pipeline/site/vocabulary.ts';
@@ -158,6 +159,26 @@ describe('words that may mean something else', () => {
     });
     expect(meant('cleanings', 'task', ['Filtre'], CLEANING_TASKS)).toEqual({
       Filtre: ['drain_strainer', 'likely'],
+    });
+    // A waste load is a kind of cycle of its own, or production: its site decides.
+    expect(meant('cycles', 'kind', ['Waste', 'Abfall', 'Déchets', 'Residuos'], CYCLE_KINDS)).toEqual({
+      Waste: ['other', 'likely'],
+      Abfall: ['other', 'likely'],
+      Déchets: ['other', 'likely'],
+      Residuos: ['other', 'likely'],
+    });
+  });
+
+  it('the very word says more than the beginning of another', () => {
+    expect(meant('cycles', 'outcome', ['Fehler', 'Fehlerfrei'], CYCLE_OUTCOMES)).toEqual({
+      Fehler: ['failed', 'likely'],
+      Fehlerfrei: ['completed', 'certain'],
+    });
+  });
+
+  it('two things in one are nothing that can be told', () => {
+    expect(meant('service', 'kind', ['Repairs and maintenance work'], SERVICE_KINDS)).toEqual({
+      'Repairs and maintenance work': [undefined, 'open'],
     });
   });
 });

@@ -81,7 +81,7 @@ describe('a day beside the times from which and to which', () => {
   it('a time of day that fits nothing leaves the day marked', async () => {
     const { source } = await proposed({
       'bd tests.csv': table(
-        'Date,Sterilizer,Result,Shift change',
+        'Date,Sterilizer,Result,Lamp',
         (at) => `${two(at + 1)}.03.2025,S${at % 2},Pass,06:${10 + at}`,
       ),
     });
