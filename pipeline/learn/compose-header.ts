@@ -119,6 +119,15 @@ const asOne = (found: ReadonlySet<string>): ReadonlySet<string> =>
 const onlyFiller = (known: readonly (readonly string[])[]): boolean =>
   known.every((list) => list.includes('filler'));
 
+/** Whether a name speaks of the jacket, the supply or a set value: what it is merely near to is no reading of the chamber. */
+export const isElsewhere = (header: string, parts: Parts): boolean =>
+  foldPhrase(header)
+    .split(' ')
+    .some((token) => partsOf(token, parts).includes('elsewhere'));
+
+/** Fields that are readings of the chamber. */
+export const isReading = (field: string): boolean => /_(?:s|c|kpa)$/.test(field);
+
 /** Parts that say enough beside a word that is not known: "Work Started", "Washer/Ster". */
 const isTelling = (found: ReadonlySet<string>): boolean =>
   ['unit', 'start', 'end', 'alarm', 'program'].some((part) => found.has(part));

@@ -88,7 +88,9 @@ function valuesOf(tables: readonly FoundTable[], header: string): string[] | und
 function byColumn(sources: readonly SourceOfTables[], vocabulary: Vocabulary): SiteChoice | undefined {
   const columns = sources.map(({ source, tables }) => {
     const header = source.unread.find(({ header }) =>
-      vocabulary.header(withoutMeasure(header)).some(({ key, score }) => key === 'site' && score >= 0.8),
+      vocabulary
+        .headerOf(withoutMeasure(header), { hot: undefined, said: undefined })
+        .some(({ key, score }) => key === 'site' && score >= 0.8),
     )?.header;
     const values = header === undefined ? undefined : valuesOf(tables, header);
     // A row that names no site would be read once for each of them.

@@ -2,7 +2,14 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { UserError } from '../user-error.ts';
-import { type Beside, BY_PARTS, COMPOSED_SCORE, composedMeanings } from './compose-header.ts';
+import {
+  type Beside,
+  BY_PARTS,
+  COMPOSED_SCORE,
+  composedMeanings,
+  isElsewhere,
+  isReading,
+} from './compose-header.ts';
 import { composedWord, contraryOf, deniedPart, ONE_STEM, type Stems } from './compose-word.ts';
 import { foldPhrase, nearness } from './fold-phrase.ts';
 
@@ -130,7 +137,10 @@ export class Vocabulary {
 
   /** What a header may mean by its phrases and, less surely, by the parts that it is put together of. */
   headerOf(text: string, beside: Beside): Meaning[] {
-    const phrases = this.#withoutEnding(text);
+    const named = this.#withoutEnding(text);
+    const phrases = isElsewhere(text, this.#parts)
+      ? named.filter(({ key, score }) => score >= NEAR || !isReading(key))
+      : named;
     const composed = composedMeanings(text, this.#parts, beside)
       .filter((key) => !phrases.some((one) => one.key === key && one.score >= COMPOSED_SCORE))
       .map((key): Meaning => ({ key, score: COMPOSED_SCORE, weak: true, language: '', phrase: BY_PARTS }));
