@@ -7,17 +7,16 @@ import { makeFourthStyles } from './blind-fourth/make-fourth.ts';
  * list of fields and the remarks on the third set's first figures were known. They were committed with their truth before anything was measured. The one table without
  * a truth of counts is measured for kind, columns and words alone.
  *
- * `all` is what the truth holds; the floors are what was measured first, and 0 until then.
+ * The floors are what was measured first, with nothing mended for them: 301 of 309 columns (97 %), nothing wrong without a mark, all counts exact. Twelve of the 301 had
+ * been counted as wrong until the judge took the lower line of a header in two lines for the column's name, and a blank in a date pattern for the T of the text, which it
+ * reads; one more for the first reason as marked. Who mended last before had seen eight rows of the German service report.
  */
 const FIRST = {
-  kind: { right: 0, all: 44 },
-  column: { right: 0, all: 309 },
-  word: { right: 0, all: 183 },
-  counts: { exact: 0, all: 43 },
+  kind: { right: 43, all: 44 },
+  column: { right: 301, all: 309 },
+  word: { right: 168, all: 183 },
+  counts: { exact: 43, all: 43 },
 } as const;
-
-/** Wrong and called certain when first measured; nothing else may be. */
-const WRONG_AT_FIRST: readonly string[] = [];
 
 let judged: Measured['judged'];
 let counted: Measured['counted'];
@@ -27,10 +26,8 @@ beforeAll(async () => {
 }, 120_000);
 
 describe('ten styles of exports by a fifth hand', () => {
-  it('nothing wrong stands without a mark but what did at first', () => {
-    const wrong = judged.filter(({ verdict }) => verdict === 'wrong').map(({ place }) => place);
-    expect(wrong.filter((place) => !WRONG_AT_FIRST.includes(place))).toEqual([]);
-    expect(wrong.length).toBeLessThanOrEqual(WRONG_AT_FIRST.length);
+  it('nothing wrong stands without a mark', () => {
+    expect(judged.filter(({ verdict }) => verdict === 'wrong')).toEqual([]);
   });
 
   it.each(['kind', 'column', 'word'] as const)('%s: no fewer are proposed right than at first', (what) => {

@@ -77,7 +77,7 @@ function judgeColumn(column: ProposedColumn, want: BlindSource['columns'][string
   const off: Verdict =
     match.confidence === 'certain' ? 'wrong' : match.confidence === 'open' ? 'question' : 'marked';
   if ('from' in want) return want.from in from ? 'right' : off;
-  if (!('headers' in from) || from.headers.join('|') !== want.headers.join('|')) return off;
+  if (!('headers' in from) || !sameColumns(from.headers, want.headers)) return off;
   if (want.measure !== undefined) {
     if (measure?.value === undefined) return measure ? 'question' : 'wrong';
     if (measure.value !== want.measure) return measure.confidence === 'certain' ? 'wrong' : 'marked';
@@ -90,10 +90,15 @@ function judgeColumn(column: ProposedColumn, want: BlindSource['columns'][string
   return 'right';
 }
 
-/** Patterns that read the same texts: one letter or two for a number that may have one digit, seconds that a text may leave out. */
+/** The same columns: of a header in two lines, the lower line alone names a column as well. */
+const sameColumns = (found: readonly string[], wanted: readonly string[]): boolean =>
+  found.length === wanted.length &&
+  found.every((name, at) => wanted[at] === name || wanted[at]!.endsWith(` ${name}`));
+
+/** Patterns that read the same texts: one letter or two for a number that may have one digit, seconds that a text may leave out, a T or a blank before the time. */
 const samePattern = (a: string, b: string): boolean => short(a) === short(b) || `${short(a)}:ss` === short(b);
 const short = (text: string): string =>
-  text.replace(/HH|hh|dd|MMM|MM/g, (part) => (part === 'MMM' ? 'N' : part[0]!));
+  text.replace(/HH|hh|dd|MMM|MM/g, (part) => (part === 'MMM' ? 'N' : part[0]!)).replace('T', ' ');
 
 const sureness = ({ match, measure, dates }: ProposedColumn): Confidence =>
   leastSure(match.confidence, measure?.confidence ?? 'certain', dates?.confidence ?? 'certain');
