@@ -2,6 +2,7 @@ import { fingerprintOf } from '../findings/fingerprint.ts';
 import type { Review } from '../findings/review-schema.ts';
 import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
+import { groupBy } from '../transform/group-by.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import type { ChartRuntimes } from './charts/chart-runtimes.ts';
 import { unitPageNames } from './html/page-names.ts';
@@ -17,7 +18,9 @@ export interface ReportContext {
   /** Names of these measures. */
   measures: MeasureNames;
   panel: readonly UnitDay[];
-  due: readonly DueTask[];
+  /** Rows of the panel of a unit, and its due tasks. */
+  daysOf(unit: string): readonly UnitDay[];
+  dueOf(unit: string): readonly DueTask[];
   words: Words;
   /** Charts compiled for this report. */
   runtimes: ChartRuntimes;
@@ -66,12 +69,15 @@ export function reportContext(
   const pages = unitPageNames(review.units.map((unit) => unit.unit));
   const units = new Map(review.units.map((unit) => [unit.unit, unit]));
   const sites = new Map(review.sites.map((site) => [site.id, site.name]));
+  const days = groupBy(panel, (row) => row.unit);
+  const tasks = groupBy(due, (task) => task.unit);
   const { record_from, record_to } = review.period;
   return {
     review,
     measures: measureNames(measures),
     panel,
-    due,
+    daysOf: (unit) => days.get(unit) ?? [],
+    dueOf: (unit) => tasks.get(unit) ?? [],
     words,
     runtimes: new Map(),
     hasInterval,

@@ -2,6 +2,7 @@ import { type Day, formatDay } from '../../site/day.ts';
 import type { Rules } from '../../site/rules.ts';
 import { formatWall } from '../../site/wall-clock.ts';
 import { isProduction } from '../../transform/cycles/class-cycles.ts';
+import { groupBy } from '../../transform/group-by.ts';
 import { lookBacks } from '../../transform/look-back.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { requalifications } from '../../transform/service/requalification.ts';
@@ -52,12 +53,21 @@ export function testTimingList(
   from: Day,
 ): Review['test_timing'] {
   const historyOf = new Map(histories.map((history) => [history.unit, history]));
+  const cyclesOf = new Map(
+    histories.map(({ unit, cycles }) => [
+      unit,
+      groupBy(
+        cycles.filter(({ day }) => day >= from),
+        ({ day }) => day,
+      ),
+    ]),
+  );
   return panel
     .filter((row) => row.day >= from && (row.test_timing === 'missing' || row.test_timing === 'late'))
     .map((row) => {
       const history = historyOf.get(row.unit)!;
       const wall = (at: number) => formatWall(history.clock.wallOf(at));
-      const production = history.cycles.find((cycle) => cycle.day === row.day && isProduction(cycle))!;
+      const production = cyclesOf.get(row.unit)!.get(row.day)!.find(isProduction)!;
       const ended =
         history.tests.find((test) => test.day === row.day && test.role !== 'invalid')?.ended_at ?? null;
       return {

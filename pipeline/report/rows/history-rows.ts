@@ -35,8 +35,8 @@ export const HISTORY_COLUMNS = ['unit', 'lane', 'from', 'to', 'mark', 'detail', 
 
 /** Spells and events of one unit over the whole record. Lanes without a mark have no row. */
 export function historyRows(context: ReportContext, unit: string): HistoryRow[] {
-  const { review, panel, due, words } = context;
-  const days = panel.filter((row) => row.unit === unit);
+  const { review, words } = context;
+  const days = context.daysOf(unit);
   const row = (
     lane: HistoryRow['lane'],
     from: string,
@@ -72,8 +72,9 @@ export function historyRows(context: ReportContext, unit: string): HistoryRow[] 
     ...event('failure', (day) => day.failed ?? 0),
     ...event('missing', (day) => (day.test_timing === 'missing' ? 1 : 0)),
     ...event('abort', (day) => day.cleanliness_aborts),
-    ...due
-      .filter((task) => task.unit === unit && task.task === 'drain_strainer' && task.state === 'missed')
+    ...context
+      .dueOf(unit)
+      .filter((task) => task.task === 'drain_strainer' && task.state === 'missed')
       .map((task) => row('strainer', formatDay(task.due), formatDay(task.due), 'event')),
     ...event('early_stop', (day) => day.early_stops),
     ...eras
