@@ -7,6 +7,7 @@ import { readSiteFile } from '../site/read-site-file.ts';
 import type { Site } from '../site/site.ts';
 import { UserError } from '../user-error.ts';
 import type { Values } from './command.ts';
+import { progressLine } from './progress-line.ts';
 import type { Terminal } from './terminal.ts';
 import { type ReadingThreads, readingThreads } from './threads/pool.ts';
 import type { ReadTask } from './threads/thread.ts';
@@ -45,11 +46,13 @@ export async function readInputs(
   const personKey = key ? { personKey: key.bytes } : {};
   const count = threadCount(values);
   const threads = count > 1 && !watch && (await isLarge(folder)) ? readingThreads(count) : undefined;
+  const began = performance.now();
   const reading = await readAll(
     { threads, task: { site: { text, file }, folder, ignore, ...personKey, ...kept } },
     (elsewhere) =>
       readExports(site, folder, {
-        onProgress: (line) => terminal.progress(line),
+        onProgress: (progress) =>
+          terminal.progress(progressLine(progress, (performance.now() - began) / 1000)),
         ignore,
         ...personKey,
         ...kept,

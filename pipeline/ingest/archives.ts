@@ -1,3 +1,4 @@
+import { stat } from 'node:fs/promises';
 import path from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -16,6 +17,8 @@ export class ArchiveFault extends Error {
 /** A file to read: on disk, or in an archive (`logs.zip/2025/cycles.csv`), or packed by itself (`cycles.csv.gz`). */
 export interface InputFile {
   path: string;
+  /** Bytes, as far as they are known before the file is opened. */
+  size?: number | undefined;
   /** @throws ArchiveFault while its pieces are taken, where it can't be unpacked within the limits */
   open(): AsyncIterable<Uint8Array>;
 }
@@ -47,7 +50,11 @@ export async function openArchives(
   const settings: Settings = { limits, found, held: new Map() };
   for (const file of files) {
     const onDisk = (): AsyncIterable<Uint8Array> => open(path.join(folder, file));
-    await add({ path: file, open: onDisk }, settings, 0);
+    const size = await stat(path.join(folder, file)).then(
+      (found) => found.size,
+      () => undefined,
+    );
+    await add({ path: file, size, open: onDisk }, settings, 0);
   }
   found.files.sort((a, b) => byCodeUnit(a.path, b.path));
   return found;
@@ -114,7 +121,7 @@ async function entriesOf(
       refuse(`a file at most ${limits.ratio} times as large as it is packed`, full);
     else {
       names.add(safe);
-      entries.push({ path: full, open: () => unpackEntry(archive, at, settings) });
+      entries.push({ path: full, size: unpacked, open: () => unpackEntry(archive, at, settings) });
     }
     return false;
   });

@@ -12,6 +12,7 @@ import type { WatchRow } from './read-file.ts';
 import {
   type InputSettings,
   type Inputs,
+  inputOf,
   openInputs,
   type ReadJob,
   readJob,
@@ -22,10 +23,20 @@ import type { Problem, Reading } from './reading.ts';
 import { removeDuplicates } from './remove-duplicates.ts';
 import { resolveRepeatedHour } from './resolve-repeated-hour.ts';
 
+/** How far reading has come. */
+export interface ReadProgress {
+  source: string;
+  file: string;
+  /** Bytes read of all files so far. */
+  bytes: number;
+  /** Bytes of all files to be read; undefined where they aren't known, as of packed files. */
+  all: number | undefined;
+}
+
 /** What the caller may hand in. */
 export interface ReadEffects extends InputSettings {
-  /** Called after each piece of a file that was read, with a line such as "cycles: log-2025.csv, 12.3 MB". */
-  onProgress?: (line: string) => void;
+  /** Called after each piece of a file that was read. */
+  onProgress?: (progress: ReadProgress) => void;
   /** Sees the first rows of each table as they stand, before they are read. */
   watch?: WatchRow;
   /** Folder in which what was read is kept, so that a file is read once; left out: nothing is kept. */
@@ -48,12 +59,12 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
   const problems = refusedArchives(inputs);
   const tallies: FileTally[] = [];
   const drafts = new Map<RecordKind, Draft[]>(RECORD_KINDS.map((kind) => [kind, []]));
-  const read = readerOf(inputs, effects);
+  const jobs: ReadJob[][] = [];
+  for (const source of inputs.readers.keys()) jobs.push(await readJobs(inputs, source));
+  const read = readerOf(inputs, effects, jobs.flat());
   const bySource: { before: Problem[]; answers: Promise<FileColumns>[] }[] = [];
-  for (const source of inputs.readers.keys()) {
-    const jobs = await readJobs(inputs, source);
-    bySource.push({ before: filesAmiss(inputs, source, jobs), answers: jobs.map(read) });
-  }
+  for (const [source, own] of jobs.entries())
+    bySource.push({ before: filesAmiss(inputs, source, own), answers: own.map(read) });
   let sequence = 0;
   for (const { before, answers } of bySource) {
     problems.push(...before);
@@ -76,10 +87,13 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
 }
 
 /** Reads jobs elsewhere, or here one after the other. An answer that fails is thrown where it is awaited. */
-function readerOf(inputs: Inputs, effects: ReadEffects): (job: ReadJob) => Promise<FileColumns> {
-  const { readElsewhere, watch, open, onProgress, history } = effects;
-  const say = ({ source, file }: ReadJob, bytes: number): void =>
-    onProgress?.(`${inputs.readers[source]!.source.name}: ${file}, ${(bytes / 1e6).toFixed(1)} MB`);
+function readerOf(
+  inputs: Inputs,
+  effects: ReadEffects,
+  jobs: readonly ReadJob[],
+): (job: ReadJob) => Promise<FileColumns> {
+  const { readElsewhere, watch, open, history } = effects;
+  const progress = progressOf(inputs, effects, jobs);
   const once =
     history !== undefined && !readElsewhere && !watch && !open
       ? readerWithHistory(inputs, history, effects)
@@ -87,19 +101,37 @@ function readerOf(inputs: Inputs, effects: ReadEffects): (job: ReadJob) => Promi
   const readHere = async (job: ReadJob): Promise<FileColumns> =>
     once
       ? (await once)(job)
-      : readJob(inputs, job, { onPiece: (bytes) => say(job, bytes), ...(watch ? { watch } : {}) });
+      : readJob(inputs, job, { onPiece: (bytes) => progress.piece(job, bytes), ...(watch ? { watch } : {}) });
   let last: Promise<unknown> = Promise.resolve();
   return (job) => {
-    const answer =
-      readElsewhere && !watch && !open
-        ? readElsewhere(job).then((columns) => {
-            say(job, columns.read.bytes);
-            return columns;
-          })
-        : last.then(() => readHere(job));
+    const answer = (
+      readElsewhere && !watch && !open ? readElsewhere(job) : last.then(() => readHere(job))
+    ).then((columns) => {
+      progress.done(job, columns.read.bytes);
+      return columns;
+    });
     last = answer;
     answer.catch(() => undefined);
     return answer;
+  };
+}
+
+function progressOf(
+  inputs: Inputs,
+  { onProgress }: ReadEffects,
+  jobs: readonly ReadJob[],
+): { piece(job: ReadJob, bytes: number): void; done(job: ReadJob, bytes: number): void } {
+  const sizes = jobs.map((job) => inputOf(inputs, job).size);
+  const all = sizes.includes(undefined) ? undefined : sizes.reduce<number>((sum, size) => sum + size!, 0);
+  let read = 0;
+  const say = ({ source, file }: ReadJob, bytes: number): void =>
+    onProgress?.({ source: inputs.readers[source]!.source.name, file, bytes, all });
+  return {
+    piece: (job, bytes) => say(job, read + bytes),
+    done(job, bytes) {
+      read += bytes;
+      say(job, read);
+    },
   };
 }
 

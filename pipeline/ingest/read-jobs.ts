@@ -30,6 +30,7 @@ export interface Inputs {
   readers: SourceReader[];
   found: FoundFiles;
   files: InputFiles;
+  byPath: ReadonlyMap<string, InputFile>;
 }
 
 /** One file (or sheet of a workbook) to be read as one source; plain data, so that another thread can do it. */
@@ -48,7 +49,8 @@ export async function openInputs(site: Site, folder: string, settings: InputSett
   const found = await findFiles(folder, settings.ignore);
   const limits = archiveLimitsSchema.parse(site.declared.archives ?? {});
   const files = await openArchives(path.resolve(folder), found.files, settings.open ?? openFile, limits);
-  return { site, readers, found, files };
+  const byPath = new Map(files.files.map((file) => [file.path, file]));
+  return { site, readers, found, files, byPath };
 }
 
 /** Tests whether a path is one that a source reads. */
@@ -74,8 +76,8 @@ export async function readJobs({ readers, files }: Inputs, source: number): Prom
 }
 
 /** The file of a job. */
-export function inputOf({ files }: Inputs, { file }: ReadJob): InputFile {
-  const input = files.files.find(({ path }) => path === file);
+export function inputOf({ byPath }: Inputs, { file }: ReadJob): InputFile {
+  const input = byPath.get(file);
   if (!input) throw new Error(`${file} is not among the files`);
   return input;
 }

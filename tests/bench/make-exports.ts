@@ -3,6 +3,8 @@ import { join } from 'node:path';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 
 const DAY = 86_400_000;
+/** Units of one site, at most. */
+const UNITS_OF_SITE = 20;
 const START = Date.UTC(2024, 0, 1, 6);
 
 /** Columns of the made cycle logs: those that a unit exports, of which the tool maps twelve. */
@@ -15,6 +17,12 @@ function wall(at: number): string {
   return `${date.getUTCFullYear()}-${two(date.getUTCMonth() + 1)}-${two(date.getUTCDate())} ${two(date.getUTCHours())}:${two(date.getUTCMinutes())}:${two(date.getUTCSeconds())}`;
 }
 
+const source = (site: string): string => `  - kind: cycles
+    site: ${site}
+    files: 'log-${site}-*.csv'
+    columns: { unit: unit, cycle_number: number, start: start, end: end, kind: kind, outcome: outcome, abort_text: text, evacuation_s: evacuation, heat_up_s: heat_up, exposure_s: exposure, exhaust_s: exhaust, drying_s: drying }
+`;
+
 /**
  * Writes cycle logs of so many cycles, one file a unit and year, and a site file; the same for the same arguments. Made for speed alone: the values say nothing.
  *
@@ -25,16 +33,15 @@ export function makeExports(folder: string, cycles: number, units: number): numb
   const draw = (): number => (random.next() >>> 0) / 2 ** 32;
   mkdirSync(folder, { recursive: true });
   const ids = Array.from({ length: units }, (_, at) => `U${at + 1}`);
+  const sites = Array.from({ length: Math.ceil(units / UNITS_OF_SITE) }, (_, at) => `S${at + 1}`);
+  const siteOf = (unit: number): string => sites[Math.floor(unit / UNITS_OF_SITE)]!;
   const site = openSync(join(folder, 'site.yaml'), 'w');
   writeSync(
     site,
-    `sites: [{ zone: Etc/UTC }]
-units: [${ids.map((id) => `{ id: ${id} }`).join(', ')}]
+    `sites: [${sites.map((id) => `{ id: ${id}, zone: Etc/UTC }`).join(', ')}]
+units: [${ids.map((id, at) => `{ id: ${id}, site: ${siteOf(at)} }`).join(', ')}]
 sources:
-  - kind: cycles
-    files: 'log-*.csv'
-    columns: { unit: unit, cycle_number: number, start: start, end: end, kind: kind, outcome: outcome, abort_text: text, evacuation_s: evacuation, heat_up_s: heat_up, exposure_s: exposure, exhaust_s: exhaust, drying_s: drying }
-`,
+${sites.map(source).join('')}`,
   );
   closeSync(site);
   let bytes = 0;
@@ -55,7 +62,7 @@ sources:
       if (newYear !== year) {
         flush();
         if (file !== undefined) closeSync(file);
-        file = openSync(join(folder, `log-${id}-${newYear}.csv`), 'w');
+        file = openSync(join(folder, `log-${siteOf(at)}-${id}-${newYear}.csv`), 'w');
         year = newYear;
         lines.push(HEAD);
       }

@@ -1,6 +1,7 @@
 // Over 300 lines: every kind of bad input, one case each.
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
+import type { ReadProgress } from '../../pipeline/ingest/read-exports.ts';
 import type { SiteFileInput } from '../../pipeline/site/site-schema.ts';
 import { BERLIN, brief, cyclesFrom, HEADER, ROW, readFiles, utc } from './read-folder.ts';
 
@@ -282,9 +283,17 @@ describe('the answer', () => {
   });
 
   it('tells how far reading has come', async () => {
-    const lines: string[] = [];
-    await readFiles({ 'cycles.csv': text(HEADER, ROW) }, BERLIN, { onProgress: (line) => lines.push(line) });
-    expect(lines).toEqual(['cycles: cycles.csv, 0.0 MB']);
+    const steps: ReadProgress[] = [];
+    const files = { 'cycles-a.csv': text(HEADER, ROW), 'cycles-b.csv': text(HEADER, ROW, ROW) };
+    const [a, b] = [files['cycles-a.csv'].length, files['cycles-b.csv'].length];
+    await readFiles(files, BERLIN, { onProgress: (step) => steps.push(step) });
+    expect(steps.map(({ file, bytes }) => `${file} ${bytes}`)).toEqual([
+      `cycles-a.csv ${a}`,
+      `cycles-a.csv ${a}`,
+      `cycles-b.csv ${a + b}`,
+      `cycles-b.csv ${a + b}`,
+    ]);
+    expect(new Set(steps.map(({ source, all }) => `${source} ${all}`))).toEqual(new Set([`cycles ${a + b}`]));
   });
 
   it('has problems that say where, what was found and what was expected', async () => {
