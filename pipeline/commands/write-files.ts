@@ -32,6 +32,7 @@ export async function writeFolder(folder: string, files: readonly FileToWrite[])
   } catch (error) {
     const { code, message } = error as NodeJS.ErrnoException;
     if (code === undefined) throw error;
+    await rm(fresh, { recursive: true, force: true }).catch(() => undefined);
     throw new UserError(
       'not_writable',
       `${folder}: must be a place that can be written, found ${code} (${message})`,

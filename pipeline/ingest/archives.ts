@@ -5,6 +5,7 @@ import { pipeline } from 'node:stream/promises';
 import { createGunzip } from 'node:zlib';
 import { unzipSync } from 'fflate';
 import type { ArchiveLimits } from '../site/file-shapes.ts';
+import { UserError } from '../user-error.ts';
 import type { OpenFile } from './file-bytes.ts';
 import { byCodeUnit } from './find-files.ts';
 import { declaredChecks, isWhole } from './zip-checks.ts';
@@ -86,6 +87,7 @@ async function add(file: InputFile, settings: Settings, depth: number): Promise<
     for (const entry of await entriesOf(file, settings, refuse)) await add(entry, settings, depth + 1);
   } catch (error) {
     const { code } = error as { code?: string };
+    if (error instanceof UserError) throw error;
     if (error instanceof ArchiveFault) refuse(error.message);
     else if (code !== undefined) refuse('an archive that can be read', file.path, code);
     else throw error;

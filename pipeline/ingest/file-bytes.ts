@@ -1,10 +1,35 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
+import { UserError } from '../user-error.ts';
 
 /** Opens a file as pieces of bytes. */
 export type OpenFile = (path: string) => AsyncIterable<Uint8Array>;
 
 export const openFile: OpenFile = (path) => createReadStream(path, { highWaterMark: 1 << 18 });
+
+/** Faults of the machine and not of the file: to go on would count the file as one that can't be read. */
+const OF_MACHINE: Readonly<Record<string, string>> = {
+  EMFILE: 'too many files are open in this program',
+  ENFILE: 'too many files are open on this machine',
+  ENOMEM: 'the machine has no memory left',
+};
+
+/** Opens files so that a fault of the machine ends the reading, and is none of the file. */
+export const endingOnMachineFaults = (open: OpenFile): OpenFile =>
+  async function* (path) {
+    try {
+      yield* open(path);
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      const fault = code === undefined ? undefined : OF_MACHINE[code];
+      if (fault === undefined) throw error;
+      throw new UserError(
+        'machine',
+        `${path}: must be opened, and ${fault} (${code}); nothing was counted`,
+        'Close other programs and run the command again.',
+      );
+    }
+  };
 
 /** The bytes of a file on their way to the reader, counted and hashed as they pass: the file is read once. */
 export class FileBytes {

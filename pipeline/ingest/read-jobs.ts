@@ -3,7 +3,7 @@ import { archiveLimitsSchema } from '../site/file-shapes.ts';
 import type { Site } from '../site/site.ts';
 import { type InputFile, type InputFiles, nameUnpacked, openArchives } from './archives.ts';
 import { ColumnWriter } from './column-writer.ts';
-import { type OpenFile, openFile } from './file-bytes.ts';
+import { endingOnMachineFaults, type OpenFile, openFile } from './file-bytes.ts';
 import type { FileColumns } from './file-columns.ts';
 import { filePattern } from './file-pattern.ts';
 import { FileTally } from './file-tally.ts';
@@ -48,7 +48,8 @@ export async function openInputs(site: Site, folder: string, settings: InputSett
   );
   const found = await findFiles(folder, settings.ignore);
   const limits = archiveLimitsSchema.parse(site.declared.archives ?? {});
-  const files = await openArchives(path.resolve(folder), found.files, settings.open ?? openFile, limits);
+  const open = endingOnMachineFaults(settings.open ?? openFile);
+  const files = await openArchives(path.resolve(folder), found.files, open, limits);
   const byPath = new Map(files.files.map((file) => [file.path, file]));
   return { site, readers, found, files, byPath };
 }
