@@ -48,12 +48,18 @@ export const checkCommand: Command = {
   },
 };
 
+/** Most files that are listed one by one. */
+const MOST_FILES = 500;
+
 function describe(reading: Reading): string {
   const totals = readingTotals(reading);
-  const files = reading.files.map((file) => {
+  const shown = reading.files.slice(0, MOST_FILES);
+  const files = shown.map((file) => {
     const name = file.sheet === null ? file.file : `${file.file} (sheet ${file.sheet})`;
     return `${name}: ${sumLine(file)}`;
   });
+  const more = reading.files.length - shown.length;
+  if (more > 0) files.push(`and ${more} more files; --json lists them all`);
   const problems = problemsByCode(reading).flatMap(({ source, code, costs, meaning, count, examples }) => [
     `${count} x ${code} in ${source}, ${COSTS[costs]}: ${meaning}`,
     ...examples.map((problem) => {

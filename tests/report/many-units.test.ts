@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { reportContext } from '../../pipeline/report/page-context.ts';
+import { recordsPage } from '../../pipeline/report/pages/records-page.ts';
 import { reviewPage } from '../../pipeline/report/pages/review-page.ts';
 import { en } from '../../pipeline/report/words/en.ts';
 import { fleetInput } from './fixtures/fleet.ts';
@@ -51,5 +52,19 @@ describe('the review of many units', () => {
     expect(page).not.toContain('in the order of need. ');
     expect(page.match(/id="figure-calendar-drain-strainer(-\d+)?"/g)).toHaveLength(2);
     expect(page).toContain('id="figure-calendar-drain-strainer-30"');
+  });
+
+  it('lists of ten thousand files those that lost something, and says where the others stand', () => {
+    const { review, panel, due } = fleetInput(3);
+    const one = { ...review.files[0]!, rejected: 0, cells_lost: 0, rows: 9 };
+    const files = Array.from({ length: 10_000 }, (_, at) => ({
+      ...one,
+      file: `log-${at}.csv`,
+      rejected: at === 9_876 ? 1 : 0,
+    }));
+    const page = recordsPage(reportContext({ ...review, files }, panel, due, en));
+    expect(page.length).toBeLessThan(3_000_000);
+    expect(page).toContain('log-9876.csv');
+    expect(page).toContain('9,500 more files: tables/files.csv has them all');
   });
 });

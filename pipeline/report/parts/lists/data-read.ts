@@ -75,7 +75,10 @@ function sumBySource(files: readonly FileRead[]): SourceSum[] {
   return [...sums.values()];
 }
 
-/** Each file with size, fingerprint and counts. */
+/** Most files that the page lists: a network's exports would make it too large to open. */
+const MOST_FILES = 500;
+
+/** Each file with size, fingerprint and counts; of very many, those first of which rows or cells were lost. */
 export function filesTable(context: ReportContext, numbers: Numbering): Html {
   const { data } = context.words.records;
   const { format } = context.words;
@@ -83,9 +86,15 @@ export function filesTable(context: ReportContext, numbers: Numbering): Html {
     head: string,
     field: 'rows' | 'records' | 'duplicates' | 'rejected' | 'skipped',
   ): Column<FileRead> => ({ head, kind: 'number', cell: (row) => format.integer(row[field]) });
-  return dataTable(context, numbers, {
+  const { files } = context.review;
+  const loses = (file: FileRead): boolean => file.rejected > 0 || file.cells_lost > 0 || file.rows === 0;
+  const shown =
+    files.length <= MOST_FILES
+      ? files
+      : [...files.filter(loses), ...files.filter((file) => !loses(file))].slice(0, MOST_FILES);
+  return html`${dataTable(context, numbers, {
     caption: data.filesCaption,
-    rows: context.review.files,
+    rows: shown,
     columns: [
       {
         head: data.heads.file,
@@ -101,7 +110,7 @@ export function filesTable(context: ReportContext, numbers: Numbering): Html {
       number(data.heads.skipped, 'skipped'),
       { head: data.heads.sha, kind: 'code', cell: (row) => row.sha256 },
     ],
-  });
+  })}${shown.length < files.length && html`<p class="note">${data.filesMore(files.length - shown.length)}</p>`}`;
 }
 
 /** Problems by source and code, with examples. */

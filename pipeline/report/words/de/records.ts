@@ -145,6 +145,7 @@ export const records: RecordsWords = {
       `${count(n, 'Datensatz liegt', 'Datensätze liegen')} nach dem Monat und ${n === 1 ? 'bleibt' : 'bleiben'} außer Betracht, damit der Bericht später gleich wiederholt werden kann.`,
     sumCaption: 'Gelesene Zeilen, nach Quelle',
     filesCaption: 'Gelesene Dateien',
+    filesMore: (n) => `${count(n, 'weitere Datei', 'weitere Dateien')}: in tables/files.csv stehen alle`,
     filesSummary: (n) => `${count(n, 'Datei oder Blatt', 'Dateien und Blätter')} mit Größe und SHA-256`,
     heads: {
       source: 'Quelle',

@@ -104,6 +104,7 @@ export const records = {
       `${count(n, 'record lies', 'records lie')} after the month and ${n === 1 ? 'is' : 'are'} left out, so that the review can be made again later.`,
     sumCaption: 'Rows read, by source',
     filesCaption: 'Files read',
+    filesMore: (n: number) => `${count(n, 'more file', 'more files')}: tables/files.csv has them all`,
     filesSummary: (n: number) => `${count(n, 'file or sheet', 'files and sheets')} with size and SHA-256`,
     heads: {
       source: 'Source',
