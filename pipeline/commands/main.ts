@@ -3,6 +3,7 @@ import { UserError } from '../user-error.ts';
 import { VERSION } from '../version.ts';
 import { checkCommand } from './check.ts';
 import { type Command, UsageError, type Values } from './command.ts';
+import { heapFor } from './heap-needed.ts';
 import { helpText } from './help-text.ts';
 import { intervalCommand } from './interval.ts';
 import { learnCommand } from './learn.ts';
@@ -35,6 +36,20 @@ export const PROGRAM = {
 /** Runs the program with its arguments. Exit codes: 0 done, 1 the user must act, 2 wrong usage; a bug keeps its stack. */
 export async function main(argv: readonly string[], terminal: Terminal = processTerminal()): Promise<void> {
   process.exitCode = await run(argv, terminal);
+}
+
+/** The heap, in MB, with which the program should be started anew, since its folder of exports is too large for this one; else undefined. */
+export async function largerHeap([name, ...rest]: readonly string[]): Promise<number | undefined> {
+  const command = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
+  const args = command?.definition.args as ArgsDef | undefined;
+  if (args?.folder?.type !== 'positional') return undefined;
+  try {
+    return await heapFor(String(valuesOf(args, rest, true).values.folder));
+  } catch (error) {
+    // Wrong usage is said when the program runs.
+    if (error instanceof UsageError) return undefined;
+    throw error;
+  }
 }
 
 /** The program as a function: arguments in, exit code out. */

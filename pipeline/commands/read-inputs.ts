@@ -1,4 +1,4 @@
-import { readdir, readFile, stat } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { LEAST_KEY_BYTES } from '../ingest/codecs/value-codec.ts';
 import { type ReadEffects, readExports } from '../ingest/read-exports.ts';
@@ -7,6 +7,7 @@ import { readSiteFile } from '../site/read-site-file.ts';
 import type { Site } from '../site/site.ts';
 import { UserError } from '../user-error.ts';
 import type { Values } from './command.ts';
+import { bytesBelow } from './heap-needed.ts';
 import { progressLine } from './progress-line.ts';
 import type { Terminal } from './terminal.ts';
 import { type ReadingThreads, readingThreads } from './threads/pool.ts';
@@ -45,7 +46,8 @@ export async function readInputs(
   const kept = history === undefined || watch ? {} : { history };
   const personKey = key ? { personKey: key.bytes } : {};
   const count = threadCount(values);
-  const threads = count > 1 && !watch && (await isLarge(folder)) ? readingThreads(count) : undefined;
+  const threads =
+    count > 1 && !watch && (await bytesBelow(folder, LARGE)) > LARGE ? readingThreads(count) : undefined;
   const began = performance.now();
   const reading = await readAll(
     { threads, task: { site: { text, file }, folder, ignore, ...personKey, ...kept } },
@@ -95,21 +97,6 @@ async function readAll(
 
 /** Bytes of input from which it pays to read in threads: each has to start, and to warm up. */
 const LARGE = 20_000_000;
-
-/** Whether the files below a folder are so large together that more than one thread pays. */
-async function isLarge(folder: string): Promise<boolean> {
-  let bytes = 0;
-  // A folder that can't be listed is reported by the reading.
-  for (const entry of await readdir(folder, { withFileTypes: true, recursive: true }).catch(() => [])) {
-    if (!entry.isFile()) continue;
-    bytes += await stat(join(entry.parentPath, entry.name)).then(
-      ({ size }) => size,
-      () => 0,
-    );
-    if (bytes > LARGE) return true;
-  }
-  return false;
-}
 
 /** The key of the hash of names, where the site file names one. */
 async function readPersonKey(
