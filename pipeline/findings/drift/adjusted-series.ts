@@ -13,8 +13,10 @@ export interface AdjustedValue extends DayValue {
 /** A series freed of what moved the whole site, and of a saw-tooth, with its noise. */
 export interface AdjustedSeries {
   of: EraSeries;
-  /** Whether the site's movement could be taken out. */
-  commonRemoved: boolean;
+  /** Units from which the movement that was taken out was read: none where it could not be taken out. */
+  comparedWith: 'several' | 'one' | 'none';
+  /** How strongly the unit feels that movement, 1 where as the others do. */
+  sensitivity: number;
   sawTooth: SawTooth | null;
   /** Days of the values to which the saw-tooth's lists refer. */
   toothDays: number[];
@@ -37,7 +39,12 @@ const LEAST_COVERED = 0.7;
  *
  * @param memoryDays only so many days before the series' end are judged
  */
-export function adjustSeries(of: EraSeries, common: CommonMovement, memoryDays: number): AdjustedSeries {
+export function adjustSeries(
+  of: EraSeries,
+  common: CommonMovement,
+  memoryDays: number,
+  sensitivity = 1,
+): AdjustedSeries {
   const effects = of.days.map((value) => common.at(value.day));
   let known = 0;
   for (const effect of effects) if (effect !== undefined) known++;
@@ -45,7 +52,7 @@ export function adjustSeries(of: EraSeries, common: CommonMovement, memoryDays: 
   const adjusted: AdjustedValue[] = [];
   for (const [i, { day, at, y, weight }] of of.days.entries()) {
     const effect = commonRemoved ? effects[i] : 0;
-    if (effect !== undefined) adjusted.push({ day, at, y: y - effect, weight, measured: y });
+    if (effect !== undefined) adjusted.push({ day, at, y: y - sensitivity * effect, weight, measured: y });
   }
   const sawTooth = findSawTooth(adjusted, of.cleanings);
   const values = sawTooth ? withoutTeeth(adjusted, sawTooth) : adjusted;
@@ -62,7 +69,8 @@ export function adjustSeries(of: EraSeries, common: CommonMovement, memoryDays: 
   const floor = Math.max(resolution / Math.sqrt(12), 1e-9);
   return {
     of,
-    commonRemoved,
+    comparedWith: commonRemoved ? (common.leastUnits > 1 ? 'several' : 'one') : 'none',
+    sensitivity,
     sawTooth,
     toothDays: adjusted.map((value) => value.day),
     values,

@@ -91,9 +91,6 @@ export function causePattern(moves: ReadonlyMap<Probe, ProbeMove>): { fits_best:
   };
 }
 
-/** Whether some cause moves both probes the way they move (signs of their slopes). */
-export function fitsOneCause(...moves: readonly (readonly [Probe, number])[]): boolean {
-  return CAUSES.some((cause) =>
-    moves.every(([probe, slope]) => Math.sign(TABLE[cause][probe]) === Math.sign(slope) && slope !== 0),
-  );
-}
+/** Whether a cause moves a probe the way it moves (sign of its slope). */
+export const movesAs = (cause: Cause, probe: Probe, slope: number): boolean =>
+  slope !== 0 && Math.sign(TABLE[cause][probe]) === Math.sign(slope);

@@ -8,6 +8,8 @@ import { MAD_FACTOR, median } from './robust.ts';
 export interface CommonMovement {
   /** Days on which enough units gave a value. */
   days: { day: Day; effect: number; units: number }[];
+  /** Fewest units with a value on such a day. */
+  leastUnits: number;
   /** Effect of a day, read between neighbouring days where the day itself has none; undefined where none is near. */
   at(day: Day): number | undefined;
 }
@@ -49,7 +51,7 @@ export function commonMovement(
   leastUnits: number,
 ): CommonMovement {
   const cells = cellsOf(series, unitOf, leastUnits);
-  if (cells.days.length === 0) return { days: [], at: () => undefined };
+  if (cells.days.length === 0) return { days: [], leastUnits, at: () => undefined };
   const { list, y, weight, effect, start } = cells;
   const off = new Float64Array(y.length);
   for (let round = 0; round < ROUNDS; round++) {
@@ -63,7 +65,7 @@ export function commonMovement(
     for (let i = 0; i < y.length; i++) weight[i] = off[i]! <= bound ? 1 : bound / off[i]!;
   }
   const days = cells.days.map((day, row) => ({ day, effect: effect[row]!, units: cells.units[row]! }));
-  return { days, at: (day) => between(days, day) };
+  return { days, leastUnits, at: (day) => between(days, day) };
 }
 
 function cellsOf(

@@ -7,14 +7,14 @@ import type { AdjustedSeries } from './adjusted-series.ts';
 import { isCorroborated } from './corroboration.ts';
 import type { Drift, ProbeDrift, SiteMovement } from './drift-schema.ts';
 import { type EraSeries, eraSeries } from './era-series.ts';
-import { CORROBORATED } from './evidence.ts';
+import { ALONE, CORROBORATED, EVIDENCE } from './evidence.ts';
 import { heatUpPasses } from './heat-up-passes.ts';
 import { judgeInput } from './judge-input.ts';
 import { type Judgement, judgeSeries } from './judge-series.ts';
 import { wetBefore, wetWorks } from './leak-after-cleaning.ts';
 import { alarmLimit, configuredLimit, movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
 import { probeDrift } from './probe-drift.ts';
-import { fromScale, PROBES } from './probes.ts';
+import { fromScale, OWN_AFFAIR, PROBES } from './probes.ts';
 import { median, rounded } from './robust.ts';
 import { siteMovement } from './site-movement.ts';
 import { type SiteSeries, siteSeries } from './site-series.ts';
@@ -23,9 +23,9 @@ import { inOrder, unitDrift } from './unit-drift.ts';
 /**
  * Watches the empty daily cycles of all units: what is steady, moving, near its limit or stepped on the day before `until`. Pure.
  *
- * For each site and probe: values of the day by unit and era; the movement common to the site taken out (median polish); a saw-tooth that falls back at a cleaning
+ * For each site and probe: values of the day by unit and era; the movement common to the site taken out, as strongly as the unit feels it; a saw-tooth that falls back at a cleaning
  * recognised and taken out; noise and its autocorrelation, partly borrowed from the site's other units; then EWMA and CUSUM, the step told from the slope (with less asked of a
- * probe beside which another of the unit moves as one of the causes has it), the rate, and the days to the limit. Nothing after `until` is looked at, so that a past day can be judged again.
+ * probe beside which others of the unit move as one of the causes has it), the rate, and the days to the limit. Nothing after `until` is looked at, so that a past day can be judged again.
  *
  * Assumes that a unit is alike from day to day inside an era. A fault that comes at once gives no drift.
  *
@@ -63,7 +63,7 @@ export function driftWatch(histories: readonly UnitHistory[], site: Site, until:
   };
 }
 
-/** Judges each series by itself, and then those again beside which another probe of the unit moves in the same era, by a lower threshold. */
+/** Judges each series by itself, and then those again beside which other probes of the unit move in the same era, by a lower threshold. */
 function judgements(
   together: readonly SiteSeries[],
   rules: Rules['drift'],
@@ -71,14 +71,16 @@ function judgements(
   const own = together.flatMap(({ adjusted, noises }) =>
     adjusted.map((series, i) => {
       const input = judgeInput(series, noises[i]!, rules);
-      return { series, input, probe: series.of.probe, judgement: judgeSeries(input) };
+      const { probe } = series.of;
+      const alone = series.comparedWith === 'none' && !OWN_AFFAIR.has(probe);
+      return { series, input, probe, alone, judgement: judgeSeries(input, alone ? ALONE : EVIDENCE) };
     }),
   );
   const byEra = groupBy(own, ({ series }) => series.of.era);
   return new Map(
     own.map((one) => [
       one.series,
-      isCorroborated(one, byEra.get(one.series.of.era)!)
+      !one.alone && isCorroborated(one, byEra.get(one.series.of.era)!)
         ? judgeSeries(one.input, CORROBORATED)
         : one.judgement,
     ]),

@@ -23,7 +23,8 @@ export function judgeInput(series: AdjustedSeries, noise: PooledNoise, rules: Ru
     autocorrelation: noise.autocorrelation,
     leastChange: COARSE_STEPS * series.resolution,
     leastValues: isSeldom(t) ? Math.ceil(rules.least_values / 2) : rules.least_values,
-    leastRate: series.commonRemoved ? EVIDENCE.leastRate : EVIDENCE.leastRateAlone,
+    leastRate: series.comparedWith === 'several' ? EVIDENCE.leastRate : EVIDENCE.leastRateAlone,
+    leastMeasuredStep: series.comparedWith === 'one' ? EVIDENCE.leastMeasured : Number.NEGATIVE_INFINITY,
   };
 }
 

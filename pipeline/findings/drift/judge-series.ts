@@ -2,6 +2,7 @@ import type { Day } from '../../site/day.ts';
 import { type ChangeScan, type SlopeFit, type StepFit, scanChanges } from './change-scan.ts';
 import { chartSignal } from './chart-signal.ts';
 import { EVIDENCE, type Evidence } from './evidence.ts';
+import { slowVariance } from './noise.ts';
 
 /** A series ready for judgement: tamed, freed of the site's movement and of a saw-tooth, with its noise. */
 export interface JudgeInput {
@@ -19,6 +20,8 @@ export interface JudgeInput {
   leastValues: number;
   /** Slowest slope that counts, in noise standard deviations a day. */
   leastRate: number;
+  /** Share of a step that the values as measured must show for it to be named. */
+  leastMeasuredStep: number;
 }
 
 export interface SeriesStep {
@@ -27,6 +30,8 @@ export interface SeriesStep {
   day: Day;
   before: number;
   after: number;
+  /** Change of the values as measured, as a share of the step. */
+  measured: number;
 }
 
 export interface Judgement {
@@ -36,10 +41,12 @@ export interface Judgement {
   slope: SlopeFit | null;
   scan: ChangeScan | null;
   signal: 'ewma' | 'cusum' | null;
-  /** All steps, in order of time. */
+  /** All steps that are named, in order of time. */
   steps: SeriesStep[];
   /** Gain of the best slope since the last step, whether it was called or not. */
   slopeGain: number;
+  /** Variance in units of which gains are told. */
+  unit: number;
   /** The charts signal, yet nothing tells a step from a slope so far. */
   undecided: boolean;
 }
@@ -59,16 +66,27 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
   steps.sort((a, b) => a.index - b.index);
   const from = steps.at(-1)?.index ?? 0;
   const n = y.length - from;
-  const none = { from, slope: null, scan: null, signal: null, steps, slopeGain: 0, undecided: false };
+  const named = steps.filter((step) => step.measured >= input.leastMeasuredStep);
+  const level = named.length > 0 ? 'stepped' : 'steady';
+  const none = {
+    from,
+    slope: null,
+    scan: null,
+    signal: null,
+    steps: named,
+    slopeGain: 0,
+    unit: slowVariance(input),
+    undecided: false,
+  };
   if (n < (steps.length > 0 ? evidence.valuesOfNewLevel : leastValues))
-    return { ...none, state: steps.length > 0 ? 'stepped' : 'not_enough_data' };
+    return { ...none, state: steps.length > 0 ? level : 'not_enough_data' };
 
   const part = partOf(input, from, y.length);
   const { scan, stepGain, slopeGain } = gains(input, evidence, from, y.length, true);
   const { slope } = scan;
   const rise = slope ? Math.abs(slope.slope) * (t.at(-1)! - slope.knot) : 0;
   const signal = chartSignal(part, input.spread, input.autocorrelation);
-  const margin = marginOf(input, evidence, from, scan);
+  const margin = marginOf(input, evidence, from, scan.step, slopeGain);
   const isSlope =
     slope !== null &&
     signal !== null &&
@@ -79,7 +97,7 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
     shareMeasured(input, from, slope) >= evidence.leastMeasured;
   return {
     ...none,
-    state: isSlope ? 'moving' : steps.length > 0 ? 'stepped' : 'steady',
+    state: isSlope ? 'moving' : level,
     slope: isSlope ? slope : null,
     scan,
     slopeGain,
@@ -90,30 +108,23 @@ export function judgeSeries(input: JudgeInput, evidence: Evidence = EVIDENCE): J
 
 /**
  * By how much a slope must explain the values better than the best step. Less where the best step is small and some days old: a step is most often larger, while a slope looks like a
- * small step for its first half; that a small step is then called a movement is the price. More where the slope is so steep that it may be a step of a few days ago.
+ * small step for its first half; that a small step is then called a movement is the price. Elsewhere the more, the more there is to explain: of a straight slope the best step
+ * leaves a ninth unexplained.
  */
-function marginOf(input: JudgeInput, evidence: Evidence, from: number, { step, slope }: ChangeScan): number {
+function marginOf(
+  input: JudgeInput,
+  evidence: Evidence,
+  from: number,
+  step: StepFit | null,
+  slopeGain: number,
+): number {
   if (step && isSmall(input, evidence, step, input.y.length - from)) return evidence.smallMargin;
-  if (slope && Math.abs(slope.slope) > evidence.steepRate * input.spread) return evidence.steepMargin;
-  return movedBefore(input, evidence, from) ? evidence.slopeMarginLater : evidence.slopeMargin;
+  return Math.max(evidence.slopeMargin, evidence.slopeShare * slopeGain);
 }
 
 const isSmall = (input: JudgeInput, evidence: Evidence, step: StepFit, values: number): boolean =>
   Math.abs(step.after - step.before) < evidence.smallStep * input.spread &&
   values - step.index >= evidence.valuesOfSmallStep;
-
-/**
- * Whether the series had moved some days ago already. A step shows itself as one within days, so that of a movement that could be either for long a slope is the better
- * reading, with a smaller margin.
- */
-function movedBefore(input: JudgeInput, evidence: Evidence, from: number): boolean {
-  const { t } = input;
-  const then = t.at(-1)! - evidence.daysToTell;
-  const end = t.findLastIndex((day) => day <= then) + 1;
-  if (end - from < input.leastValues) return false;
-  const { stepGain, slopeGain } = gains(input, evidence, from, end);
-  return Math.max(stepGain, slopeGain) >= evidence.moving;
-}
 
 /**
  * Slope of the values as measured from the same place, as a share of the slope of the adjusted ones. Near 1 as a rule; near 0 where the adjusted series moves only because
@@ -154,9 +165,23 @@ function findSteps(
   }
   if (Math.abs(step.after - step.before) < least) return;
   const index = first + step.index;
-  steps.push({ index, day: input.t[index]!, before: step.before, after: step.after });
+  const measured = stepMeasured(input, first, index, end) / (step.after - step.before);
+  steps.push({ index, day: input.t[index]!, before: step.before, after: step.after, measured });
   findSteps(input, evidence, first, index, steps);
   findSteps(input, evidence, index, end, steps);
+}
+
+/** Change of the weighted mean of the values as measured. */
+function stepMeasured({ w, measured }: JudgeInput, first: number, index: number, end: number): number {
+  const mean = (from: number, to: number) => {
+    let [sum, weight] = [0, 0];
+    for (let i = from; i < to; i++) {
+      sum += w[i]! * measured[i]!;
+      weight += w[i]!;
+    }
+    return sum / weight;
+  };
+  return mean(index, end) - mean(first, index);
 }
 
 /** What a second step on either side of the first gains. */
@@ -189,7 +214,7 @@ export function gains(input: JudgeInput, evidence: Evidence, first: number, end:
     wholeSlope: end - first >= input.leastValues && part.t.at(-1)! - part.t[0]! >= evidence.daysOfWholeSlope,
   };
   const scan = scanChanges(part, room, keepSlopes);
-  const unit = (input.spread * input.spread * (1 + input.autocorrelation)) / (1 - input.autocorrelation);
+  const unit = slowVariance(input);
   const gain = (sse: number | undefined) => (sse === undefined ? 0 : (scan.constant.sse - sse) / unit);
   return { scan, stepGain: gain(scan.step?.sse), slopeGain: gain(scan.slope?.sse) };
 }
@@ -213,7 +238,7 @@ export function likelyShape(input: JudgeInput): { shape: number[]; gain: number 
     else if (stepGain >= LAX.step) {
       const step = scan.step!;
       const index = from + step.index;
-      steps.push({ index, day: t[index]!, before: step.before, after: step.after });
+      steps.push({ index, day: t[index]!, before: step.before, after: step.after, measured: 1 });
     }
     gain = Math.max(gain, slope ? slopeGain : stepGain);
   }

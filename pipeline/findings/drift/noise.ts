@@ -9,6 +9,8 @@ export interface Residuals {
   /** Values tamed: those farther than 3.5 standard deviations from the fit are drawn in to that distance. */
   y: number[];
   values: number;
+  /** What is left of the tamed values, each brought to weight 1. */
+  rest: number[];
   /** Sums of products of residuals at lags 0 to LAGS, for the autocorrelation. */
   products: number[];
   pairs: number[];
@@ -16,10 +18,22 @@ export interface Residuals {
 
 export const LAGS = 10;
 const TAME_AT = 3.5;
+/** Level, place and size of the change that is taken away. */
+const FITTED = 3;
+
+/** Variance of a value as a slow movement sees it: that of independent values whose mean varies as much. */
+export const slowVariance = ({
+  spread,
+  autocorrelation,
+}: {
+  spread: number;
+  autocorrelation: number;
+}): number => (spread * spread * (1 + autocorrelation)) / (1 - autocorrelation);
 
 /**
- * Noise of a series: robust standard deviation and autocovariances of what is left after the better of a step and a slope (or neither) is taken away, so that a drift that
- * is under way doesn't count as noise.
+ * Noise of a series: standard deviation and autocovariances of what is left after the better of a step and a slope (or neither) is taken away, so that a drift that
+ * is under way doesn't count as noise. Values far off are found by the median absolute deviation and drawn in; the standard deviation is then that of what is left, if that is larger: by the median
+ * alone it would be too small where tails are heavy, and hardly known from a few dozen values.
  */
 export function residuals(values: readonly DayValue[], floor: number): Residuals {
   const t = values.map((of) => of.day);
@@ -30,14 +44,16 @@ export function residuals(values: readonly DayValue[], floor: number): Residuals
   for (let round = 0; round < 2; round++) {
     const fitted = bestFit(t, y, w);
     rest = values.map((of, i) => (of.y - fitted[i]!) * Math.sqrt(w[i]!));
-    const freedom = Math.sqrt(values.length / Math.max(1, values.length - 3));
-    spread = Math.max(floor, (robustSpread(rest, 0) ?? 0) * freedom);
+    const freedom = values.length / Math.max(1, values.length - FITTED);
+    spread = Math.max(floor, (robustSpread(rest, 0) ?? 0) * Math.sqrt(freedom));
     const bound = TAME_AT * spread;
     y = values.map((of, i) => {
       const reach = bound / Math.sqrt(w[i]!);
       return Math.min(fitted[i]! + reach, Math.max(fitted[i]! - reach, of.y));
     });
     rest = rest.map((value) => Math.min(bound, Math.max(-bound, value)));
+    const squares = rest.reduce((sum, value) => sum + value * value, 0);
+    spread = Math.max(spread, Math.sqrt((squares / Math.max(1, values.length)) * freedom));
   }
   const products = new Array<number>(LAGS + 1).fill(0);
   const pairs = new Array<number>(LAGS + 1).fill(0);
@@ -47,8 +63,12 @@ export function residuals(values: readonly DayValue[], floor: number): Residuals
       pairs[lag]! += 1;
     }
   }
+  // What is left of a fit is opposed to itself a little: each product is short by a variance for each thing fitted.
+  const short = (FITTED * products[0]!) / Math.max(1, values.length - FITTED);
+  for (let lag = 0; lag <= LAGS; lag++)
+    products[lag]! += short * Math.max(0, 1 - lag / Math.max(1, values.length));
   const scale = spread * spread || 1;
-  return { spread, y, values: values.length, products: products.map((sum) => sum / scale), pairs };
+  return { spread, y, values: values.length, rest, products: products.map((sum) => sum / scale), pairs };
 }
 
 function bestFit(t: readonly number[], y: readonly number[], w: readonly number[]): number[] {

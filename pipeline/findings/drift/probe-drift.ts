@@ -7,8 +7,9 @@ import type { DriftNote, ProbeDrift } from './drift-schema.ts';
 import { EVIDENCE } from './evidence.ts';
 import type { Judgement } from './judge-series.ts';
 import type { ProbeLimit } from './limit-of-probe.ts';
+import { slowVariance } from './noise.ts';
 import type { PooledNoise } from './pool-noise.ts';
-import { fromScale, PROBE_META, toScale } from './probes.ts';
+import { fromScale, OWN_AFFAIR, PROBE_META, toScale } from './probes.ts';
 import { median, rounded } from './robust.ts';
 
 export interface ProbeDriftInput {
@@ -109,9 +110,9 @@ export function probeDrift(input: ProbeDriftInput): ProbeDrift {
 
 /** What the site's movement adds at present: the limits hold for what is measured, not for what is adjusted. */
 function common({ series, common: movement }: ProbeDriftInput, last: Day | undefined): number {
-  if (!series.commonRemoved || last === undefined) return 0;
+  if (series.comparedWith === 'none' || last === undefined) return 0;
   const near = movement.days.filter((of) => of.day > last - 2 * WEEK && of.day <= last);
-  return median(near.map((of) => of.effect)) ?? 0;
+  return series.sensitivity * (median(near.map((of) => of.effect)) ?? 0);
 }
 
 function pickLimit(
@@ -142,7 +143,12 @@ function rateOf(
   const perWeek = (rate: number) =>
     rounded(fromScale(probe, levelNow + WEEK * rate) - fromScale(probe, levelNow));
   if (slope) {
-    const { low, high } = rateInterval(slope, judgement.scan!.slopes, unitOf(noise), EVIDENCE.profileBound);
+    const { low, high } = rateInterval(
+      slope,
+      judgement.scan!.slopes,
+      slowVariance(noise),
+      EVIDENCE.profileBound,
+    );
     return { value: perWeek(slope.slope), low: perWeek(low), high: perWeek(high) };
   }
   const tooth = series.sawTooth;
@@ -183,7 +189,7 @@ function crossing(
   const found = daysToLimit({
     best: slope,
     slopes: judgement.scan!.slopes,
-    unit: unitOf(noise),
+    unit: slowVariance(noise),
     now,
     limit: limitY - effect,
     bound: EVIDENCE.profileBound,
@@ -201,10 +207,6 @@ function crossing(
     high: found.high === null ? null : Math.ceil(found.high),
   };
 }
-
-/** Variance of a value as a slow movement sees it. */
-const unitOf = ({ spread, autocorrelation }: PooledNoise): number =>
-  (spread * spread * (1 + autocorrelation)) / (1 - autocorrelation);
 
 function fallAt(probe: ProbeDrift['probe'], fall: number, levelNow: number | undefined): number {
   if (levelNow === undefined || PROBE_META[probe].scale === 'plain') return rounded(fall);
@@ -226,7 +228,7 @@ function notesOf({ series }: ProbeDriftInput, judgement: Judgement, stale: boole
   if (of.missing >= MUCH_MISSING) say('missing_values', null, rounded(of.missing));
   if (stale) say('no_recent_values', of.days.at(-1)?.day ?? null);
   if (of.wet.length > 0) say('after_cleaning', null, of.wet.length);
-  if (of.days.length > 0 && !series.commonRemoved && of.probe !== 'leak_rate')
+  if (of.days.length > 0 && series.comparedWith === 'none' && !OWN_AFFAIR.has(of.probe))
     say('common_movement_not_removed');
   if (judgement.undecided) say('undecided');
   return notes;

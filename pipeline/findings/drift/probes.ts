@@ -55,6 +55,9 @@ export const PROBE_META: Readonly<Record<Probe, ProbeMeta>> = {
   },
 };
 
+/** Neither season nor supply moves these. */
+export const OWN_AFFAIR: ReadonlySet<Probe> = new Set(['leak_rate']);
+
 /** A measured value on the probe's scale of watching. */
 export const toScale = (probe: Probe, value: number): number =>
   PROBE_META[probe].scale === 'log' ? Math.log(value) : value;

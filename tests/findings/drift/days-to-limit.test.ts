@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import {
+  CAUSES,
   causePattern,
-  fitsOneCause,
+  movesAs,
   type ProbeMove,
 } from '../../../pipeline/findings/drift/cause-pattern.ts';
 import { scanChanges } from '../../../pipeline/findings/drift/change-scan.ts';
@@ -69,8 +70,11 @@ describe('the cause that a pattern fits', () => {
   });
 
   it('knows which movements go together', () => {
-    expect(fitsOneCause(['exhaust_time', 0.1], ['evacuation_time', 0.2])).toBe(true);
-    expect(fitsOneCause(['exhaust_time', 0.1], ['evacuation_time', -0.2])).toBe(false);
-    expect(fitsOneCause(['exhaust_time', 0.1], ['leak_rate', 0.2])).toBe(false);
+    const together = (...moved: [Probe, number][]) =>
+      CAUSES.some((cause) => moved.every(([probe, slope]) => movesAs(cause, probe, slope)));
+    expect(together(['exhaust_time', 0.1], ['evacuation_time', 0.2])).toBe(true);
+    expect(together(['exhaust_time', 0.1], ['evacuation_time', -0.2])).toBe(false);
+    expect(together(['exhaust_time', 0.1], ['leak_rate', 0.2])).toBe(false);
+    expect(together(['exhaust_time', 0])).toBe(false);
   });
 });

@@ -1,7 +1,7 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
 import { isCorroborated } from '../../../pipeline/findings/drift/corroboration.ts';
-import { CORROBORATED } from '../../../pipeline/findings/drift/evidence.ts';
+import { ALONE, CORROBORATED, EVIDENCE } from '../../../pipeline/findings/drift/evidence.ts';
 import { judgeSeries } from '../../../pipeline/findings/drift/judge-series.ts';
 import type { Probe } from '../../../pipeline/findings/drift/probes.ts';
 
@@ -24,6 +24,7 @@ function series(shape: (day: number) => number, seed = 3) {
     leastChange: 0,
     leastValues: 20,
     leastRate: 0.015,
+    leastMeasuredStep: 0.4,
   };
 }
 const seeds = [3, 4, 5, 6, 7, 8];
@@ -33,12 +34,29 @@ describe('a series', () => {
     expect(judgeSeries(series(() => 0, seed)).state).toBe('steady');
   });
 
-  it.each(seeds)('that climbs to 4 in fifty days moves (seed %i)', (seed) => {
-    const found = judgeSeries(series((day) => Math.max(0, day - 150) * 0.08, seed));
-    expect(found.state).toBe('moving');
-    expect(found.slope!.slope).toBeGreaterThan(0.04);
-    expect(found.slope!.slope).toBeLessThan(0.16);
+  it('that climbs to 4 in fifty days moves; where noise makes it look like a step as well, it is said to be undecided', () => {
+    const climbs = seeds.map((seed) => judgeSeries(series((day) => Math.max(0, day - 150) * 0.08, seed)));
+    const moving = climbs.filter((of) => of.state === 'moving');
+    expect(moving.length).toBeGreaterThanOrEqual(5);
+    for (const { slope } of moving) {
+      expect(slope!.slope).toBeGreaterThan(0.04);
+      expect(slope!.slope).toBeLessThan(0.16);
+    }
+    expect(climbs.every((of) => of.state === 'moving' || of.undecided)).toBe(true);
   });
+
+  it.each(seeds)(
+    'that climbs alone is not called by the threshold for what nothing is compared with (seed %i)',
+    (seed) => {
+      // Half a season of amplitude 1: what it gains is far over the usual threshold.
+      const season = series(
+        (day) => Math.sin((2 * Math.PI * (day - 120)) / 365) * (day < 120 ? 0 : 1.3),
+        seed,
+      );
+      expect(judgeSeries(season).slopeGain).toBeGreaterThan(EVIDENCE.moving);
+      expect(judgeSeries(season, ALONE).state).not.toBe('moving');
+    },
+  );
 
   it.each(seeds)('with two steps upward has stepped and does not move (seed %i)', (seed) => {
     const found = judgeSeries(series((day) => (day < 110 ? 0 : day < 150 ? 3 : 6), seed));
@@ -56,16 +74,19 @@ describe('a series', () => {
   });
 });
 
-describe('a second probe of the unit', () => {
+describe('other probes of the unit', () => {
   const early = (seed: number) => judgeSeries(series((day) => Math.max(0, day - 176) * 0.09, seed));
   const own = (probe: Probe, seed: number) => ({ probe, judgement: early(seed) });
+  const level = (probe: Probe, seed: number) => ({ probe, judgement: judgeSeries(series(() => 0, seed)) });
 
-  it('speaks for a movement that one cause explains, and for no other', () => {
+  it('speak for a movement that one cause explains, and for no other', () => {
     // Drifts in their first weeks, of which at least one is not called by itself.
     const pairs = seeds.map(
       (seed) => [own('exhaust_time', seed), own('evacuation_time', seed + 20)] as const,
     );
-    const waiting = pairs.filter(([a, b]) => a.judgement.state === 'steady' && b.judgement.slopeGain >= 9);
+    const waiting = pairs.filter(
+      ([a, b]) => a.judgement.state === 'steady' && a.judgement.slopeGain + b.judgement.slopeGain >= 30,
+    );
     expect(waiting.length).toBeGreaterThan(0);
     for (const [a, b] of waiting) {
       expect(isCorroborated(a, [a, b])).toBe(true);
@@ -82,5 +103,16 @@ describe('a second probe of the unit', () => {
           ).state === 'moving',
       ).length;
     expect(called(CORROBORATED)).toBeGreaterThan(called());
+  });
+
+  it('say nothing where they vary only', () => {
+    const said = seeds.filter((seed) =>
+      isCorroborated(level('exhaust_time', seed), [
+        level('evacuation_time', seed + 20),
+        level('heat_up_time', seed + 40),
+        level('exposure_spread', seed + 60),
+      ]),
+    );
+    expect(said).toEqual([]);
   });
 });
