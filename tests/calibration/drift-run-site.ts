@@ -12,7 +12,8 @@ export interface SiteResult {
   falseCalls: number;
   falseByProbe: Partial<Record<Probe, number>>;
   falseNearLimit: number;
-  drifts: { length: number; lead: number | null; probe: Probe }[];
+  /** Days before the failure on which a movement was called, and on which anything was said of the drift (moving, stepped or near the limit); null where not. */
+  drifts: { length: number; lead: number | null; attention: number | null; probe: Probe }[];
   /** Looks at units with and without a saw-tooth, a quarter apart, and those at which one was named. */
   teethLooks: number;
   teethNamed: number;
@@ -36,6 +37,8 @@ const FIRST_LOOK = 30;
 /** A call within so many days after the last one of the same probe is the same call. */
 const SAME_CALL = 14;
 const STEP_WATCHED = 60;
+/** A step read into a drift may be dated so many days before it. */
+const STEP_EARLY = 10;
 const TEETH_EVERY = 91;
 
 /** Runs the watch on every `stride`-th day of a simulated site, as a scheduler would. */
@@ -64,6 +67,7 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
   const driftOf = new Map(made.drifts.map((drift) => [drift.unit, drift]));
   const lastCall = new Map<string, number>();
   const found = new Map<TrueDrift, { day: number; checked: number | null }>();
+  const attended = new Map<TrueDrift, number>();
   const called: { unit: string; probe: Probe; day: number; up: boolean }[] = [];
   const stepped: { unit: string; probe: Probe; day: number; on: number }[] = [];
 
@@ -82,6 +86,7 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
         stepped.push({ unit: row.unit, probe: row.probe, day, on: dayOf(row.step.date) });
       const moving = row.state === 'moving' || (row.state === 'near_limit' && row.rate_per_week !== null);
       const own = driftOf.get(row.unit);
+      if (own && !attended.has(own) && tellsOf(row, own, day)) attended.set(own, day);
       if (!moving && !(row.state === 'near_limit')) continue;
       if (own && inDrift(own, row.probe, day)) {
         if (moving) onDrift(row, own, day, found, result);
@@ -105,6 +110,7 @@ export function runSite(scenario: DriftScenario, seed: number, stride: number): 
     result.drifts.push({
       length: drift.failed - drift.from,
       lead: at === undefined ? null : drift.failed - at,
+      attention: attended.has(drift) ? drift.failed - attended.get(drift)! : null,
       probe: drift.leading,
     });
   }
@@ -154,6 +160,15 @@ function inDrift(drift: TrueDrift | undefined, probe: Probe | null, day: number)
   return day > drift.from && day <= drift.failed + AFTER_DRIFT;
 }
 
+/** Whether a row says anything of the drift: that its probe moves or has stepped its way since, or is near its limit. */
+function tellsOf(row: ProbeDrift, drift: TrueDrift, day: number): boolean {
+  const size = drift.sizes.get(row.probe);
+  if (size === undefined || day <= drift.from || day > drift.failed) return false;
+  if (row.state === 'near_limit') return true;
+  if (row.direction !== (size > 0 ? 'up' : 'down')) return false;
+  return row.state === 'moving' || (row.state === 'stepped' && dayOf(row.since!) >= drift.from - STEP_EARLY);
+}
+
 function onDrift(
   row: ProbeDrift,
   drift: TrueDrift,
@@ -172,8 +187,9 @@ function onDrift(
   // The interval counts from the last value; the truth is the day on which the level reaches the limit.
   const { days_to_limit: said, series } = row;
   if (!said || drift.atLimit === null || row.limit?.source === 'failed_before') return;
-  const truth = drift.atLimit - (dayOf(series.from) + series.day.at(-1)!);
-  if (truth < 1 || drift.atLimit < drift.from) return;
+  const atLimit = drift.atLimit(day);
+  const truth = atLimit - (dayOf(series.from) + series.day.at(-1)!);
+  if (truth < 1 || atLimit < drift.from) return;
   const covered = said.low <= truth && truth <= (said.high ?? Number.POSITIVE_INFINITY);
   if (!before) {
     result.firstIntervals++;

@@ -105,11 +105,14 @@ export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
     'As no drift, with noise that lasts: three tenths of its variance keep 0.6 from day to day.',
     { share: 0.25, slowShare: 0.3, slowKeep: 0.6 },
   ),
-  scenario(
-    'two units',
-    'As no drift, at a site with two units, where season and supply can’t be taken out.',
-    { share: 0.5, units: 2 },
-  ),
+  scenario('two units', 'As no drift, at a site with two units, each compared with the other.', {
+    share: 0.5,
+    units: 2,
+  }),
+  scenario('one unit', 'As no drift, at a site with one unit, where season and supply can’t be taken out.', {
+    share: 1,
+    units: 1,
+  }),
   scenario('saw-tooth', 'As no drift; in three of six units exhaust time climbs between drain flushes.', {
     share: 0.25,
     sawTeeth: 3,
@@ -150,6 +153,11 @@ export const DRIFT_SCENARIOS: readonly DriftScenario[] = [
     share: 0.5,
     drifting: PATTERNS,
     units: 2,
+  }),
+  scenario('drift, one unit', 'As drift, at a site with one unit.', {
+    share: 1,
+    drifting: PATTERNS,
+    units: 1,
   }),
   scenario(
     'leak, daily tests',

@@ -17,8 +17,11 @@ export interface TrueDrift {
   leading: Probe;
   from: number;
   failed: number;
-  /** Day on which the leading probe's level under the noise reaches its limit, were the drift to go on; null where there is no limit. */
-  atLimit: number | null;
+  /**
+   * Day on which the leading probe's level under the noise reaches its limit, were the drift to go on and the site's movement to stay as it was in the two weeks before the given day; null where there
+   * is no limit.
+   */
+  atLimit: ((seen: number) => number) | null;
 }
 
 /** An unrecorded step as it was built in. */
@@ -71,6 +74,8 @@ const ALARM_TEXT: Partial<Record<Probe, string>> = {
   exhaust_time: 'exhaust too slow',
 };
 const COMMON_KEEP = 0.7;
+/** Walls are colder at the first cycle of the day: its heat-up takes longer. */
+const WARM_UP = 1.12;
 /** The leak rate of a unit is its own affair: no season, no common movement. */
 const OWN_AFFAIR: ReadonlySet<Probe> = new Set(['leak_rate']);
 
@@ -188,7 +193,7 @@ function simulateUnit(
   const drift = planDrift(scenario, truth, unit, draw);
   let flushed = 0;
   let repairDue = -1;
-  const alarm = drift && ALARM_TEXT[drift.leading] ? drift : null;
+  const alarm = drift && ALARM_TEXT[drift.leading] ? alarmOf(drift, base) : null;
 
   for (let day = 0; day < days; day++) {
     const today = FIRST_DAY + day;
@@ -205,14 +210,21 @@ function simulateUnit(
     if (!quiet && draw.float() < scenario.stepsPerYear / 365) {
       const size = draw.between(...scenario.stepSizes) * (draw.float() < 0.5 ? 1 : -1);
       const first = draw.int(0, PROBES.length - 1);
-      const moved = draw.int(1, 2);
-      for (let i = 0; i < moved; i++) {
+      const probes = draw.int(1, 2);
+      for (let i = 0; i < probes; i++) {
         const probe = PROBES[(first + i) % PROBES.length]!;
-        truth.steps.push({ unit, probe, day: today, size });
-        level.set(probe, level.get(probe)! + size);
+        // Not up to the alarm: no unit is run for months with most of its cycles given up.
+        const up = alarm?.probe === probe && level.get(probe)! + size > alarm.level - LEAST_ROOM;
+        const moved = up ? -Math.abs(size) : size;
+        truth.steps.push({ unit, probe, day: today, size: moved });
+        level.set(probe, level.get(probe)! + moved);
       }
     }
-    if (today === drift?.from) drift.atLimit = limitDay(drift, level, base);
+    if (today === drift?.from) {
+      const felt = (seen: number) =>
+        feels.get(drift.leading)! * lately(common.get(drift.leading)!, seen - FIRST_DAY);
+      drift.atLimit = limitDay(drift, level.get(drift.leading)!, alarm?.level ?? null, felt);
+    }
     const closed = (today + 3) % 7 >= kept || draw.float() < 0.02;
     if (closed && today !== drift?.failed) continue;
 
@@ -240,19 +252,25 @@ function simulateUnit(
       const residual = value('saturation_residual');
       const spread = Math.max(0, value('exposure_spread'));
       const middle = 134.5 + 0.1 * draw.normal();
-      return {
+      const times = {
+        evacuation_time: value('evacuation_time'),
+        heat_up_time: value('heat_up_time') * (kind === 'warm_up' ? WARM_UP : 1),
+        exhaust_time: value('exhaust_time'),
+      };
+      const done: Cycle = {
         ...mark(),
         kind,
         start: at(start),
         end: at(start + 24),
         outcome: 'completed',
-        ...timed({ evacuation_s: seconds(value('evacuation_time')) }),
-        ...timed({ heat_up_s: seconds(value('heat_up_time') * (kind === 'warm_up' ? 1.12 : 1)) }),
-        ...timed({ exhaust_s: seconds(value('exhaust_time')) }),
+        ...timed({ evacuation_s: seconds(times.evacuation_time) }),
+        ...timed({ heat_up_s: seconds(times.heat_up_time) }),
+        ...timed({ exhaust_s: seconds(times.exhaust_time) }),
         exposure_temperature_min_c: Math.round(10 * (middle - spread / 2)) / 10,
         exposure_temperature_max_c: Math.round(10 * (middle + spread / 2)) / 10,
         exposure_pressure_kpa: Math.round(10 * saturationPressure(middle - residual)) / 10,
       };
+      return alarm && times[alarm.probe] > alarm.time ? givenUp(done, alarm) : done;
     };
     records.cycles.push(cycle('warm_up', 360), cycle('air_removal_test', 420));
     if (draw.float() < 0.03) records.cycles.push(cycle('air_removal_test', 470));
@@ -272,21 +290,11 @@ function simulateUnit(
         leak_rate_kpa_min: Math.round(1000 * value('leak_rate')) / 1000,
       });
     if (fails) repairDue = day + 1;
-    if (alarm && day < 12) {
-      // Two loads early on that the control gave up: its alarm time lies where the drift will end.
-      const size = alarm.sizes.get(alarm.leading)!;
-      const time = LEVEL[alarm.leading] * Math.exp(NOISE[alarm.leading] * (base.get(alarm.leading)! + size));
-      const field = alarm.leading.replace('_time', '_s') as 'evacuation_s' | 'heat_up_s' | 'exhaust_s';
-      records.cycles.push({
-        ...mark(),
-        kind: 'production',
-        start: at(600),
-        end: at(630),
-        outcome: 'aborted',
-        abort_text: ALARM_TEXT[alarm.leading]!,
-        [field]: Math.round(time),
-      });
-    }
+    // Loads early on that the control gave up.
+    if (alarm && day < 12)
+      records.cycles.push(
+        givenUp({ ...mark(), kind: 'production', start: at(600), end: at(630), outcome: 'completed' }, alarm),
+      );
   }
 }
 
@@ -316,17 +324,61 @@ function planDrift(
   return drift;
 }
 
-/** The limit of a time is the alarm time, as far above the first level as the drift goes; that of the leak rate is the default of the site file. */
+/** When the control of a unit gives up a phase. */
+interface Alarm {
+  probe: 'evacuation_time' | 'heat_up_time' | 'exhaust_time';
+  time: number;
+  /** The level of a test cycle at which its time is the alarm time, in noise standard deviations. */
+  level: number;
+}
+
+const LEAST_ROOM = 3;
+
+/** The alarm time of the leading probe lies where the drift will end, in the slowest kind of cycle. */
+function alarmOf(drift: TrueDrift, base: ReadonlyMap<Probe, number>): Alarm {
+  const probe = drift.leading as Alarm['probe'];
+  const slowest = probe === 'heat_up_time' ? Math.log(WARM_UP) / NOISE[probe] : 0;
+  const level = base.get(probe)! + drift.sizes.get(probe)! + slowest;
+  return { probe, time: LEVEL[probe] * Math.exp(NOISE[probe] * level), level };
+}
+
+/** The cycle as it is recorded where the control gave it up: nothing of what would have come after. */
+function givenUp(cycle: Cycle, { probe, time }: Alarm): Cycle {
+  const { evacuation_s, heat_up_s, exhaust_s: _, ...rest } = cycle;
+  const exhausts = probe === 'exhaust_time';
+  const {
+    exposure_temperature_min_c: _min,
+    exposure_temperature_max_c: _max,
+    exposure_pressure_kpa: _pressure,
+    ...before
+  } = rest;
+  return {
+    ...(exhausts ? rest : before),
+    outcome: 'aborted',
+    abort_text: ALARM_TEXT[probe]!,
+    ...(probe !== 'evacuation_time' && evacuation_s !== undefined ? { evacuation_s } : {}),
+    ...(exhausts && heat_up_s !== undefined ? { heat_up_s } : {}),
+    [probe.replace('_time', '_s')]: Math.round(time),
+  };
+}
+
+/** The limit of a time is the alarm time; that of the leak rate is the default of the site file. */
 function limitDay(
   drift: TrueDrift,
-  level: ReadonlyMap<Probe, number>,
-  base: ReadonlyMap<Probe, number>,
-): number | null {
+  level: number,
+  alarm: number | null,
+  felt: (seen: number) => number,
+): TrueDrift['atLimit'] {
   const probe = drift.leading;
-  const size = drift.sizes.get(probe)!;
-  const rate = size / (drift.failed - drift.from);
-  if (probe === 'leak_rate')
-    return drift.from + ((0.13 - LEVEL.leak_rate) / NOISE.leak_rate - level.get(probe)!) / rate;
-  if (!ALARM_TEXT[probe]) return null;
-  return drift.from + (base.get(probe)! + size - level.get(probe)!) / rate;
+  const limit = probe === 'leak_rate' ? (0.13 - LEVEL.leak_rate) / NOISE.leak_rate : alarm;
+  if (limit === null) return null;
+  const rate = drift.sizes.get(probe)! / (drift.failed - drift.from);
+  return (seen) => drift.from + (limit - level - felt(seen)) / rate;
+}
+
+const LATELY = 14;
+
+function lately(series: readonly number[], day: number): number {
+  const last = series.slice(Math.max(0, day - LATELY), day);
+  return last.reduce((sum, value) => sum + value, 0) / Math.max(1, last.length);
 }

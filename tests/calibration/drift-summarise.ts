@@ -32,6 +32,7 @@ export function summariseDrift(scenario: DriftScenario, results: readonly SiteRe
     found: share(drifts.filter((of) => of.lead !== null).length, drifts.length),
     lead_share: medianOf(drifts.map((of) => (of.lead ?? 0) / of.length)),
     lead_days: medianOf(drifts.map((of) => of.lead ?? 0)),
+    attention_share: medianOf(drifts.map((of) => (of.attention ?? 0) / of.length)),
     steps_called_slopes: share(
       sum((of) => of.stepsCalledSlope),
       sum((of) => of.steps),

@@ -30,6 +30,11 @@ export const driftOperatingCharacteristicsSchema = z.strictObject({
         .nullable()
         .describe('Days between call and failure over the length of the drift, 0 where missed'),
       lead_days: medianSchema.nullable(),
+      attention_share: medianSchema
+        .nullable()
+        .describe(
+          'As lead_share, from the first day on which the unit stood as moving, stepped or near its limit for it',
+        ),
       steps_called_slopes: shareSchema
         .nullable()
         .describe('Steps that were called a movement of their direction within 60 days'),

@@ -24,6 +24,7 @@ const row = (scenario: string, parts: Partial<Row> = {}): Row => ({
   found: null,
   lead_share: null,
   lead_days: null,
+  attention_share: null,
   steps_called_slopes: { count: 1, of: 40, low: 0.0006, high: 0.1316 },
   steps_named: null,
   first_intervals: null,

@@ -108,8 +108,9 @@ const SCENARIOS: Readonly<Record<string, string>> = {
     'Sechs Geräte, zwei Jahre, keine Drift; Jahreszeit, autokorreliertes Rauschen mit schweren Rändern, einzelne Ausreißer, nicht vermerkte Sprünge von 2 bis 6 und Reparaturen.',
   'slow noise':
     'Ohne Drift, mit Rauschen, das anhält: drei Zehntel seiner Varianz behalten 0,6 von Tag zu Tag.',
-  'two units':
-    'Ohne Drift, an einem Standort mit zwei Geräten, wo Jahreszeit und Versorgung nicht herauszunehmen sind.',
+  'two units': 'Ohne Drift, an einem Standort mit zwei Geräten, jedes mit dem anderen verglichen.',
+  'one unit':
+    'Ohne Drift, an einem Standort mit einem Gerät, wo Jahreszeit und Versorgung nicht herauszunehmen sind.',
   'saw-tooth':
     'Ohne Drift; bei drei von sechs Geräten steigt die Druckentlastungszeit zwischen den Spülungen des Ablaufs.',
   steps: 'Nur nicht vermerkte Sprünge, zwei je Gerät und Jahr, von 2 bis 6.',
@@ -120,6 +121,7 @@ const SCENARIOS: Readonly<Record<string, string>> = {
   'drift of one probe': 'Dasselbe mit einer täglichen Messgröße, die allein driftet.',
   'drift, slow noise': 'Mit Drift, und mit Rauschen, das anhält.',
   'drift, two units': 'Mit Drift, an einem Standort mit zwei Geräten.',
+  'drift, one unit': 'Mit Drift, an einem Standort mit einem Gerät.',
   'leak, daily tests':
     'Die Leckrate driftet in 20 bis 90 Tagen um 4, die Evakuierungszeit um 2; jeden Tag getestet.',
   'leak, weekly tests': 'Die Leckrate driftet in 100 bis 250 Tagen um 6; jede Woche getestet.',
