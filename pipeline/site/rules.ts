@@ -93,7 +93,7 @@ const driftSchema = z
       .min(3)
       .default(3)
       .describe(
-        'Units of a site with a value on a day before their common movement is taken out, units; with two nobody can say which of them moved',
+        'Units of a site with a value on a day before their common movement is taken out, units; at a site with two each is compared with the other',
       ),
     memory_days: z
       .number()

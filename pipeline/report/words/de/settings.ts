@@ -33,7 +33,7 @@ export const SETTINGS: Record<string, string> = {
   'rules.drift.least_values':
     'Tage mit Wert, bevor eine Messgröße in einem Abschnitt beurteilt wird; halb so viele, wo Werte einmal die Woche kommen. Weniger geben keine brauchbare Ausgangslage',
   'rules.drift.least_units':
-    'Geräte eines Standorts mit Wert an einem Tag, bevor ihre gemeinsame Bewegung herausgenommen wird; bei zweien kann niemand sagen, welches sich bewegt hat',
+    'Geräte eines Standorts mit Wert an einem Tag, bevor ihre gemeinsame Bewegung herausgenommen wird; bei zweien wird jedes mit dem anderen verglichen',
   'rules.drift.memory_days':
     'Tage, bis zu denen zurück eine Messgröße beurteilt wird: etwas mehr als ein Jahr, damit eine Jahreszeit ganz zu sehen ist',
   'rules.drift.show_step_days':
