@@ -4,8 +4,10 @@ import type { PreviousFile } from '../findings/changes/previous-review.ts';
 import { intervalCase } from '../findings/interval/interval-case.ts';
 import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts';
 import { makeReview } from '../findings/review.ts';
+import type { Review } from '../findings/review-schema.ts';
 import type { Reading } from '../ingest/reading.ts';
 import { unitPageNames } from '../report/html/page-names.ts';
+import type { PagesAsked } from '../report/parts/units-with-page.ts';
 import { CATALOGUES } from '../report/words/catalogues.ts';
 import { monthOf } from '../site/day.ts';
 import type { Language } from '../site/report-settings.ts';
@@ -70,6 +72,12 @@ export const reviewCommand: Command = {
         description: 'Paper of the PDF: a4 or letter',
         default: 'a4',
       },
+      'unit-pages': {
+        type: 'string',
+        valueHint: 'UNITS',
+        description:
+          'Of more than 120 units, those whose pages are drawn beside the pages of units that need attention: ids separated by commas, or all',
+      },
       language: LANGUAGE_ARGUMENT,
       history: HISTORY_ARGUMENT,
       threads: THREADS_ARGUMENT,
@@ -108,7 +116,8 @@ async function makeAndWrite(
   const { histories, panel, until } = transformed;
   const { pressure, temperature } = site.declared.report;
   const due = histories.flatMap((history) => history.cleaning.due);
-  const basis = { review, panel, due, measures: { pressure, temperature } };
+  const pagesAsked = pagesAskedFor(values, review);
+  const basis = { review, panel, due, measures: { pressure, temperature }, pagesAsked };
   // Threads draw the pages of units, which don't need the case, while it is made.
   const unitPages = threads?.begin({ ...basis, hasInterval: true }, language);
   terminal.progress('Making the case for an interval');
@@ -145,6 +154,22 @@ const MANY_UNITS = 24;
 function reportThreadsFor(count: number, site: Site, { records }: Reading): ReportThreads | undefined {
   const units = site.unitIds?.length ?? new Set(records.cycles.map(({ unit }) => unit)).size;
   return count > 1 && units >= MANY_UNITS ? reportThreads(count - 1) : undefined;
+}
+
+/** The units whose pages are asked for by name. */
+function pagesAskedFor(values: Values, { units }: Review): PagesAsked | undefined {
+  const asked = values['unit-pages'];
+  if (asked === undefined || asked === 'all') return asked;
+  const names = String(asked)
+    .split(',')
+    .map((name) => name.trim());
+  const unknown = names.find((name) => !units.some(({ unit }) => unit === name));
+  if (unknown !== undefined)
+    throw new UserError(
+      'unknown_unit',
+      `--unit-pages must be all, or ids of units separated by commas, found "${unknown}"`,
+    );
+  return names;
 }
 
 /** The paper asked for. */

@@ -8,6 +8,7 @@ import type { ChartRuntimes } from './charts/chart-runtimes.ts';
 import { unitPageNames } from './html/page-names.ts';
 import { DEFAULT_MEASURES, type MeasureNames, measureNames } from './measures/measures.ts';
 import { inMeasures } from './measures/review-in-measures.ts';
+import { type PagesAsked, unitsWithPage } from './parts/units-with-page.ts';
 import type { VerdictSettings } from './words/en/comparisons.ts';
 import type { Words } from './words/words.ts';
 
@@ -35,7 +36,10 @@ export interface ReportContext {
   fingerprint: string;
   /** Whether the report has the page of the case for a cleaning interval. */
   hasInterval: boolean;
-  unitPage(unit: string): string;
+  /** Units that have a page of their own. */
+  paged: Review['units'];
+  /** The page of a unit, if it has one. */
+  unitPage(unit: string): string | undefined;
   unitName(unit: string): string;
   siteName(site: string): string;
 }
@@ -57,8 +61,11 @@ export function reportContext(
   panel: readonly UnitDay[],
   due: readonly DueTask[],
   words: Words,
-  hasInterval = false,
-  measures: ReportMeasures = DEFAULT_MEASURES,
+  {
+    hasInterval = false,
+    measures = DEFAULT_MEASURES,
+    pagesAsked,
+  }: { hasInterval?: boolean; measures?: ReportMeasures; pagesAsked?: PagesAsked | undefined } = {},
 ): ReportContext {
   const review = inMeasures(made, measures);
   const setting = (name: string, fallback: number): number => {
@@ -66,7 +73,9 @@ export function reportContext(
     return Number.isFinite(value) ? value : fallback;
   };
   const level = setting('level', 0.95);
-  const pages = unitPageNames(review.units.map((unit) => unit.unit));
+  const names = unitPageNames(review.units.map((unit) => unit.unit));
+  const paged = unitsWithPage(review, pagesAsked);
+  const pages = new Map(paged.map(({ unit }) => [unit, names.get(unit)!]));
   const units = new Map(review.units.map((unit) => [unit.unit, unit]));
   const sites = new Map(review.sites.map((site) => [site.id, site.name]));
   const days = groupBy(panel, (row) => row.unit);
@@ -92,7 +101,8 @@ export function reportContext(
     month: words.format.month(review.period.month),
     span: record_from && record_to ? words.format.span(record_from, record_to) : words.pages.noRecord,
     fingerprint: fingerprintOf(inputsOf(review)),
-    unitPage: (unit) => pages.get(unit) ?? 'unit-x.html',
+    paged,
+    unitPage: (unit) => pages.get(unit),
     unitName: (unit) => units.get(unit)?.name ?? '',
     siteName: (site) => sites.get(site) ?? site,
   };

@@ -14,6 +14,7 @@ import { methodsPage } from './pages/methods-page.ts';
 import { recordsPage } from './pages/records-page.ts';
 import { reviewPage } from './pages/review-page.ts';
 import { unitPage } from './pages/unit-page.ts';
+import type { PagesAsked } from './parts/units-with-page.ts';
 import type { ReportFile } from './report-file.ts';
 import { csvText } from './tables/csv.ts';
 import { reviewTables, tableFiles } from './tables/review-tables.ts';
@@ -33,6 +34,8 @@ export interface ReportBasis {
   measures?: ReportMeasures;
   /** Whether the report has the page of the case for a cleaning interval. */
   hasInterval: boolean;
+  /** Whose pages are drawn where there are many units; left out: of those that need attention. */
+  pagesAsked?: PagesAsked | undefined;
 }
 
 /** What a whole report is made from. */
@@ -90,9 +93,9 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
   rest.push({ path: 'review.xlsx', content: await book });
-  const pages = await (options.unitPages ?? unitPages(context, context.review.units));
-  for (const [index, { unit }] of review.units.entries())
-    files.push({ path: context.unitPage(unit), content: pages[index]! });
+  const pages = await (options.unitPages ?? unitPages(context, context.paged));
+  for (const [index, { unit }] of context.paged.entries())
+    files.push({ path: context.unitPage(unit)!, content: pages[index]! });
   return [...files, ...rest];
 }
 
@@ -106,7 +109,7 @@ export async function drawUnitPages(
   const context = contextOf(basis, words);
   return unitPages(
     context,
-    context.review.units.filter(({ unit }) => wanted.has(unit)),
+    context.paged.filter(({ unit }) => wanted.has(unit)),
   );
 }
 
@@ -117,8 +120,8 @@ async function unitPages(context: ReportContext, units: Review['units']): Promis
 }
 
 function contextOf(
-  { review, panel, due, hasInterval, measures }: ReportBasis,
+  { review, panel, due, hasInterval, measures, pagesAsked }: ReportBasis,
   words: Words = en,
 ): ReportContext {
-  return reportContext(review, panel, due, words, hasInterval, measures);
+  return reportContext(review, panel, due, words, { hasInterval, pagesAsked, ...(measures && { measures }) });
 }

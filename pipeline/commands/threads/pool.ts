@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Tinypool } from 'tinypool';
 import type { FileColumns } from '../../ingest/file-columns.ts';
+import { unitsWithPage } from '../../report/parts/units-with-page.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { Table } from '../../report/tables/table.ts';
 import type { WorkbookAbout } from '../../report/tables/workbook.ts';
@@ -39,7 +40,7 @@ export function reportThreads(count: number): ReportThreads {
     pool.run(undefined, { name: 'prepareDrawing' }).catch(() => undefined);
   return {
     begin(basis, language) {
-      const units = basis.review.units.map(({ unit }) => unit);
+      const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
       // One share a thread: what the pages are made from is handed over once.
       const share = Math.max(1, Math.ceil(units.length / count));
       const shares: Promise<string[]>[] = [];

@@ -10,7 +10,7 @@ import type { Unit } from './unit/unit.ts';
 
 /** A unit: why it is on the list, its whole record at a glance, then the evidence. */
 export async function unitPage(context: ReportContext, unit: Unit): Promise<string> {
-  const { words, month, review, siteName } = context;
+  const { words, month, paged, siteName } = context;
   const numbers: Numbering = numbering();
   const sections: Section[] = [
     { id: 'attention', heading: words.unit.attentionHeading, body: attention(context, unit) },
@@ -23,10 +23,10 @@ export async function unitPage(context: ReportContext, unit: Unit): Promise<stri
     unitRecordsSection(context, numbers, unit),
     erasSection(context, numbers, unit),
   ];
-  const at = review.units.indexOf(unit);
+  const at = paged.indexOf(unit);
   const neighbour = (index: number): [string, string] | undefined => {
-    const other = review.units[index];
-    return other && [context.unitPage(other.unit), other.unit];
+    const other = paged[index];
+    return other && [context.unitPage(other.unit)!, other.unit];
   };
   const previous = neighbour(at - 1);
   const next = neighbour(at + 1);
@@ -34,7 +34,7 @@ export async function unitPage(context: ReportContext, unit: Unit): Promise<stri
     title: words.pages.unitTitle(unit.unit, month),
     heading: words.pages.unit(unit.unit),
     under: html`<p class="organisation">${unit.name !== '' && `${unit.name}, `}${siteName(unit.site)}, ${month}</p>`,
-    path: context.unitPage(unit.unit),
+    path: context.unitPage(unit.unit)!,
     neighbours: { ...(previous && { previous }), ...(next && { next }) },
     sections,
   });

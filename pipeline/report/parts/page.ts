@@ -95,7 +95,7 @@ ${fact(pages.sites, review.sites.map((site) => pages.site(site.name, site.zone, 
 const UNITS_IN_SIGHT = 40;
 
 function pagesNav(
-  { words, review, unitPage, hasInterval }: ReportContext,
+  { words, review, paged, unitPage, hasInterval }: ReportContext,
   { path, neighbours }: PageParts,
 ): Html {
   const { pages } = words;
@@ -107,12 +107,12 @@ function pagesNav(
   const next = neighbours?.next;
   const unitsNav = (): Html | false => {
     const { length } = review.units;
-    const list = () => html`<ul>${review.units.map((unit) => link(unitPage(unit.unit), unit.unit))}</ul>`;
+    const list = () => html`<ul>${paged.map(({ unit }) => link(unitPage(unit)!, unit))}</ul>`;
     if (length <= UNITS_IN_SIGHT) return length > 0 && list();
     if (path !== 'index.html')
       return html`<ul><li><a href="index.html#units">${pages.allUnits(length)}</a></li></ul>`;
     return html`<ul><li><a href="#units" data-find-unit="">${pages.findUnit}</a></li></ul>
-<details><summary>${pages.allUnits(length)}</summary>${list()}</details>`;
+<details><summary>${pages.pagedUnits(paged.length, length)}</summary>${list()}</details>`;
   };
   return html`<nav class="pages" aria-label="${pages.pagesNav}">
 <ul>

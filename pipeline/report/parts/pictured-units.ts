@@ -24,8 +24,15 @@ export function listedUnits(review: Review): Review['units'] {
 }
 
 /** Says which units the pictures hold, where that is not all. */
-export function picturedNote({ review, words }: Pick<ReportContext, 'review' | 'words'>): Html | false {
+export function picturedNote({
+  review,
+  paged,
+  words,
+}: Pick<ReportContext, 'review' | 'paged' | 'words'>): Html | false {
   const { length } = review.units;
   const text = length > MOST_ROWS ? words.pages.picturedAndListed : words.pages.pictured;
-  return length > MOST_UNITS && html`<p class="note">${text(MOST_UNITS, length)}</p>`;
+  return (
+    length > MOST_UNITS &&
+    html`<p class="note">${text(MOST_UNITS, length)} ${words.pages.ownPages(paged.length, length)}</p>`
+  );
 }

@@ -25,13 +25,13 @@ const EVIDENCE: Record<AttentionReason['code'], string> = {
   strainers_missed: 'cleaning',
 };
 
-/** The address of the evidence of a reason, on the page of its unit. */
+/** The address of the evidence of a reason, on the page of its unit; a unit with a reason always has one. */
 export function evidenceLink(
   { unitPage }: Pick<ReportContext, 'unitPage'>,
   unit: string,
   reason: AttentionReason,
 ): string {
-  return `${unitPage(unit)}#${EVIDENCE[reason.code]}`;
+  return `${unitPage(unit)!}#${EVIDENCE[reason.code]}`;
 }
 
 /** Why a unit needs attention: evidence in numbers, what to do next, who decides, and the way to the evidence. */
@@ -44,7 +44,7 @@ export function reasonList(
   const item = (reason: AttentionReason): Html => {
     const text = attention.reason[reason.code](reason.numbers, intervalLevel);
     const anchor = `#${EVIDENCE[reason.code]}`;
-    const href = evidence === 'here' ? anchor : `${unitPage(unit.unit)}${anchor}`;
+    const href = evidence === 'here' ? anchor : `${unitPage(unit.unit)!}${anchor}`;
     return html`<li>
 <p>${text.evidence} <a class="screen" href="${href}">${attention.evidence}<span class="hidden">, ${words.pages.unit(unit.unit)}: ${text.evidence}</span></a></p>
 <p class="next"><b>${attention.next}:</b> ${text.next} <b>${attention.decides}:</b> ${text.decides}.</p>

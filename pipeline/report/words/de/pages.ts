@@ -46,10 +46,16 @@ export const pages: PagesWords = {
       : `${organisation}: Bericht zu Reinigung und Tests, ${month}`,
   printFooter: (span, mark) => `Daten ${span}. Fingerabdruck ${mark}.`,
   pictured: (n, all) =>
-    `Bilder einzelner Geräte zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Tabellen und Dateien enthalten alle, und jedes Gerät hat seine eigene Seite.`,
+    `Bilder einzelner Geräte zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Tabellen und Dateien enthalten alle.`,
   picturedAndListed: (n, all) =>
-    `Bilder einzelner Geräte und lange Tabellen zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Die Tabelle aller Geräte und die Dateien enthalten alle, und jedes Gerät hat seine eigene Seite.`,
+    `Bilder einzelner Geräte und lange Tabellen zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Die Tabelle aller Geräte und die Dateien enthalten alle.`,
+  ownPages: (n, all) =>
+    n === all
+      ? 'Jedes Gerät hat seine eigene Seite.'
+      : `${count(n, 'Gerät hat eine eigene Seite', 'Geräte haben eine eigene Seite')}: die, die Aufmerksamkeit brauchen, und die verlangten (review --unit-pages).`,
   findUnit: 'Ein Gerät suchen',
+  pagedUnits: (n, all) =>
+    n === all ? `Alle ${integer(n)} Geräte` : count(n, 'Gerät mit eigener Seite', 'Geräte mit eigener Seite'),
   allUnits: (n) => `Alle ${integer(n)} Geräte`,
   unitsHeading: 'Alle Geräte',
   unitsCaption: (month) => `Geräte im ${month}`,

@@ -46,10 +46,16 @@ export const pages = {
       : `${organisation}: cleaning and test review, ${month}`,
   printFooter: (span: string, mark: string) => `Data ${span}. Fingerprint ${mark}.`,
   pictured: (n: number, all: number) =>
-    `Pictures of single units hold the first ${integer(n)} of ${integer(all)} units in the order of need. Tables and files hold all, and each unit has its own page.`,
+    `Pictures of single units hold the first ${integer(n)} of ${integer(all)} units in the order of need. Tables and files hold all.`,
   picturedAndListed: (n: number, all: number) =>
-    `Pictures of single units and long tables hold the first ${integer(n)} of ${integer(all)} units in the order of need. The table of all units and the files hold all, and each unit has its own page.`,
+    `Pictures of single units and long tables hold the first ${integer(n)} of ${integer(all)} units in the order of need. The table of all units and the files hold all.`,
+  ownPages: (n: number, all: number) =>
+    n === all
+      ? 'Each unit has its own page.'
+      : `${count(n, 'unit has its', 'units have their')} own page: those that need attention, and those asked for (review --unit-pages).`,
   findUnit: 'Find a unit',
+  pagedUnits: (n: number, all: number) =>
+    n === all ? `All ${integer(n)} units` : count(n, 'unit with a page', 'units with a page'),
   allUnits: (n: number) => `All ${integer(n)} units`,
   unitsHeading: 'All units',
   unitsCaption: (month: string) => `Units in ${month}`,
