@@ -89,6 +89,13 @@ export function historyChart(rows: readonly HistoryRow[], options: HistoryOption
       encoding: { x, x2: { field: 'to_day' } },
     },
   ];
+  // The lanes stand even where nothing is marked in any of them.
+  if (drawn.every((row) => row.lane === 'service'))
+    layers.push({
+      data: { values: lanes.map((lane_label) => ({ lane_label })) },
+      mark: { type: 'point', opacity: 0 },
+      encoding: { y },
+    });
   const spells = of('overdue');
   if (spells.length > 0)
     layers.push({
