@@ -82,8 +82,11 @@ export function composedMeanings(header: string, parts: Parts, { hot, said, hold
   if (temperature) return also;
   if (said !== 'duration') {
     if (phase === 'drying' && (has('pressure') || has('vacuum'))) return ['dry_vacuum_kpa'];
+    // At the start and end of a test, or by its number, it is no pressure of an exposure.
     if (has('pressure'))
-      return phase === undefined || phase === 'exposure' ? ['exposure_pressure_kpa'] : also;
+      return phase === 'exposure' || (phase === undefined && !has('start') && !has('end') && !has('number'))
+        ? ['exposure_pressure_kpa']
+        : also;
   }
   if (said === 'pressure' && !stat && !has('vacuum') && (phase === 'exposure' || onlyFiller(known)))
     return ['exposure_pressure_kpa'];
@@ -120,10 +123,15 @@ const onlyFiller = (known: readonly (readonly string[])[]): boolean =>
   known.every((list) => list.includes('filler'));
 
 /** Whether a name speaks of the jacket, the supply or a set value: what it is merely near to is no reading of the chamber. */
-export const isElsewhere = (header: string, parts: Parts): boolean =>
-  foldPhrase(header)
-    .split(' ')
-    .some((token) => partsOf(token, parts).includes('elsewhere'));
+export const isElsewhere = (header: string, parts: Parts): boolean => partsIn(header, parts).has('elsewhere');
+
+/** All parts that a name speaks of. */
+export const partsIn = (header: string, parts: Parts): Set<string> =>
+  new Set(
+    foldPhrase(header)
+      .split(' ')
+      .flatMap((token) => partsOf(token, parts)),
+  );
 
 /** Fields that are readings of the chamber. */
 export const isReading = (field: string): boolean => /_(?:s|c|kpa)$/.test(field);

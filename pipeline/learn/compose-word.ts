@@ -66,4 +66,17 @@ export function deniedPart(text: string): string | undefined {
     : undefined;
 }
 
+/** Words that deny what stands about them, and those that deny the word behind them ("completed, no alarm" denies the alarm). */
+const DENIES_ALL = new Set(['not', 'nicht', 'pas']);
+
+/** Whether a text holds a known phrase (left out: stems) but denies it: "complies not fully" is no "complies", "viraje no completo" no "completo". */
+export function isDenied(text: string, phrase = ''): boolean {
+  const tokens = foldPhrase(text).split(/ +/);
+  const known = phrase.split(/ +/);
+  return tokens.some(
+    (token, at) =>
+      !known.includes(token) && (DENIES_ALL.has(token) || (DENIAL.has(token) && tokens[at + 1] === known[0])),
+  );
+}
+
 export const contraryOf = (key: string): string | undefined => CONTRARY[key];

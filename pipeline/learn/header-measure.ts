@@ -77,7 +77,7 @@ export function withoutMeasure(header: string): string {
     .replace(/[([{][^)\]}]*[)\]}]/g, ' ')
     .replace(/[,/]?\s*(?:°|º)\s?[CF]\b/giu, ' ')
     .replace(
-      /[\s,_/]+(?:kpa|mbar|hpa|bar|psi|mmhg|inhg|torr|mpa|m?bara|m?barg|kpaa|kpag|psia|psig|[sh]|sec|secs|sek|seg|[cf]|abs|rel|gauge|mm:ss|hh:mm:ss)\b\.?(?=$|[\s,/_])/giu,
+      /[\s,_/]+(?:kpa|mbar|hpa|bar|psi|mmhg|inhg|torr|mpa|m?bara|m?barg|kpaa|kpag|psia|psig|[sh]|sec|secs|sek|seg|[cf]|abs|rel|gauge|mm:ss|hh:mm:ss)\.?(?=$|[\s,/_])/giu,
       ' ',
     )
     .replace(/[\s,_]*(?:\/|per|pro|par|in)\s*(?:10\s)?min\.?$/iu, ' ')

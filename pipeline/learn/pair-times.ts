@@ -19,6 +19,7 @@ const ON_THE_SAME_DATE: Partial<Record<RecordKind, { own: string; other: string;
 const OPPOSITE: Readonly<Record<string, readonly string[]>> = {
   start: ['end', 'to'],
   from: ['end', 'to'],
+  time: ['begun', 'start', 'from'],
 };
 const NOT_DONE_THEN = ['due', 'unread', 'entered_at'];
 const BEGIN = ['begun', 'start', 'from'];

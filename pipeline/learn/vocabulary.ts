@@ -9,8 +9,9 @@ import {
   composedMeanings,
   isElsewhere,
   isReading,
+  partsIn,
 } from './compose-header.ts';
-import { composedWord, contraryOf, deniedPart, ONE_STEM, type Stems } from './compose-word.ts';
+import { composedWord, contraryOf, deniedPart, isDenied, ONE_STEM, type Stems } from './compose-word.ts';
 import { foldPhrase, nearness } from './fold-phrase.ts';
 
 /**
@@ -152,6 +153,11 @@ export class Vocabulary {
         );
   }
 
+  /** The parts of names of columns that a text speaks of. */
+  partsOf(text: string): ReadonlySet<string> {
+    return partsIn(text, this.#parts);
+  }
+
   /** Phrases for a name, or for it without an ending such as "_cd" that databases put to names: so never more than likely. */
   #withoutEnding(text: string): Meaning[] {
     const whole = this.header(text);
@@ -173,7 +179,9 @@ export class Vocabulary {
 
   /** What a word of a column may mean, best first. */
   word(field: string, text: string): Meaning[] {
-    const near = this.#remember(field, text, this.#words.get(field) ?? new Map());
+    const near = this.#remember(field, text, this.#words.get(field) ?? new Map()).filter(
+      ({ key, phrase }) => contraryOf(key) === undefined || !isDenied(text, phrase),
+    );
     if (text.length > LONGEST || (near[0]?.score ?? 0) >= NEAR) return near;
     const told = this.#told(field, text, near);
     return told === undefined ? near : [told, ...near.filter(({ key }) => key !== told.key)];
@@ -190,7 +198,9 @@ export class Vocabulary {
       if (contrary !== undefined) return made(contrary, Math.max(ONE_STEM, NEAR - 0.01));
     }
     const composed = composedWord(text, this.#stems.get(field) ?? NO_STEMS);
-    return composed && made(composed.key, composed.score);
+    return composed && !(contraryOf(composed.key) !== undefined && isDenied(text))
+      ? made(composed.key, composed.score)
+      : undefined;
   }
 
   #remember(list: string, text: string, phrases: ReadonlyMap<string, readonly Phrase[]>): Meaning[] {

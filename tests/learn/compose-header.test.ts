@@ -23,8 +23,11 @@ describe('names of columns by their parts', () => {
     ['Vac dry press', 'dry_vacuum_kpa'],
     ['Cyc. Num.', 'cycle_number'],
     ['alarm_msg', 'abort_text'],
-  ])('%s', (header, expected) => {
-    const [best] = vocabulary.headerOf(withoutMeasure(header), { hot: undefined, said: undefined });
+    ['CHMBR_PR_BARG', 'exposure_pressure_kpa'],
+    ['PR_BARG', 'exposure_pressure_kpa'],
+    ['CHMBR_BARG', 'exposure_pressure_kpa', 'pressure'],
+  ] as const)('%s', (header, expected, said?: 'pressure') => {
+    const [best] = vocabulary.headerOf(withoutMeasure(header), { hot: undefined, said });
     expect(best?.key).toBe(expected);
   });
 
@@ -41,6 +44,9 @@ describe('names of columns by their parts', () => {
     'Customer order code of ward',
     'Température enveloppe maxi',
     'Presión camisa',
+    'PR_INIT_MBAR',
+    'Pr. no.',
+    'Start pressure',
   ])('%s says nothing', (header) => {
     expect(composed(header)).toEqual([]);
   });
@@ -56,6 +62,9 @@ describe('names of columns by their parts', () => {
     ['lk_rate_lim', 'numbers', 'limit_kpa_min'],
     ['Tech comments', 'text', 'note'],
     ['Ausgeführte Arbeiten', 'text', 'work'],
+    ['JOB_DTLS', 'text', 'work'],
+    ['DTLS', 'text', 'note'],
+    ['CLNG_DT', 'dates', 'date'],
     ['Tipo mantención', 'text', 'service_kind'],
     ['Cargo responsable', 'text', 'role'],
     ['Farbwechsel', 'text', 'result'],

@@ -34,6 +34,9 @@ describe('a day beside the times from which and to which', () => {
     ['Date', 'From', 'Until', 'Sterilizer', 'Task'],
     ['Date', 'De', 'À', 'Stérilisateur', 'Tâche'],
     ['Fecha', 'Desde', 'Hasta', 'Equipo', 'Tarea'],
+    ['CLNG_DT', 'FROM_TM', 'TO_TM', 'EQP_ID', 'ACTIVITY'],
+    ['Datum', 'Uhrzeit von', 'Uhrzeit bis', 'Gerät', 'Arbeit'],
+    ['Fecha', 'Hora desde', 'Hora hasta', 'Equipo', 'Tarea'],
   ])('cleaning, %s %s %s: done at its end, begun at its begin', async (day, begin, end, unit, task) => {
     const { source, records } = await proposed({
       'cleaning.csv': table(
