@@ -6,6 +6,7 @@ import { dayNumber } from '../ingest/wide-table.ts';
 import type { Beside } from './compose-header.ts';
 import { certain, type Guess, likely } from './guess.ts';
 import { looksLikeTime } from './guess-dates.ts';
+import { isClearWithGroups, namesUnderGroups } from './header-groups.ts';
 import { withoutMeasure } from './header-measure.ts';
 import { DELIMITERS, type Delimiter, type Sample } from './read-sample.ts';
 import type { Vocabulary } from './vocabulary.ts';
@@ -17,6 +18,8 @@ export interface FoundTable {
   headerRows: 1 | 2;
   headerRow: number;
   headers: readonly string[];
+  /** Of a header in two rows: the own names of the columns that stand under a group, by their place. */
+  underGroups: ReadonlyMap<number, string>;
   /** Texts of the rows above the header. */
   above: readonly string[];
   /** Rows below the header that hold cells; comments, totals and repeated headers are left out and counted. */
@@ -55,12 +58,30 @@ export function findTable(sample: Sample, vocabulary: Vocabulary): FoundTable | 
   return { ...best.table, delimiter: clear ? certain(best.delimiter, why) : likely(best.delimiter, why) };
 }
 
+interface FoundHeader {
+  at: number;
+  lines: 1 | 2;
+  header: RawRow;
+  score: number;
+}
+
+/** The same header with the row of groups above it, where its columns are only clear with it. */
+function withGroups(found: FoundHeader, rows: readonly RawRow[], vocabulary: Vocabulary): FoundHeader {
+  const { at, lines } = found;
+  const upper = rows[at - 1];
+  if (!upper || lines === 2 || !isSecondLine(rows, at - 1)) return found;
+  const header = joinHeader(upper, rows[at]);
+  return header && !upper.cells.some(isTyped) && isClearWithGroups(upper, rows[at]!, vocabulary)
+    ? { ...found, at: at - 1, lines: 2, header }
+    : found;
+}
+
 function tableIn(all: readonly RawRow[], sample: Sample, vocabulary: Vocabulary): FoundTable | undefined {
   const comment = commentOf(all);
   const isComment = (row: RawRow): boolean =>
     comment !== undefined && cellText(row.cells[0]).startsWith(comment);
   const rows = all.filter((row) => row.fault === undefined && !isComment(row));
-  let best: { at: number; lines: 1 | 2; header: RawRow; score: number } | undefined;
+  let best: FoundHeader | undefined;
   for (let at = 0; at < Math.min(rows.length - 1, HEADER_WITHIN); at++) {
     for (const lines of [1, 2] as const) {
       const header = lines === 1 ? rows[at]! : joinHeader(rows[at]!, rows[at + 1]);
@@ -71,6 +92,7 @@ function tableIn(all: readonly RawRow[], sample: Sample, vocabulary: Vocabulary)
     }
   }
   if (!best) return undefined;
+  best = withGroups(best, rows, vocabulary);
   const { header } = best;
   const width = Math.min(MOST_COLUMNS, lastFilled(header) + 1);
   const headers = numbered(header.cells.slice(0, width).map(cellText));
@@ -89,6 +111,8 @@ function tableIn(all: readonly RawRow[], sample: Sample, vocabulary: Vocabulary)
     headerRows: best.lines,
     headerRow: header.row,
     headers,
+    underGroups:
+      best.lines === 2 ? namesUnderGroups(rows[best.at]!, rows[best.at + 1]!) : new Map<number, string>(),
     above: rows.slice(0, best.at).map((row) => row.cells.map(cellText).filter(Boolean).join(' ')),
     rows: table,
     comment:
@@ -139,7 +163,7 @@ export const isNumeric = (cell: Cell | undefined): boolean =>
   typeof cell === 'number' ||
   (typeof cell === 'string' && /^[+\-\u2212]?\d[\d.,' \u00a0\u202f]*(?:e[+-]?\d+)?$/i.test(cell.trim()));
 
-const isTyped = (cell: Cell | undefined): boolean =>
+export const isTyped = (cell: Cell | undefined): boolean =>
   cell instanceof WallDate ||
   typeof cell === 'number' ||
   (typeof cell === 'string' && (isNumeric(cell) || looksLikeTime(cell.trim())));

@@ -4,8 +4,10 @@ import { type Beside, BY_PARTS, COMPOSED_SCORE } from './compose-header.ts';
 import { FIELD_CONCEPTS, wordList } from './field-concepts.ts';
 import { CERTAIN_FROM, type FieldMatch } from './field-match.ts';
 import { type Field, fits, knownShare } from './fits-field.ts';
+import { foldPhrase } from './fold-phrase.ts';
 import { type Confidence, certain, type Guess, likely, open } from './guess.ts';
 import { canBeDryVacuum } from './guess-measure.ts';
+import { meaningsInGroup } from './header-groups.ts';
 import { withoutMeasure } from './header-measure.ts';
 import { matchByContent } from './match-by-content.ts';
 import { pairTimes } from './pair-times.ts';
@@ -60,7 +62,17 @@ export function matchKinds(
 const SCALE = /(?<!\d)0\s*(?:-|\u2013|\.{2,3}|to|bis|\u00e0|a|hasta)\s*4(?!\d)/iu;
 
 function meaningsOf(column: ColumnProfile, vocabulary: Vocabulary): Meaning[] {
-  const found = vocabulary.headerOf(withoutMeasure(column.header), besideOf(column));
+  const beside = besideOf(column);
+  const whole = vocabulary.headerOf(withoutMeasure(column.header), beside);
+  const own = column.underGroup;
+  const found =
+    own === undefined
+      ? whole
+      : meaningsInGroup(
+          whole,
+          vocabulary.headerOf(withoutMeasure(own), beside),
+          vocabulary.partsOf(column.header.slice(0, column.header.lastIndexOf(own))),
+        );
   const onScale = SCALE.test(column.header) && column.texts.every((text) => /^[0-4]$/.test(text));
   return onScale && !found.some(({ key, score }) => key === 'appearance' && score >= COMPOSED_SCORE)
     ? [{ key: 'appearance', score: COMPOSED_SCORE, weak: true, language: '', phrase: BY_PARTS }, ...found]
@@ -135,7 +147,10 @@ function matchKind(
   const ranked = candidates.filter(({ score }) => score > 0);
   ranked.sort(
     (a, b) =>
-      b.score - a.score || Number(b.field.required) - Number(a.field.required) || a.column.at - b.column.at,
+      b.score - a.score ||
+      Number(b.field.required) - Number(a.field.required) ||
+      Number(isRowId(a)) - Number(isRowId(b)) ||
+      a.column.at - b.column.at,
   );
   const taken = new Map<string, Candidate>();
   const used = new Set<ColumnProfile>();
@@ -170,6 +185,10 @@ const isOtherVacuum = (field: Field, column: ColumnProfile, found: readonly Mean
   column.said.pressure === undefined &&
   found.some(({ key }) => key === 'evacuation_s') &&
   !canBeDryVacuum(column.texts.map((text) => Number.parseFloat(text.replace(',', '.'))));
+
+/** A database numbers its own rows by an id: beside the number of the cycle it is not that. */
+const isRowId = ({ field, column }: Candidate): boolean =>
+  field.name === 'cycle_number' && foldPhrase(column.header).split(' ').includes('id');
 
 function withWords(kind: RecordKind, candidate: Candidate, vocabulary: Vocabulary): Candidate {
   const { field, column, score } = candidate;

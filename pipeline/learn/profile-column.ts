@@ -1,5 +1,5 @@
-import { cellText, type RawRow, WallDate } from '../ingest/cell.ts';
-import { isNumeric } from './find-table.ts';
+import { type Cell, cellText, type RawRow, WallDate } from '../ingest/cell.ts';
+import { isNumeric, isTyped } from './find-table.ts';
 import { foldPhrase } from './fold-phrase.ts';
 import { type DateGuess, guessDates, guessSerial } from './guess-dates.ts';
 import { type HeaderMeasure, measureOfHeader } from './header-measure.ts';
@@ -8,6 +8,8 @@ import { timePattern } from './time-pattern.ts';
 /** What a column of a table holds, before anything is decided about it. */
 export interface ColumnProfile {
   header: string;
+  /** Its own name, where the header is that of a group with it. */
+  underGroup: string | undefined;
   at: number;
   said: HeaderMeasure;
   /** Texts that are not blank and no dashes, in order of their rows. */
@@ -30,12 +32,17 @@ export interface ColumnProfile {
 
 const MOST_WORDS = 400;
 const NO_VALUE = /^[-\u2013\u2014]+$/;
+/** What a database writes for no value. */
+const NO_VALUE_OF_DATABASE = /^(?:NULL|null|<null>|\(null\)|\\N)$/;
 const CLOCK = /^\d{1,3}:\d{2}(?::\d{2})?(?:[.,]\d+)?$/;
 
-export function profileColumn(header: string, at: number, rows: readonly RawRow[]): ColumnProfile {
-  const cells = rows
-    .map((row) => row.cells[at])
-    .filter((cell) => cellText(cell) !== '' && !NO_VALUE.test(cellText(cell)));
+export function profileColumn(
+  header: string,
+  at: number,
+  rows: readonly RawRow[],
+  underGroup?: string,
+): ColumnProfile {
+  const cells = valuesOf(rows.map((row) => row.cells[at]));
   const texts = cells.map((cell) => cellText(cell));
   const words = new Map<string, number>();
   for (const text of texts)
@@ -48,6 +55,7 @@ export function profileColumn(header: string, at: number, rows: readonly RawRow[
   const written = cells.filter((cell) => typeof cell === 'string').map((cell) => cellText(cell));
   return {
     header,
+    underGroup,
     at,
     said: measureOfHeader(header),
     texts,
@@ -69,6 +77,13 @@ export function profileColumn(header: string, at: number, rows: readonly RawRow[
     serial: guessSerial(texts),
     timeOfDay: clockCells > 0.9 ? 'HH:mm:ss' : dateCells > 0 ? undefined : timePattern(texts),
   };
+}
+
+/** Cells that hold something. "NULL" is nothing among numbers and times; among words it is one of them, which is asked about. */
+function valuesOf(all: readonly (Cell | undefined)[]): (Cell | undefined)[] {
+  const filled = all.filter((cell) => cellText(cell) !== '' && !NO_VALUE.test(cellText(cell)));
+  const valued = filled.filter((cell) => !NO_VALUE_OF_DATABASE.test(cellText(cell)));
+  return valued.filter(isTyped).length >= valued.length * 0.8 ? valued : filled;
 }
 
 /** A workbook keeps a time of day as a part of its day nought; dates after 1904 are no such. */

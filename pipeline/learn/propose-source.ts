@@ -38,7 +38,7 @@ export function proposeSource(
   const columns = first.headers
     .map((header, at) => ({ header, at }))
     .filter(({ header, at }) => !days.has(at) && (header !== '' || (days.size > 0 && at === 0)))
-    .map(({ header, at }) => profileColumn(header, at, rows));
+    .map(({ header, at }) => profileColumn(header, at, rows, first.underGroups.get(at)));
   const titles = [
     ...first.above,
     ...files.map(baseName),
@@ -274,8 +274,8 @@ function wideKinds(
 /** The language in which most of the headers are known. */
 function languageOf(columns: readonly ColumnProfile[], vocabulary: Vocabulary): string | undefined {
   const counts = new Map<string, number>();
-  for (const { header } of columns) {
-    const best = vocabulary.header(header);
+  for (const { header, underGroup } of columns) {
+    const best = vocabulary.header(underGroup ?? header);
     const top = best[0]?.score ?? 0;
     for (const language of new Set(
       best.filter(({ score }) => score >= top && score >= 0.9).map(({ language }) => language),

@@ -149,6 +149,38 @@ describe('words by their stems', () => {
       'n. best.': ['fail', 'likely'],
     });
   });
+
+  it.each([
+    ['Complies', 'Does not comply'],
+    ['Entspricht', 'Entspricht nicht'],
+    ['Conforme', 'Pas conforme'],
+    ['Cumple', 'No cumple'],
+  ])('%s and %s', (good, bad) => {
+    expect(meant('air_removal_tests', 'result', [good, bad], TEST_RESULTS)).toEqual({
+      [good]: ['pass', 'certain'],
+      [bad]: ['fail', 'certain'],
+    });
+    expect(meant('cycles', 'outcome', [good, bad], CYCLE_OUTCOMES)).toEqual({
+      [good]: ['completed', 'certain'],
+      [bad]: ['failed', 'certain'],
+    });
+  });
+
+  it('a known word that is denied further on is not that word', () => {
+    const texts = [
+      'Complies today not',
+      'Entspricht heute nicht',
+      'Virage pas complet',
+      'Viraje no completo',
+      'Partly complies',
+    ];
+    const words = Object.values(meant('air_removal_tests', 'result', texts, TEST_RESULTS));
+    expect(words.filter(([word]) => word === 'pass')).toEqual([]);
+    // What is denied here is the alarm.
+    expect(meant('cycles', 'outcome', ['Completed, no alarm'], CYCLE_OUTCOMES)).toEqual({
+      'Completed, no alarm': ['completed', 'likely'],
+    });
+  });
 });
 
 describe('words that may mean something else', () => {
@@ -191,6 +223,12 @@ describe('measures in names of columns', () => {
     expect(measureOfHeader('kPa').pressure).toBe('kPa');
   });
 
+  it('stand between underscores', () => {
+    expect(withoutMeasure('vide_sechage_kpa_abs')).toBe('vide_sechage');
+    expect(withoutMeasure('CHMBR_PR_BARG')).toBe('CHMBR_PR');
+    expect(withoutMeasure('hpa_test_score')).toBe('hpa_test_score');
+  });
+
   it('seconds are no depth of a vacuum', () => {
     expect(canBeDryVacuum([240, 330, 420])).toBe(false);
     expect(canBeDryVacuum([5, 6, 7])).toBe(true);
@@ -199,6 +237,29 @@ describe('measures in names of columns', () => {
 });
 
 describe('whole tables', () => {
+  it('NULL of a database is no value among numbers, and a word among words', async () => {
+    const lines = Array.from({ length: 30 }, (_, at) => {
+      const short = at % 3 > 0;
+      return `${7000 + at},A${at % 2},${310 + at},2024-03-${two(at + 1)} 08:00:00,SOLIDES_134,${at === 4 ? 'NULL' : 'TERMINE'},${short ? 'NULL' : 600 + at},${short ? 'NULL' : `5.${at % 9}`}`;
+    });
+    const [source] = await sourcesOf('cycles.csv', [
+      'id_cycle,autoclave,num_cycle,debut,programme,etat,duree_sechage_s,vide_sechage_kpa_abs',
+      ...lines,
+    ]);
+    const columnOf = (name: string) => source?.columns.find(({ field }) => field === name);
+    expect(columnOf('drying_s')?.from).toEqual({ headers: ['duree_sechage_s'] });
+    expect(columnOf('dry_vacuum_kpa')).toMatchObject({
+      from: { headers: ['vide_sechage_kpa_abs'] },
+      measure: { value: 'kPa absolute' },
+    });
+    expect(source?.words.outcome?.find(({ text }) => text === 'NULL')?.word).toBeUndefined();
+    // Beside the number of the cycle an id is that of the row in the database; which of them it is, is not certain.
+    expect(columnOf('cycle_number')).toMatchObject({
+      from: { headers: ['num_cycle'] },
+      match: { confidence: 'likely' },
+    });
+  });
+
   it('a full row is no total, whatever its words', async () => {
     const lines = Array.from(
       { length: 24 },
