@@ -26,6 +26,8 @@ export function guessTemperature(values: readonly number[], said: HeaderMeasure)
           ? 'F'
           : undefined;
   if (said.temperature !== undefined) {
+    if (range === undefined && middle !== undefined)
+      return certain(said.temperature, `the header says so; ${middle} fits no exposure`);
     if (range === undefined || range === said.temperature)
       return certain(said.temperature, 'the header says so');
     return open(['C', 'F'], `the header says ${said.temperature}, but ${middle} fits ${range}`);

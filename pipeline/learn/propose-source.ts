@@ -2,6 +2,7 @@ import { nameUnpacked } from '../ingest/archives.ts';
 import { looksPersonal } from '../ingest/personal-columns.ts';
 import { recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
+import { doubtKind } from './doubt-kind.ts';
 import { wordList } from './field-concepts.ts';
 import type { FieldMatch } from './field-match.ts';
 import type { FoundTable } from './find-table.ts';
@@ -52,7 +53,6 @@ export function proposeSource(
   const best = kinds[0];
   if (!best || (kind.confidence === 'open' && best.score <= 2)) return undefined;
 
-  const device = [...titles, ...first.headers].map((text) => vocabulary.otherDevice(text)).find(Boolean);
   const { patterns, star } = patternsOf(files, all);
   const names = sheetsOf(tables);
   const proposedWide = wide ? proposeWide(first, tables, star, vocabulary) : undefined;
@@ -71,9 +71,14 @@ export function proposeSource(
     if (list) words[match.field] = list;
   }
   if (proposedWide) words.state = proposedWide.marks;
+  const told = {
+    titles,
+    read: columns.filter((column) => used.has(column)).map(({ header }) => header),
+    unread: columns.filter((column) => !used.has(column)).map(({ header }) => header),
+  };
   return {
     name: '',
-    kind: doubtful(kind, device, found),
+    kind: doubtKind(kind, told, found, words.kind ?? [], vocabulary),
     files: patterns,
     found: tables.map(({ sample }) =>
       sample.sheet === null ? sample.file : `${sample.file} (sheet ${sample.sheet})`,
@@ -112,27 +117,6 @@ function asSureAsItsKind(match: FieldMatch, kind: Guess<RecordKind>, wide: boole
     confidence: leastSure(match.confidence, 'likely'),
     why: `${match.why}; the kind of record is not sure`,
   };
-}
-
-/** Washers and other devices export as sterilizers do: what their names or temperatures say against steam makes the kind a question. */
-function doubtful(
-  kind: Guess<RecordKind>,
-  device: string | undefined,
-  columns: readonly ProposedColumn[],
-): Guess<RecordKind> {
-  if (kind.value !== 'cycles') return kind;
-  const cold = columns.find(
-    ({ field, measure }) =>
-      field.startsWith('exposure_temperature') &&
-      measure?.confidence === 'open' &&
-      /fits no exposure/.test(measure.why),
-  );
-  if (device === undefined && cold === undefined) return kind;
-  const why =
-    device === undefined
-      ? `its temperatures (${cold!.samples.join(', ')}) are none at which steam sterilizes`
-      : `it speaks of "${device}", which is no steam sterilizer`;
-  return { ...kind, value: undefined, options: [...kind.options], confidence: 'open', why };
 }
 
 /** Names of units: from their column, or from the names of files or sheets. */

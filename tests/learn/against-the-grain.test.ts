@@ -47,12 +47,51 @@ describe('tables that would be understood the wrong way round', () => {
         (at) => `W1,${day(at)} 06:${10 + at},Instruments,OK,93.${at % 9}`,
       ),
     );
-    for (const proposal of [byName, byTemperature]) {
+    const byTemperatureAndMeasure = await learnt(
+      'a.csv',
+      table(
+        'Machine,Start,Program,Result,Temp max (°C)',
+        (at) => `W1,${day(at)} 06:${10 + at},Instruments,OK,93.${at % 9}`,
+      ),
+    );
+    for (const proposal of [byName, byTemperature, byTemperatureAndMeasure]) {
       const [question] = openQuestions(proposal);
       expect(question?.about).toMatch(/: kind$/);
       expect(question?.answer(proposal, 'none')?.sources).toEqual([]);
       expect(question?.answer(proposal, 'cycles')?.sources[0]?.kind.value).toBe('cycles');
     }
+  });
+
+  describe('one column that speaks of another device', () => {
+    const cycles = (column: string, hot: number, kind = 'Bowie-Dick') =>
+      table(
+        `Sterilizer,Start,Program,Result,Temp max (°C),Chamber pressure (kPa),${column}`,
+        (at) =>
+          `S1,${day(at)} 06:${10 + at},${at % 5 ? 'Wrapped' : kind},OK,${hot}.${at % 9},${hot > 130 ? 31 : 17}${at % 9},${at % 4}`,
+      );
+    const kindOf = async (name: string, text: string) => (await learnt(name, text)).sources[0]?.kind;
+
+    it('leaves cycles in steam likely', async () => {
+      const kind = await kindOf('cycles.csv', cycles('Incubator slot', 134));
+      expect([kind?.value, kind?.confidence]).toEqual(['cycles', 'likely']);
+      expect(kind?.why).toContain('incubator');
+    });
+
+    it.each([
+      ['at 93 °C', 'cycles.csv', cycles('Incubator slot', 93)],
+      ['where two do', 'cycles.csv', cycles('Incubator slot,Washer basket', 134)],
+      ['where the title does', 'washer.csv', cycles('Basket', 134)],
+      [
+        'where nothing shows that it is steam',
+        'cycles.csv',
+        table(
+          'Sterilizer,Start,Program,Result,Incubator slot',
+          (at) => `S1,${day(at)} 06:${10 + at},Wrapped,OK,${at % 4}`,
+        ),
+      ],
+    ])('%s it stays a question', async (_, name, text) => {
+      expect((await kindOf(name, text))?.confidence).toBe('open');
+    });
   });
 
   it('remarks beside a cycle are not surely what the control printed', async () => {
