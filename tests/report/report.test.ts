@@ -171,6 +171,16 @@ describe('writeReport', () => {
     const section = page.slice(page.indexOf('<section id="quality"'), page.indexOf('<section id="data"'));
     expectIn(section, 'quality', '13 min before');
     expectIn(section, 'quality', 'clock of the tests runs behind, or that of the log ahead');
+    expectIn(section, 'quality', 'clock of the cleaning log runs ahead, or work is written down late');
+    expectIn(section, 'quality', '+63 min');
+    expectIn(section, 'quality', '1 cleaning log with a clock that is not in step with the cycle log.');
+    expectIn(
+      page,
+      'records',
+      'The times of North cleaning log as a whole do not fit the cycle log, as if a clock were off',
+    );
+    expectNotIn(page, 'records', 'The times of South cleaning log');
+    expectIn(section, 'quality', '+55 to +70 min');
     expectIn(section, 'quality', '260 of 290');
     expectIn(section, 'quality', 'set back to its start');
     expect(section).not.toMatch(/\b(staff|blame|careless|wrong|forgot|falsif|cheat)/i);

@@ -39,7 +39,8 @@ export function clockDifferences(site: Site, records: Records): ClockDifference[
     );
     return [...groups.values()].map((list): ClockDifference => {
       const { unit, origin } = list[0]!;
-      const clock = clockOf(site, origin.source);
+      const declared = site.sources.find(({ name }) => name === origin.source);
+      const { clock } = site.sites.get(declared?.site ?? '') ?? site.sites.values().next().value!;
       const own = cycles.get(unit) ?? [];
       const byNumber = groupBy(
         own.filter(({ cycle_number }) => cycle_number !== undefined),
@@ -58,14 +59,16 @@ export function clockDifferences(site: Site, records: Records): ClockDifference[
         unit,
         matched: matches.length,
         unmatched: list.length - matches.length,
-        ...judge(matches),
+        ...judge(matches, declared?.clock_offset_minutes ?? 0),
       };
     });
   });
 }
 
+/** @param corrected `clock_offset_minutes` with which the source was read; what is suggested stands in its place */
 function judge(
   matches: readonly { minutes: number; month: string }[],
+  corrected: number,
 ): Pick<
   ClockDifference,
   | 'median_minutes'
@@ -113,7 +116,7 @@ function judge(
     before_end: before,
     months,
     verdict,
-    suggested_offset_minutes: differs ? Math.round(interval.estimate - USUAL_MINUTES) : null,
+    suggested_offset_minutes: differs ? Math.round(interval.estimate - USUAL_MINUTES + corrected) : null,
   };
 }
 
@@ -132,11 +135,6 @@ function endOfCycle(
   const near = ofKind.filter(({ end }) => Math.abs(end! - test.time) <= BY_TIME_WITHIN);
   return near.length === 1 ? near[0]!.end : undefined;
 }
-
-const clockOf = (site: Site, source: string) => {
-  const declared = site.sources.find(({ name }) => name === source);
-  return (site.sites.get(declared?.site ?? '') ?? site.sites.values().next().value!).clock;
-};
 
 function middle(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);

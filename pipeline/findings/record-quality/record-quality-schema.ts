@@ -37,6 +37,56 @@ const differenceSchema = z
   })
   .describe('Clock of the test records against the clock of the cycle log');
 
+const cleaningClockSchema = z
+  .strictObject({
+    source: z.string().describe('Source of the cleaning records'),
+    site: z.string().describe('Site of the units'),
+    records: z
+      .number()
+      .int()
+      .describe('Records of done work with a time of day that were set beside the cycle log of their unit'),
+    left_out: z
+      .number()
+      .int()
+      .describe(
+        'Other records of done work: a date alone, a minute that 3 or more records share, or no cycle within a day',
+      ),
+    fit: z.number().int().describe('Records that lie in a pause between cycles, as they are'),
+    fit_with_offset: z.number().int().nullable().describe('Records that would, at the best offset'),
+    p: share
+      .nullable()
+      .describe('Exact test of pairs between the two counts (McNemar), times the offsets that were tried'),
+    low_minutes: minutes
+      .nullable()
+      .describe(
+        'Lowest clock_offset_minutes at which about as many records stand beside a cycle as at the best',
+      ),
+    high_minutes: minutes.nullable().describe('Highest such clock_offset_minutes'),
+    months: z
+      .array(
+        z.strictObject({
+          month: z.string(),
+          records: z.number().int(),
+          fit: z.number().int().describe('Records that lie in a pause between cycles, as they are'),
+          offset_minutes: minutes
+            .nullable()
+            .describe('Best clock_offset_minutes, where the month by itself shows one'),
+        }),
+      )
+      .describe('The same by month, where a month has 20 or more records'),
+    verdict: z
+      .enum(['agree', 'cleaning_clock_behind', 'cleaning_clock_ahead', 'changes', 'too_few', 'cannot_tell'])
+      .describe(
+        'agree: no more records stand in running cycles than 15 % and chance give; cannot_tell: more do, and no one offset mends it. Ahead may be writing late',
+      ),
+    suggested_offset_minutes: minutes
+      .nullable()
+      .describe(
+        'clock_offset_minutes in the middle of the range, where that is at most an hour wide and has no gap; never applied by itself',
+      ),
+  })
+  .describe('Clock of a cleaning log against the clock of the cycle log');
+
 const entrySchema = z
   .strictObject({
     source: z.string(),
@@ -94,10 +144,12 @@ const counterSchema = z
 
 export const recordQualitySchema = z.strictObject({
   clock_differences: z.array(differenceSchema),
+  cleaning_clocks: z.array(cleaningClockSchema),
   entry: z.array(entrySchema),
   counters: z.array(counterSchema),
 });
 export type RecordQuality = z.infer<typeof recordQualitySchema>;
 export type ClockDifference = RecordQuality['clock_differences'][number];
+export type CleaningClock = RecordQuality['cleaning_clocks'][number];
 export type EntryHabits = RecordQuality['entry'][number];
 export type CounterHistory = RecordQuality['counters'][number];

@@ -1,5 +1,6 @@
 import type { Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
+import { cleaningClocks } from './cleaning-clocks.ts';
 import { clockDifferences } from './clock-differences.ts';
 import { counterHistories } from './counters.ts';
 import { entryHabits } from './entry-habits.ts';
@@ -12,6 +13,7 @@ import type { RecordQuality } from './record-quality-schema.ts';
 export function recordQuality(site: Site, records: Records): RecordQuality {
   return {
     clock_differences: clockDifferences(site, records),
+    cleaning_clocks: cleaningClocks(site, records),
     entry: entryHabits(records),
     counters: counterHistories(site, records),
   };

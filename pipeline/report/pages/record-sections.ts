@@ -1,5 +1,6 @@
 import { type Html, html } from '../html/html.ts';
 import type { Numbering, ReportContext } from '../page-context.ts';
+import { cleaningClocksTable, clocksOff } from '../parts/lists/cleaning-clocks.ts';
 import { filesTable, joinsTable, problemsTable, sourcesTable, textsTable } from '../parts/lists/data-read.ts';
 import { clocksTable, countersTable, entryTable } from '../parts/lists/record-quality.ts';
 import {
@@ -48,8 +49,19 @@ ${
     ? html`<p class="empty">${contradicted.none(period)}</p>`
     : contradictedTable(context, numbers, rows, contradicted.caption(period))
 }
+${rows.length > 0 && clockCaution(context)}
 ${before > 0 && html`<p class="note">${contradicted.before(before)}. <a class="screen" href="records.html#contradicted">${words.records.onPage}</a></p>`}`,
   };
+}
+
+/** Where the clock of a cleaning log is off, records contradict the cycle log though the work was done. */
+function clockCaution({ review, words }: ReportContext): Html | false {
+  const sources = [...new Set(clocksOff(review).map(({ source }) => source))];
+  const { contradicted } = words.records;
+  return (
+    sources.length > 0 &&
+    html`<p class="note">${contradicted.clock(sources)} <a class="screen" href="#quality">${words.quality.heading}</a></p>`
+  );
 }
 
 function timingSection(context: ReportContext, numbers: Numbering): Section {
@@ -136,9 +148,10 @@ ${textsTable(context, numbers)}`,
 function qualitySection(context: ReportContext, numbers: Numbering, scope: Scope): Section {
   const { words, review } = context;
   const { quality } = words;
-  const { clock_differences, entry, counters } = review.record_quality;
-  const empty = clock_differences.length + entry.length + counters.length === 0;
+  const { clock_differences, cleaning_clocks, entry, counters } = review.record_quality;
+  const empty = clock_differences.length + cleaning_clocks.length + entry.length + counters.length === 0;
   const apart = clock_differences.filter((row) => row.verdict !== 'agree' && row.verdict !== 'too_few');
+  const logsOff = clocksOff(review).length;
   const rounded = entry.filter((row) => row.on_five_p !== null && row.on_five_p < 0.001);
   const jumping = counters.filter((row) => row.events.length > 0);
   return {
@@ -147,11 +160,12 @@ function qualitySection(context: ReportContext, numbers: Numbering, scope: Scope
     body: empty
       ? html`<p class="empty">${quality.none}</p>`
       : html`<p>${quality.intro}</p>
-<p>${quality.short(apart.length, rounded.length, jumping.length)}</p>
+<p>${quality.short(apart.length, rounded.length, jumping.length)}${logsOff > 0 && html` ${quality.cleaningShort(logsOff)}`}</p>
 ${
   scope === 'month'
     ? html`<p class="screen"><a href="records.html#quality">${quality.more}</a></p>`
     : html`${clocksTable(context, numbers, clock_differences)}
+${cleaningClocksTable(context, numbers)}
 ${entryTable(context, numbers, entry)}
 ${countersTable(context, numbers, counters)}`
 }`,

@@ -56,6 +56,20 @@ const CLOCK_DIFFERENCE_COLUMNS = [
   'suggested_offset_minutes',
 ] as const;
 
+const CLEANING_CLOCK_COLUMNS = [
+  'source',
+  'site',
+  'records',
+  'left_out',
+  'fit',
+  'fit_with_offset',
+  'p',
+  'low_minutes',
+  'high_minutes',
+  'verdict',
+  'suggested_offset_minutes',
+] as const;
+
 const ENTRY_COLUMNS = Object.keys(recordQualitySchema.shape.entry.element.shape) as (keyof EntryHabits &
   string)[];
 
@@ -109,6 +123,7 @@ export function chartTables(context: ReportContext): Table[] {
       review.units.flatMap(({ unit, events }) => events.map((event) => ({ unit, ...event }))),
     ),
     tableOf('record-clocks', CLOCK_DIFFERENCE_COLUMNS, review.record_quality.clock_differences),
+    tableOf('record-cleaning-clocks', CLEANING_CLOCK_COLUMNS, review.record_quality.cleaning_clocks),
     tableOf('record-entry', ENTRY_COLUMNS, review.record_quality.entry),
     tableOf(
       'record-counters',

@@ -35,6 +35,7 @@ export const TABLE_NAMES = [
   'early-stops',
   'abort-texts',
   'record-clocks',
+  'record-cleaning-clocks',
   'record-entry',
   'record-counters',
   'files',

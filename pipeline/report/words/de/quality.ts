@@ -10,14 +10,18 @@ const minutes = (value: number): string => {
   return value < 0 ? `${minutesOf(value)} min davor` : `${minutesOf(value)} min danach`;
 };
 
+const signed = (value: number): string => `${value < 0 ? '\u2212' : '+'}${integer(Math.abs(value))}`;
+
 /** Wörter dazu, wie gut die Aufzeichnungen sind. Sie handeln von Aufzeichnungen und Uhren, nie von Menschen. */
 export const quality: QualityWords = {
   heading: 'Wie gut die Aufzeichnungen sind',
   intro:
     'Uhren, Zeiten und Zähler der Aufzeichnungen nebeneinandergestellt. Das sagt, wie weit einem Befund zu trauen ist, und nichts über Menschen: Gerundete Minuten und Eintragen am Ende der Schicht sind üblich, wo die Arbeit vorgeht. Es wird dadurch nichts berichtigt.',
-  none: 'Es gibt nichts nebeneinanderzustellen: keinen Test mit Uhrzeit und Charge, keinen Zähler.',
+  none: 'Es gibt nichts nebeneinanderzustellen: keinen Test mit Uhrzeit und Charge, keinen Reinigungseintrag, keinen Zähler.',
   short: (clocks, sources, counters) =>
     `${count(clocks, 'Uhr', 'Uhren')} von Testaufzeichnungen nicht im Gleichlauf mit dem Chargenprotokoll; ${count(sources, 'Quelle', 'Quellen')} mit mehr Minuten auf Fünfern, als eine Uhr ergibt; ${count(counters, 'Chargenzähler', 'Chargenzähler')} mit Sprung oder Rücksetzung.`,
+  cleaningShort: (logs) =>
+    `${count(logs, 'Reinigungsbuch', 'Reinigungsbücher')} mit einer Uhr, die nicht im Gleichlauf mit dem Chargenprotokoll ist.`,
   more: 'Uhren, Einträge und Zähler im Einzelnen',
   clocksCaption: 'Zeit des Tests gegen das Ende seiner Charge',
   clockHeads: {
@@ -46,10 +50,42 @@ export const quality: QualityWords = {
     too_few: 'zu wenige für eine Aussage',
   },
   clocksNote: `Ein Test wird gewöhnlich vom Ende seiner Charge bis eine Stunde danach eingetragen. Das Intervall ist das des Medians, ${format.level(0.95)}. Ein passender Versatz kann für die Quelle als clock_offset_minutes gesetzt werden; von selbst wird er nie angewendet.`,
-  offset: (value) => `${value < 0 ? '\u2212' : '+'}${integer(Math.abs(value))} min`,
+  offset: (value) => `${signed(value)} min`,
   monthsSummary: (source, unit) => `Nach Monat: ${source}, Gerät ${unit}`,
   monthsCaption: (unit) => `Zeit des Tests gegen das Ende seiner Charge, nach Monat, Gerät ${unit}`,
   monthHeads: { month: 'Monat', matched: 'Tests', median: 'Eingetragen, Median' },
+  cleaningCaption: 'Uhr der Reinigungsbücher: Einträge neben dem Chargenprotokoll',
+  cleaningHeads: {
+    source: 'Quelle',
+    site: 'Standort',
+    records: 'Einträge mit Uhrzeit',
+    leftOut: 'Ausgelassen',
+    fit: 'So, wie sie sind, in einer Pause',
+    fitWith: 'Mit dem Versatz',
+    verdict: 'Uhr',
+    offset: 'Passender Versatz',
+  },
+  /** Bereich der Versätze. */
+  offsets: (low, high) => (low === high ? 'nur dieser' : `${signed(low)} bis ${signed(high)} min`),
+  cleaningClock: {
+    agree: 'die Einträge passen so, wie sie sind',
+    cleaning_clock_behind: 'Uhr des Reinigungsbuchs geht nach, oder die des Chargenprotokolls vor',
+    cleaning_clock_ahead: 'Uhr des Reinigungsbuchs geht vor, oder die Arbeit wird spät eingetragen',
+    changes: 'der Unterschied wechselt von Monat zu Monat',
+    too_few: 'zu wenige für eine Aussage',
+    cannot_tell: 'viele liegen in laufenden Chargen, und keine Uhr erklärt es',
+  },
+  cleaningNote:
+    'Solange eine Kammer, ein Sieb oder ein Ablauf gereinigt wird, läuft keine Charge. Von einer Uhr heißt es nur dann, dass sie falsch geht, wenn viele Einträge in laufenden Chargen liegen und ein einziger Versatz fast alle in Pausen bringt und die Hälfte bis auf 30 Minuten an eine Charge. Arbeit, die zu beiden Zeiten in einer Pause liegt, zeigt nichts: Eine Uhr, die nachgeht, wird oft nicht erkannt. Ausgelassen: ein Datum ohne Uhrzeit, eine Minute, die drei oder mehr Einträge teilen, keine Charge innerhalb eines Tages. Zuerst die Uhr selbst ansehen; dann kann ein Versatz für die Quelle als clock_offset_minutes gesetzt werden. Von selbst wird er nie angewendet.',
+  cleaningMonthsSummary: (source, site) => `Nach Monat: ${source}, ${site}`,
+  cleaningMonthsCaption: (source, site) =>
+    `Reinigungseinträge neben dem Chargenprotokoll, nach Monat: ${source}, ${site}`,
+  cleaningMonthHeads: {
+    month: 'Monat',
+    records: 'Einträge',
+    fit: 'So, wie sie sind, in einer Pause',
+    offset: 'Bester Versatz',
+  },
   entryCaption: 'Wie Aufzeichnungen eingetragen wurden, nach Quelle',
   entryHeads: {
     source: 'Quelle',

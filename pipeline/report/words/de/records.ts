@@ -63,6 +63,8 @@ export const records: RecordsWords = {
       idle: 'Stillstand davor',
       where: 'Fundstelle',
     },
+    clock: (sources) =>
+      `Die Zeiten von ${sources.join(', ')} passen im Ganzen nicht zum Chargenprotokoll, als ginge eine Uhr falsch: Dann kann ein Eintrag dem Protokoll widersprechen, obwohl die Arbeit getan wurde.`,
     running: 'eine Charge lief',
     hot: 'zu wenig Zeit zum Abkühlen',
     hours: (hours) => `${format.fixed(hours, 1)} h`,

@@ -46,6 +46,7 @@ export const workbook: WorkbookWords = {
     'early-stops': 'Ungeklärte frühe Stopps',
     'abort-texts': 'Abbruchtexte ohne Klasse',
     'record-clocks': 'Uhr der Testaufzeichnungen gegen die des Chargenprotokolls',
+    'record-cleaning-clocks': 'Uhr der Reinigungsbücher gegen die des Chargenprotokolls',
     'record-entry': 'Wie Aufzeichnungen eingetragen wurden, nach Quelle',
     'record-counters': 'Chargenzähler',
     files: 'Gelesene Dateien, mit Größe und SHA-256',

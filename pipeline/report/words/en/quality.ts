@@ -1,4 +1,5 @@
 import type {
+  CleaningClock,
   ClockDifference,
   CounterHistory,
 } from '../../../findings/record-quality/record-quality-schema.ts';
@@ -14,14 +15,18 @@ const minutes = (value: number): string => {
   return value < 0 ? `${minutesOf(value)} min before` : `${minutesOf(value)} min after`;
 };
 
+const signed = (value: number): string => `${value < 0 ? '\u2212' : '+'}${integer(Math.abs(value))}`;
+
 /** Words about how good the records are. They speak of records and clocks, never of people. */
 export const quality = {
   heading: 'How good the records are',
   intro:
     'Clocks, times and counters of the records set beside each other. This says how far a finding can be trusted, and nothing about people: rounding minutes and typing at the end of a shift are usual where the work comes first. Nothing is corrected by it.',
-  none: 'There is nothing to set beside each other: no test with a time of day and a cycle, no counter.',
+  none: 'There is nothing to set beside each other: no test with a time of day and a cycle, no cleaning record, no counter.',
   short: (clocks: number, sources: number, counters: number) =>
     `${count(clocks, 'clock', 'clocks')} of test records not in step with the cycle log; ${count(sources, 'source', 'sources')} with minutes more often on fives than a clock gives; ${count(counters, 'cycle counter', 'cycle counters')} with a jump or a reset.`,
+  cleaningShort: (logs: number) =>
+    `${count(logs, 'cleaning log', 'cleaning logs')} with a clock that is not in step with the cycle log.`,
   more: 'Clocks, entries and counters in full',
   clocksCaption: 'Time of the test against the end of its cycle',
   clockHeads: {
@@ -51,10 +56,43 @@ export const quality = {
   } satisfies Record<ClockDifference['verdict'], string>,
   clocksNote:
     'A test is usually recorded from the end of its cycle to an hour after it. The interval is that of the median, 95%. An offset that fits can be set for the source as clock_offset_minutes; it is never applied by itself.',
-  offset: (value: number) => `${value < 0 ? '\u2212' : '+'}${integer(Math.abs(value))} min`,
+  offset: (value: number) => `${signed(value)} min`,
   monthsSummary: (source: string, unit: string) => `By month: ${source}, unit ${unit}`,
   monthsCaption: (unit: string) => `Time of the test against the end of its cycle, by month, unit ${unit}`,
   monthHeads: { month: 'Month', matched: 'Tests', median: 'Recorded, median' },
+  cleaningCaption: 'Clock of the cleaning logs: records beside the cycle log',
+  cleaningHeads: {
+    source: 'Source',
+    site: 'Site',
+    records: 'Records with a time',
+    leftOut: 'Left out',
+    fit: 'In a pause as they are',
+    fitWith: 'With the offset',
+    verdict: 'Clock',
+    offset: 'Offset that would fit',
+  },
+  /** Range of offsets. */
+  offsets: (low: number, high: number) =>
+    low === high ? 'this one only' : `${signed(low)} to ${signed(high)} min`,
+  cleaningClock: {
+    agree: 'the records fit as they are',
+    cleaning_clock_behind: 'clock of the cleaning log runs behind, or that of the cycle log ahead',
+    cleaning_clock_ahead: 'clock of the cleaning log runs ahead, or work is written down late',
+    changes: 'the difference changes from month to month',
+    too_few: 'too few to say',
+    cannot_tell: 'many stand in running cycles, and no clock explains it',
+  } satisfies Record<CleaningClock['verdict'], string>,
+  cleaningNote:
+    'While a chamber, a strainer or a drain is cleaned no cycle runs. A clock is called off only where many records stand in running cycles, and one offset brings nearly all of them into pauses and half of them within 30 minutes of a cycle. Work that lies in a pause at both times shows nothing: a clock that is behind is often not seen. Left out: a date alone, a minute that three or more records share, no cycle within a day. Look at the clock itself first; then an offset can be set for the source as clock_offset_minutes. It is never applied by itself.',
+  cleaningMonthsSummary: (source: string, site: string) => `By month: ${source}, ${site}`,
+  cleaningMonthsCaption: (source: string, site: string) =>
+    `Cleaning records beside the cycle log, by month: ${source}, ${site}`,
+  cleaningMonthHeads: {
+    month: 'Month',
+    records: 'Records',
+    fit: 'In a pause as they are',
+    offset: 'Best offset',
+  },
   entryCaption: 'How records were entered, by source',
   entryHeads: {
     source: 'Source',

@@ -22,6 +22,8 @@ export const records = {
       idle: 'Idle time before',
       where: 'Where',
     },
+    clock: (sources: readonly string[]): string =>
+      `The times of ${sources.join(', ')} as a whole do not fit the cycle log, as if a clock were off: a record may then contradict the log though the work was done.`,
     running: 'a cycle was running',
     hot: 'too little time to cool',
     hours: (hours: number) => `${format.fixed(hours, 1)} h`,

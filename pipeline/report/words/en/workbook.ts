@@ -46,6 +46,7 @@ export const workbook = {
     'early-stops': 'Unexplained early stops',
     'abort-texts': 'Abort texts in no class',
     'record-clocks': 'Clock of the test records against that of the cycle log',
+    'record-cleaning-clocks': 'Clock of the cleaning logs against that of the cycle log',
     'record-entry': 'How records were entered, by source',
     'record-counters': 'Cycle counters',
     files: 'Files read, with size and SHA-256',

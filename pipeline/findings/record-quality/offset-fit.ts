@@ -1,0 +1,71 @@
+import type { ClassedCycle } from '../../transform/cycles/class-cycles.ts';
+
+const MINUTE = 60_000;
+const HOUR = 60 * MINUTE;
+/** Stamps are rounded to the minute on both sides. */
+const SLACK = 2 * MINUTE;
+/** Work stands near the cycle log where a cycle follows it, or came before it, within this time (our choice). */
+const NEAR = 30 * MINUTE;
+/** A record with no cycle within this time of it lies in a gap of the log, where it would fit at every offset. */
+const LOG_WITHIN = 24 * HOUR;
+
+/** The cycle log of one unit. Drain purges and what looks like one are part of the work: they follow it, and no pause ends with them. */
+export interface PauseLog {
+  /** Starts of all cycles, in order, ms. */
+  starts: readonly number[];
+  /** Cycles during which nobody can clean, in order of start, ms. */
+  running: readonly { start: number; end: number }[];
+}
+
+/** Stretch of stated work, ms, and the log beside which it is set. */
+export interface Stretch {
+  begin: number;
+  end: number;
+  log: PauseLog;
+}
+
+/** How well a record stands beside the log: 0, a cycle ran; 1, it lies in a pause; 2, in a pause and a cycle follows or came before within 30 minutes. */
+export type Fit = 0 | 1 | 2;
+
+export function pauseLog(cycles: readonly ClassedCycle[]): PauseLog {
+  const ran = cycles.filter(({ standing }) => standing === 'completed' || standing === 'abort');
+  return {
+    starts: cycles.map(({ start }) => start),
+    running: ran.flatMap(({ start, end }) => (end === undefined ? [] : [{ start, end }])),
+  };
+}
+
+/** Whether the log has cycles with an end about the time of a record. */
+export function logCovers({ end, log }: Stretch): boolean {
+  const at = firstFrom(log.running, ({ start }) => start >= end);
+  const before = log.running[at - 1];
+  const after = log.running[at];
+  return (
+    (before !== undefined && end - before.start <= LOG_WITHIN) ||
+    (after !== undefined && after.start - end <= LOG_WITHIN)
+  );
+}
+
+/** @param offset how far the clock of the record runs ahead of the log's, minutes; taken off its times */
+export function fitAt({ begin, end, log }: Stretch, offset: number): Fit {
+  const from = begin - offset * MINUTE;
+  const to = end - offset * MINUTE;
+  const before = log.running[firstFrom(log.running, ({ start }) => start >= to - SLACK) - 1];
+  if (before !== undefined && before.end > from + SLACK) return 0;
+  const next = log.starts[firstFrom(log.starts, (start) => start >= to - SLACK)];
+  const follows = next !== undefined && next - to <= NEAR;
+  const followed = before !== undefined && from - before.end <= NEAR;
+  return follows || followed ? 2 : 1;
+}
+
+/** Index of the first row from which on the test holds; the number of rows where it never does. */
+function firstFrom<Row>(rows: readonly Row[], holds: (row: Row) => boolean): number {
+  let low = 0;
+  let high = rows.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (holds(rows[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
