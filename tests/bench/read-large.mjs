@@ -1,16 +1,18 @@
 // One measurement of the benchmark in a process of its own: prints the rows and the peak memory in kB.
 import { createReadStream, readFileSync } from 'node:fs';
 import { parse } from 'csv-parse';
+import { bundled } from '../../pipeline/bundle/fresh.mjs';
 
 const [what, target, threads, history] = process.argv.slice(2);
-(await import('tsx/esm/api')).register();
 let rows = 0;
 if (what === 'parse') {
   for (const file of readFileSync(target, 'utf8').split('\n'))
     for await (const row of createReadStream(file).pipe(parse({ bom: true, from: 2 })))
       rows += row.length > 0 ? 1 : 0;
 } else {
-  const { readInputs } = await import('../../pipeline/commands/read-inputs.ts');
+  const bundle = bundled('reading.js');
+  if (!bundle) (await import('tsx/esm/api')).register();
+  const { readInputs } = await import(bundle ?? '../../pipeline/commands/read-inputs.ts');
   const quiet = { print() {}, printError() {}, progress() {}, progressDone() {} };
   const { reading } = await readInputs({ folder: target, threads, history }, quiet);
   rows = reading.records.cycles.length;
