@@ -19,6 +19,8 @@ export interface SiteSeries {
 
 const PASSES = 3;
 const PAIR = 2;
+/** Units up to which each is left out of the movement that is taken from it: of more, one hardly bends it, and working out one for each takes with the cube of their number. */
+const MOST_LEFT_OUT = 40;
 /** Of the movements of single units, those are taken out in a pass that are at least so clear as this share of the clearest. */
 const CLEAR_SHARE = 0.3;
 
@@ -35,7 +37,8 @@ const CLEAR_SHARE = 0.3;
  */
 export function siteSeries(series: readonly EraSeries[], rules: Rules['drift']): SiteSeries {
   const units = series.map((of) => of.history.unit);
-  const pair = new Set(units).size === PAIR;
+  const distinct = new Set(units);
+  const pair = distinct.size === PAIR;
   const least = pair ? PAIR : rules.least_units;
   let own: Map<number, number>[] = series.map(() => new Map());
   let common = commonMovement(
@@ -58,9 +61,9 @@ export function siteSeries(series: readonly EraSeries[], rules: Rules['drift']):
   }
   const cleared = without(own);
   const others = new Map(
-    [...new Set(units)].map((unit) => [
+    [...distinct].map((unit) => [
       unit,
-      common.days.length === 0
+      common.days.length === 0 || distinct.size > MOST_LEFT_OUT
         ? common
         : commonMovement(
             cleared.map((days, i) => (units[i] === unit ? [] : days)),

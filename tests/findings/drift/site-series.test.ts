@@ -46,6 +46,17 @@ describe('the movement of a site', () => {
     }
   });
 
+  it('is that of all units where there are so many that one hardly bends it; a unit that climbs is found all the same', () => {
+    const ids = Array.from({ length: 45 }, (_, at) => `U${at}`);
+    const { drift } = siteOfUnits(
+      ids,
+      (unit, day) => season(day) + (unit === 'U7' ? 0.002 * Math.max(0, day - 100) : 0),
+    );
+    const moving = drift().probes.filter((of) => of.state === 'moving');
+    expect(new Set(moving.map((of) => of.unit))).toEqual(new Set(['U7']));
+    expect(new Set(moving.map((of) => of.probe))).toEqual(new Set(['evacuation_time', 'heat_up_time']));
+  });
+
   it('is read from the other unit at a site with two, and then no movement of the site is told', () => {
     const both = siteOfUnits(['A', 'B'], (_, day) => season(day)).drift();
     expect(both.probes.filter((of) => of.state === 'moving')).toEqual([]);
