@@ -23,7 +23,7 @@ export interface Measured {
 }
 
 /** Whether the truth counts a table of its own or all that its source holds. */
-type CountsOf = 'table' | 'source';
+export type CountsOf = 'table' | 'source';
 
 /** Puts a set of styles to `learn`, and reads their files by what it proposed, with each question answered by its first choice. */
 export async function measure(
