@@ -94,19 +94,43 @@ describe('a file that changes while it is read', () => {
     expect(files[0]!.records).toBe(2);
   });
 
-  it('is not kept under what it held before', async () => {
-    writeFileSync(join(folder, 'cycles-1.csv'), '');
+  it('is kept under what was read of it, and under nothing else', async () => {
+    writeFileSync(join(folder, 'cycles-1.csv'), HEAD + row(0));
+    // It grows each time it is opened but the first two times: once read, once looked whether it has changed.
     let opened = 0;
     const open = async function* (): AsyncGenerator<Uint8Array> {
-      yield Buffer.from(HEAD + row(0) + (opened++ > 0 ? row(1) : ''));
+      yield Buffer.from(HEAD + row(0) + row(1).repeat(Math.max(0, opened++ - 1)));
+    };
+    const history = join(folder, 'history');
+    const readAgain = async (): Promise<number> => {
+      const inputs = await openInputs(site, folder, { ignore: [history], open });
+      const read = await readerWithHistory(inputs, history, {});
+      const [job] = await readJobs(inputs, 0);
+      return (await read(job!)).count;
+    };
+    expect(await readAgain()).toBe(1);
+    const kept = readdirSync(history);
+    expect(kept).toHaveLength(1);
+    expect(await readAgain()).toBe(1);
+    expect(opened).toBe(2);
+    // Looked at with one more row, read with two: what was kept stays, and is of no use.
+    expect(await readAgain()).toBe(3);
+    expect(readdirSync(history)).toEqual(kept);
+    expect(await readAgain()).toBe(5);
+  });
+
+  it('is not kept where it could not be read to its end', async () => {
+    writeFileSync(join(folder, 'cycles-1.csv'), HEAD + row(0) + row(1));
+    const open = async function* (): AsyncGenerator<Uint8Array> {
+      yield Buffer.from(HEAD + row(0));
+      throw Object.assign(new Error('EIO: read'), { code: 'EIO', syscall: 'read' });
     };
     const history = join(folder, 'history');
     const inputs = await openInputs(site, folder, { ignore: [history], open });
     const read = await readerWithHistory(inputs, history, {});
     const [job] = await readJobs(inputs, 0);
-    expect((await read(job!)).count).toBe(2);
+    const { count, problems } = await read(job!);
+    expect([count, problems.map(({ code }) => code)]).toEqual([1, ['unreadable_file']]);
     expect(readdirSync(folder)).not.toContain('history');
-    expect((await read(job!)).count).toBe(2);
-    expect(readdirSync(history)).toHaveLength(1);
   });
 });

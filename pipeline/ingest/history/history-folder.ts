@@ -33,6 +33,8 @@ export function historyPlace(
 
 /** A history folder, as it was when it was opened: it is listed once, however many files are looked for. */
 export interface History {
+  /** Whether anything is kept of the file and source, of whatever content. */
+  holdsAnyOf(place: HistoryPlace): boolean;
   /** The columns that stand at a place; undefined where there are none, or they are damaged (then they are taken away). */
   read(place: HistoryPlace): Promise<FileColumns | undefined>;
   /**
@@ -46,6 +48,7 @@ export interface History {
 export async function openHistory(folder: string): Promise<History> {
   const listed = groupNames(await readdir(folder).catch(() => []));
   return {
+    holdsAnyOf: (place) => namesOf(listed, place).length > 0,
     async read(place) {
       const start = nameOf(place, '').replace('.arrow', '');
       const name = namesOf(listed, place).find((file) => file.startsWith(start) && file.endsWith('.arrow'));
