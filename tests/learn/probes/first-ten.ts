@@ -1,3 +1,4 @@
+// Over 300 lines: the tables of ten sites and their truth side by side.
 import type { BlindStyle } from '../blind/make-blind.ts';
 import { clock, counter, names, number, probe, rare, text, time, words } from './probe.ts';
 
