@@ -1,3 +1,4 @@
+import { firstFrom } from '../first-from.ts';
 import type { MergeRule } from '../site/file-shapes.ts';
 import { TIME_FIELD } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
@@ -59,7 +60,7 @@ function mergeInto(
   const pairs: { one: Draft; other: Draft; apart: number }[] = [];
   for (const other of others) {
     const list = byUnit.get(unitOf(other)) ?? [];
-    for (let index = firstFrom(list, at(other) - within, at); index < list.length; index++) {
+    for (let index = firstFrom(list, (one) => at(one) >= at(other) - within); index < list.length; index++) {
       const one = list[index]!;
       if (at(one) > at(other) + within) break;
       if (sameEvent(kind, one, other)) pairs.push({ one, other, apart: Math.abs(at(one) - at(other)) });
@@ -110,15 +111,3 @@ function sameEvent(kind: RecordKind, { record: a }: Draft, { record: b }: Draft)
 }
 
 const unitOf = ({ record }: Draft): string => record.unit ?? (record.point as string | undefined) ?? '';
-
-/** Index of the first draft at or after an instant, in a list in order of time. */
-function firstFrom(list: readonly Draft[], instant: number, at: (draft: Draft) => number): number {
-  let low = 0;
-  let high = list.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (at(list[middle]!) < instant) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}

@@ -1,4 +1,5 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
+import { firstFrom } from '../../first-from.ts';
 import type { Day } from '../../site/day.ts';
 import { zeros } from '../../statistics/regression/solve.ts';
 import type { DayValue } from './day-values.ts';
@@ -169,14 +170,8 @@ function effectOf({ start, list, y, weight }: Cells, row: number, levels: readon
 }
 
 function between(known: CommonMovement['days'], day: Day): number | undefined {
-  let low = 0;
-  let high = known.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (known[middle]!.day < day) low = middle + 1;
-    else high = middle;
-  }
-  const [after, before] = [known[low], known[low - 1]];
+  const next = firstFrom(known, (of) => of.day >= day);
+  const [after, before] = [known[next], known[next - 1]];
   if (after?.day === day) return after.effect;
   const near = [before, after].filter((of) => of !== undefined && Math.abs(of.day - day) <= FARTHEST_DAYS);
   if (near.length === 2) {

@@ -1,3 +1,4 @@
+import { firstFrom } from '../../first-from.ts';
 import type { ClassedCycle } from '../../transform/cycles/class-cycles.ts';
 
 const MINUTE = 60_000;
@@ -56,16 +57,4 @@ export function fitAt({ begin, end, log }: Stretch, offset: number): Fit {
   const follows = next !== undefined && next - to <= NEAR;
   const followed = before !== undefined && from - before.end <= NEAR;
   return follows || followed ? 2 : 1;
-}
-
-/** Index of the first row from which on the test holds; the number of rows where it never does. */
-function firstFrom<Row>(rows: readonly Row[], holds: (row: Row) => boolean): number {
-  let low = 0;
-  let high = rows.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (holds(rows[middle]!)) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }

@@ -1,3 +1,4 @@
+import { firstFrom } from '../../first-from.ts';
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
 import type { UseDay } from './due-tasks.ts';
@@ -20,25 +21,19 @@ export function intervalClock(policy: Policy, useDays: readonly UseDay[]): Inter
   const days = useDays.map((use) => use.day);
   const cyclesBefore = [0];
   for (const use of useDays) cyclesBefore.push(cyclesBefore.at(-1)! + use.cycles);
-  const firstAfter = (day: Day): number => lowerBound(days, day + 1);
+  const firstAfter = (day: Day): number => firstFrom(days, (use) => use > day);
   const reached = (anchor: Day, times: number): Day => {
     const wanted = policy.every * times;
     if (policy.counted_in === 'calendar_days') return anchor + wanted;
     const first = firstAfter(anchor);
     if (policy.counted_in === 'days_of_use') return days[first + wanted - 1] ?? Number.POSITIVE_INFINITY;
     const since = cyclesBefore[first]!;
-    return days[lowerBound(cyclesBefore, since + wanted, first)] ?? Number.POSITIVE_INFINITY;
+    return (
+      days[firstFrom(cyclesBefore, (before) => before >= since + wanted, first)] ?? Number.POSITIVE_INFINITY
+    );
   };
-  return { reached, nextUse: (day) => days[lowerBound(days, day)] ?? Number.POSITIVE_INFINITY };
-}
-
-/** Index of the first value not below `wanted`, from `low` on. */
-function lowerBound(sorted: readonly number[], wanted: number, low = 0): number {
-  let high = sorted.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (sorted[middle]! < wanted) low = middle + 1;
-    else high = middle;
-  }
-  return low;
+  return {
+    reached,
+    nextUse: (day) => days[firstFrom(days, (use) => use >= day)] ?? Number.POSITIVE_INFINITY,
+  };
 }
