@@ -175,7 +175,7 @@ export function makeReview({ site, reading, transformed, period, version, previo
     look_backs: lookBackLists(histories, from, until),
     requalifications: requalified,
     early_stops: earlyStops(histories, from, until),
-    record_quality: recordQuality(site, upToNow),
+    record_quality: recordQuality(site, upToNow, histories),
     changes: changesSince(before.previous, before.review, { units, comparisons, drift, cleaning, settings }),
     actions: actionsOfMonth(site, reading.records.actions, period),
     next_month: nextMonth(site, histories, units, order, upToNow, reading.files, period),

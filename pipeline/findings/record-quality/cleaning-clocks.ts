@@ -1,10 +1,9 @@
 import { monthOf } from '../../site/day.ts';
-import type { Cleaning, Records } from '../../site/records.ts';
+import type { Cleaning } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import type { WallClock } from '../../site/wall-clock.ts';
-import { classCycles } from '../../transform/cycles/class-cycles.ts';
 import { groupBy } from '../../transform/group-by.ts';
-import { recordsByUnit } from '../../transform/records-by-unit.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import { fitsAsItIs, judgeOffsets, type OffsetJudgement, standsElsewhere } from './judge-offsets.ts';
 import { logCovers, type PauseLog, pauseLog, type Stretch } from './offset-fit.ts';
 import type { CleaningClock } from './record-quality-schema.ts';
@@ -18,6 +17,11 @@ const SAME_MINUTE = 3;
 /** A range that is wider, or has a gap, gives the direction and no offset to set. */
 const WIDEST_RANGE = 60;
 
+/** What of a unit's history is set beside each other. */
+export type LogsOfUnit = Pick<UnitHistory, 'site' | 'clock' | 'cycles'> & {
+  cleanings: readonly (Cleaning & { done: boolean })[];
+};
+
 interface Beside extends Tried {
   month: string;
   /** Wall time less UTC at the time of the record, ms: tells summer time from the rest of the year. */
@@ -29,11 +33,11 @@ interface Beside extends Tried {
  * cleaned no cycle runs. See `judgeOffsets` for what is asked before a clock is called off. Left out are dates alone, times that three or more records share (typed in a batch), and
  * records beside which the unit's log has no cycles.
  */
-export function cleaningClocks(site: Site, records: Records): CleaningClock[] {
-  const rows = recordsByUnit(site, records, Number.POSITIVE_INFINITY).flatMap((unit) => {
-    const done = unit.cleanings.filter(({ state }) => (state ?? 'done') === 'done');
+export function cleaningClocks(site: Site, histories: readonly LogsOfUnit[]): CleaningClock[] {
+  const rows = histories.flatMap((unit) => {
+    const done = unit.cleanings.filter((cleaning) => cleaning.done);
     if (done.length === 0) return [];
-    const log = pauseLog(classCycles(unit, site.rules));
+    const log = pauseLog(unit.cycles);
     return done.map((cleaning) => ({ cleaning, log, clock: unit.clock, site: unit.site }));
   });
   const groups = groupBy(rows, (row) => `${row.cleaning.origin.source}\u0000${row.site}`);

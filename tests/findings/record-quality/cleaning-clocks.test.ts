@@ -1,17 +1,31 @@
 import { describe, expect, it } from 'vitest';
 import { cleaningClocks } from '../../../pipeline/findings/record-quality/cleaning-clocks.ts';
 import { fitAt } from '../../../pipeline/findings/record-quality/offset-fit.ts';
-import { recordQuality } from '../../../pipeline/findings/record-quality/record-quality.ts';
 import { recordQualitySchema } from '../../../pipeline/findings/record-quality/record-quality-schema.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import type { Records } from '../../../pipeline/site/records.ts';
+import type { Site } from '../../../pipeline/site/site.ts';
 import type { SiteFileInput } from '../../../pipeline/site/site-schema.ts';
+import { judgeCleanings } from '../../../pipeline/transform/cleaning/judge-cleanings.ts';
+import { classCycles } from '../../../pipeline/transform/cycles/class-cycles.ts';
+import { recordsByUnit } from '../../../pipeline/transform/records-by-unit.ts';
 import { BERLIN, readFiles } from '../../ingest/read-folder.ts';
+import { qualityOf } from './quality-of.ts';
 import { type LogPlan, simulateLog } from './simulate-log.ts';
 
 const NONE = { air_removal_tests: [], leak_tests: [], service: [], inspections: [], water: [], actions: [] };
 const clocksOf = (records: Pick<Records, 'cycles' | 'cleanings'>, site: SiteFileInput = BERLIN) =>
-  cleaningClocks(readSiteFile(JSON.stringify(site), 'site.yaml'), { ...NONE, ...records });
+  clocksIn(readSiteFile(JSON.stringify(site), 'site.yaml'), { ...NONE, ...records });
+/** Logs of units by their records alone: whole histories of hundreds of made-up logs would take minutes. */
+const clocksIn = (site: Site, records: Records) =>
+  cleaningClocks(
+    site,
+    recordsByUnit(site, records, Number.POSITIVE_INFINITY).map((unit) => ({
+      ...unit,
+      cycles: classCycles(unit, site.rules),
+      cleanings: judgeCleanings(unit, [], [], site.rules),
+    })),
+  );
 const clockOf = (plan: LogPlan) => clocksOf(simulateLog(plan))[0]!;
 
 /** Verdicts over logs of other seeds, counted. */
@@ -210,9 +224,7 @@ describe('the clock of a cleaning log', () => {
         ],
       };
       const { records } = await readFiles(files, site);
-      return recordQualitySchema.parse(
-        recordQuality(readSiteFile(JSON.stringify(site), 'site.yaml'), records),
-      ).cleaning_clocks[0]!;
+      return recordQualitySchema.parse(qualityOf(site, records)).cleaning_clocks[0]!;
     };
     const { suggested_offset_minutes, verdict } = await read();
     expect([verdict, suggested_offset_minutes]).toEqual(['cleaning_clock_ahead', 60]);

@@ -1,9 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { recordQuality } from '../../../pipeline/findings/record-quality/record-quality.ts';
 import { recordQualitySchema } from '../../../pipeline/findings/record-quality/record-quality-schema.ts';
-import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import type { SiteFileInput } from '../../../pipeline/site/site-schema.ts';
 import { BERLIN, readFiles } from '../../ingest/read-folder.ts';
+import { qualityOf } from './quality-of.ts';
 
 const two = (value: number): string => String(value).padStart(2, '0');
 const days = Array.from({ length: 60 }, (_, at) => `2025-0${1 + Math.floor(at / 28)}-${two((at % 28) + 1)}`);
@@ -29,9 +28,7 @@ async function quality(
     },
     site,
   );
-  return recordQualitySchema.parse(
-    recordQuality(readSiteFile(JSON.stringify(site), 'site.yaml'), reading.records),
-  );
+  return recordQualitySchema.parse(qualityOf(site, reading.records));
 }
 
 describe('clocks', () => {
@@ -83,10 +80,7 @@ describe('clocks', () => {
     const reading = await readFiles({
       'air-removal-tests.csv': 'unit,time,result\nS1,2025-03-03 06:40,pass\nS1,2025-03-04,pass\n',
     });
-    const { clock_differences } = recordQuality(
-      readSiteFile(JSON.stringify(site), 'site.yaml'),
-      reading.records,
-    );
+    const { clock_differences } = qualityOf(site, reading.records);
     expect(clock_differences).toMatchObject([
       { matched: 0, unmatched: 1, verdict: 'too_few', median_minutes: null },
     ]);
@@ -130,7 +124,7 @@ describe('counters', () => {
       'cycles.csv': ['unit,start,kind,outcome,cycle_number', ...rows].join('\n'),
       'service.csv': `unit,from,kind\n${service}`,
     });
-    return recordQuality(readSiteFile(JSON.stringify(BERLIN), 'site.yaml'), reading.records).counters[0]!;
+    return qualityOf(BERLIN, reading.records).counters[0]!;
   };
 
   it.each([
