@@ -22,19 +22,24 @@ const DIGITS = 24;
 const sha = (bytes: string | Uint8Array): string =>
   createHash('sha256').update(bytes).digest('hex').slice(0, DIGITS);
 
-/** The place of a file's columns, from everything on which they depend. */
-export function historyPlace(
-  kind: RecordKind,
-  of: readonly unknown[],
-  content: readonly unknown[],
-): HistoryPlace {
-  return { kind, of: sha(JSON.stringify(of)), content: sha(JSON.stringify(content)) };
-}
+/** A file and source, of whatever content. */
+export type HistoryOwner = Pick<HistoryPlace, 'kind' | 'of'>;
+
+export const historyOwner = (kind: RecordKind, of: readonly unknown[]): HistoryOwner => ({
+  kind,
+  of: sha(JSON.stringify(of)),
+});
+
+/** The place of a file's columns, from everything else on which they depend. */
+export const historyPlace = (owner: HistoryOwner, content: readonly unknown[]): HistoryPlace => ({
+  ...owner,
+  content: sha(JSON.stringify(content)),
+});
 
 /** A history folder, as it was when it was opened: it is listed once, however many files are looked for. */
 export interface History {
-  /** Whether anything is kept of the file and source, of whatever content. */
-  holdsAnyOf(place: HistoryPlace): boolean;
+  /** Whether anything is kept of a file and source. */
+  holdsAnyOf(owner: HistoryOwner): boolean;
   /** The columns that stand at a place; undefined where there are none, or they are damaged (then they are taken away). */
   read(place: HistoryPlace): Promise<FileColumns | undefined>;
   /**
@@ -48,7 +53,7 @@ export interface History {
 export async function openHistory(folder: string): Promise<History> {
   const listed = groupNames(await readdir(folder).catch(() => []));
   return {
-    holdsAnyOf: (place) => namesOf(listed, place).length > 0,
+    holdsAnyOf: (owner) => namesOf(listed, owner).length > 0,
     async read(place) {
       const start = nameOf(place, '').replace('.arrow', '');
       const name = namesOf(listed, place).find((file) => file.startsWith(start) && file.endsWith('.arrow'));
@@ -77,7 +82,7 @@ export async function openHistory(folder: string): Promise<History> {
   };
 }
 
-const ownerOf = ({ kind, of }: Pick<HistoryPlace, 'kind' | 'of'>): string => `${kind}-${of}`;
+const ownerOf = ({ kind, of }: HistoryOwner): string => `${kind}-${of}`;
 
 /** Names by the file and source that they are of. */
 function groupNames(names: readonly string[]): Map<string, string[]> {
@@ -92,5 +97,5 @@ function groupNames(names: readonly string[]): Map<string, string[]> {
   return listed;
 }
 
-const namesOf = (listed: ReadonlyMap<string, string[]>, place: HistoryPlace): readonly string[] =>
-  listed.get(ownerOf(place)) ?? [];
+const namesOf = (listed: ReadonlyMap<string, string[]>, owner: HistoryOwner): readonly string[] =>
+  listed.get(ownerOf(owner)) ?? [];

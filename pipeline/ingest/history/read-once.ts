@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import type { FileColumns } from '../file-columns.ts';
 import { isReadingFault } from '../read-file.ts';
 import { type InputSettings, type Inputs, inputOf, type ReadJob, readJob } from '../read-jobs.ts';
-import { type HistoryPlace, historyPlace, openHistory } from './history-folder.ts';
+import { type HistoryPlace, historyOwner, historyPlace, openHistory } from './history-folder.ts';
 import { readerVersion } from './reader-version.ts';
 
 /** Parts of a site file on which no record depends; what it says of sources is taken source by source. */
@@ -20,7 +20,8 @@ const NOT_FOR_READING = new Set([
  * A reader that reads each file as a source once: what it gave is kept in the history folder, and taken from there as long as the file's bytes, what the site
  * file says of reading, and the reader are the same. The answer is the same in both cases.
  *
- * A file that changes while it is read is not kept. A file that has changed is gone through twice, since only its bytes say that it has; one of which nothing is kept, once.
+ * What is kept stands under the sum of the bytes that were read, and only where those are the whole file: one that grows meanwhile is not kept. A file that has changed is gone through
+ * twice, since only its bytes say that it has; one of which nothing is kept, once.
  */
 export async function readerWithHistory(
   inputs: Inputs,
@@ -29,28 +30,18 @@ export async function readerWithHistory(
 ): Promise<(job: ReadJob) => Promise<FileColumns>> {
   const history = await openHistory(folder);
   const reading = readingOf(inputs, settings);
-  const placeOf = (job: ReadJob, content: string): HistoryPlace => {
-    const { source } = inputs.readers[job.source]!;
-    return historyPlace(
-      source.kind,
-      [source.name, job.file, job.sheet ?? null],
-      [content, reading[job.source]],
-    );
-  };
   return async (job) => {
-    if (!history.holdsAnyOf(placeOf(job, ''))) {
-      const columns = await readJob(inputs, job);
-      if (isReadToItsEnd(columns, inputOf(inputs, job).size))
-        await history.keep(placeOf(job, columns.read.sha256), columns);
-      return columns;
+    const { source } = inputs.readers[job.source]!;
+    const of = historyOwner(source.kind, [source.name, job.file, job.sheet ?? null]);
+    const placeOf = (content: string): HistoryPlace => historyPlace(of, [content, reading[job.source]]);
+    if (history.holdsAnyOf(of)) {
+      const content = await contentOf(inputs, job);
+      const known = content === undefined ? undefined : await history.read(placeOf(content));
+      if (known) return known;
     }
-    const content = await contentOf(inputs, job);
-    if (content === undefined) return readJob(inputs, job);
-    const place = placeOf(job, content);
-    const known = await history.read(place);
-    if (known) return known;
     const columns = await readJob(inputs, job);
-    if (columns.read.sha256 === content) await history.keep(place, columns);
+    if (isReadToItsEnd(columns, inputOf(inputs, job).size))
+      await history.keep(placeOf(columns.read.sha256), columns);
     return columns;
   };
 }
