@@ -1,4 +1,4 @@
-import { problemsByCode, readingTotals } from '../findings/lists/reading-account.ts';
+import { listedFiles, problemsByCode, readingTotals } from '../findings/lists/reading-account.ts';
 import type { Reading } from '../ingest/reading.ts';
 import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, UsageError } from './command.ts';
 import { describeRows, FirstRows, type PersonalColumn } from './first-rows.ts';
@@ -48,12 +48,9 @@ export const checkCommand: Command = {
   },
 };
 
-/** Most files that are listed one by one. */
-const MOST_FILES = 500;
-
 function describe(reading: Reading): string {
   const totals = readingTotals(reading);
-  const shown = reading.files.slice(0, MOST_FILES);
+  const shown = listedFiles(reading.files);
   const files = shown.map((file) => {
     const name = file.sheet === null ? file.file : `${file.file} (sheet ${file.sheet})`;
     return `${name}: ${sumLine(file)}`;

@@ -2,7 +2,7 @@ import type { CommonMovement } from './common-movement.ts';
 import type { DayValue } from './day-values.ts';
 import type { EraSeries } from './era-series.ts';
 import { type Residuals, residuals } from './noise.ts';
-import { PROBE_META } from './probes.ts';
+import { OWN_AFFAIR, PROBE_META } from './probes.ts';
 import { findSawTooth, type SawTooth } from './saw-tooth.ts';
 
 /** A day's value freed of the site's movement and the tooth, beside what was measured. */
@@ -29,6 +29,10 @@ export interface AdjustedSeries {
   /** Position of the first value in memory. */
   memory: number;
 }
+
+/** Whether season and supply may move a series and could not be taken out of it, as there is no other unit to compare with. */
+export const standsAlone = ({ of, comparedWith }: AdjustedSeries): boolean =>
+  comparedWith === 'none' && !OWN_AFFAIR.has(of.probe);
 
 /** Below this share of days with a known movement the series stays as it is: half-adjusted series would jump. */
 const LEAST_COVERED = 0.7;

@@ -3,7 +3,7 @@ import type { Rules } from '../../site/rules.ts';
 import type { Site } from '../../site/site.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
-import type { AdjustedSeries } from './adjusted-series.ts';
+import { type AdjustedSeries, standsAlone } from './adjusted-series.ts';
 import { isCorroborated } from './corroboration.ts';
 import type { Drift, ProbeDrift, SiteMovement } from './drift-schema.ts';
 import { type EraSeries, eraSeries } from './era-series.ts';
@@ -14,7 +14,7 @@ import { type Judgement, judgeSeries } from './judge-series.ts';
 import { wetBefore, wetWorks } from './leak-after-cleaning.ts';
 import { alarmLimit, configuredLimit, movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
 import { probeDrift } from './probe-drift.ts';
-import { fromScale, OWN_AFFAIR, PROBES } from './probes.ts';
+import { fromScale, PROBES } from './probes.ts';
 import { median, rounded } from './robust.ts';
 import { siteMovement } from './site-movement.ts';
 import { type SiteSeries, siteSeries } from './site-series.ts';
@@ -72,7 +72,7 @@ function judgements(
     adjusted.map((series, i) => {
       const input = judgeInput(series, noises[i]!, rules);
       const { probe } = series.of;
-      const alone = series.comparedWith === 'none' && !OWN_AFFAIR.has(probe);
+      const alone = standsAlone(series);
       return { series, input, probe, alone, judgement: judgeSeries(input, alone ? ALONE : EVIDENCE) };
     }),
   );

@@ -1,6 +1,6 @@
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Rules } from '../../site/rules.ts';
-import type { AdjustedSeries } from './adjusted-series.ts';
+import { type AdjustedSeries, standsAlone } from './adjusted-series.ts';
 import type { CommonMovement } from './common-movement.ts';
 import { daysToLimit, rateInterval } from './days-to-limit.ts';
 import type { DriftNote, ProbeDrift } from './drift-schema.ts';
@@ -9,7 +9,7 @@ import type { Judgement } from './judge-series.ts';
 import type { ProbeLimit } from './limit-of-probe.ts';
 import { slowVariance } from './noise.ts';
 import type { PooledNoise } from './pool-noise.ts';
-import { fromScale, OWN_AFFAIR, PROBE_META, toScale } from './probes.ts';
+import { fromScale, PROBE_META, toScale } from './probes.ts';
 import { median, rounded } from './robust.ts';
 
 export interface ProbeDriftInput {
@@ -228,8 +228,7 @@ function notesOf({ series }: ProbeDriftInput, judgement: Judgement, stale: boole
   if (of.missing >= MUCH_MISSING) say('missing_values', null, rounded(of.missing));
   if (stale) say('no_recent_values', of.days.at(-1)?.day ?? null);
   if (of.wet.length > 0) say('after_cleaning', null, of.wet.length);
-  if (of.days.length > 0 && series.comparedWith === 'none' && !OWN_AFFAIR.has(of.probe))
-    say('common_movement_not_removed');
+  if (of.days.length > 0 && standsAlone(series)) say('common_movement_not_removed');
   if (judgement.undecided) say('undecided');
   return notes;
 }

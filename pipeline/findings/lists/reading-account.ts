@@ -1,4 +1,4 @@
-import { countProblems, PROBLEM_CODES, type Reading } from '../../ingest/reading.ts';
+import { countProblems, type FileRead, PROBLEM_CODES, type Reading } from '../../ingest/reading.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { Review } from '../review-schema.ts';
 
@@ -15,6 +15,16 @@ export function readingTotals(reading: Reading): Review['totals'] {
     skipped: sum('skipped'),
     cells_lost: sum('cells_lost'),
   };
+}
+
+/** Most files that are listed one by one: a network's exports would fill a page, or a screen, with them. */
+const MOST_FILES = 500;
+
+/** The files to list: all; of very many, those first of which rows or cells were lost. */
+export function listedFiles(files: readonly FileRead[]): readonly FileRead[] {
+  if (files.length <= MOST_FILES) return files;
+  const loses = (file: FileRead): boolean => file.rejected > 0 || file.cells_lost > 0 || file.rows === 0;
+  return [...files.filter(loses), ...files.filter((file) => !loses(file))].slice(0, MOST_FILES);
 }
 
 /** Problems by source and code, with up to three examples each. */

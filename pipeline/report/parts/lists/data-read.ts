@@ -1,3 +1,4 @@
+import { listedFiles } from '../../../findings/lists/reading-account.ts';
 import type { FileRead } from '../../../ingest/reading.ts';
 import { type Html, html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
@@ -75,9 +76,6 @@ function sumBySource(files: readonly FileRead[]): SourceSum[] {
   return [...sums.values()];
 }
 
-/** Most files that the page lists: a network's exports would make it too large to open. */
-const MOST_FILES = 500;
-
 /** Each file with size, fingerprint and counts; of very many, those first of which rows or cells were lost. */
 export function filesTable(context: ReportContext, numbers: Numbering): Html {
   const { data } = context.words.records;
@@ -87,11 +85,7 @@ export function filesTable(context: ReportContext, numbers: Numbering): Html {
     field: 'rows' | 'records' | 'duplicates' | 'rejected' | 'skipped',
   ): Column<FileRead> => ({ head, kind: 'number', cell: (row) => format.integer(row[field]) });
   const { files } = context.review;
-  const loses = (file: FileRead): boolean => file.rejected > 0 || file.cells_lost > 0 || file.rows === 0;
-  const shown =
-    files.length <= MOST_FILES
-      ? files
-      : [...files.filter(loses), ...files.filter((file) => !loses(file))].slice(0, MOST_FILES);
+  const shown = listedFiles(files);
   return html`${dataTable(context, numbers, {
     caption: data.filesCaption,
     rows: shown,
