@@ -21,18 +21,18 @@ export interface Floors {
 /** The tests of one set of styles: nothing wrong stands without a mark, and no fewer are right than the floors say. */
 export function testBlindSet(
   title: string,
-  make: () => Promise<BlindStyle[]>,
+  make: () => Promise<BlindStyle[]> | BlindStyle[],
   floors: Floors,
   countsOf?: CountsOf,
 ): void {
-  let judged: Measured['judged'];
-  let counted: Measured['counted'];
-  beforeAll(async () => {
-    ({ judged, counted } = await measure(await make(), countsOf));
-    counted = counted.filter(({ expected }) => expected);
-  }, 120_000);
-
   describe(title, () => {
+    let judged: Measured['judged'];
+    let counted: Measured['counted'];
+    beforeAll(async () => {
+      ({ judged, counted } = await measure(await make(), countsOf));
+      counted = counted.filter(({ expected }) => expected);
+    }, 120_000);
+
     it('nothing wrong stands without a mark', () => {
       expect(judged.filter(({ verdict }) => verdict === 'wrong')).toEqual([]);
     });
