@@ -1,4 +1,4 @@
-import type { ReadProgress } from '../ingest/read-exports.ts';
+import type { ReadProgress } from '../ingest/read-files.ts';
 
 /** Seconds from which the rate says something. */
 const LEAST_SECONDS = 2;

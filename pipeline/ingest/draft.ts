@@ -1,5 +1,5 @@
 import type { Origin, TimeMark } from '../site/records.ts';
-import type { FileTally } from './file-tally.ts';
+import type { PartTally } from './settlement.ts';
 
 /** The fields of a record of whatever kind, as they are read from one row. */
 export interface RowFields {
@@ -22,8 +22,12 @@ export interface TimeChoices {
 /** A row that became a record, until it is known whether another row says the same. */
 export interface Draft {
   record: AnyRecord;
-  tally: FileTally;
+  tally: PartTally;
   /** Place in the order of source, file and row. */
   sequence: number;
   choices: TimeChoices | undefined;
 }
+
+/** What a draft's record is of: its unit, or its sampling point where it has no unit; empty where it has neither. */
+export const unitOf = ({ record }: Draft): string =>
+  record.unit ?? (record.point as string | undefined) ?? '';

@@ -1,8 +1,8 @@
 import type { FieldHolds } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import type { AnyRecord, Draft, TimeChoices } from './draft.ts';
-import { FileTally } from './file-tally.ts';
 import type { FileRead, Problem } from './reading.ts';
+import type { PartTally } from './settlement.ts';
 
 /** One field of many records. What a record does not have is NaN in numbers, -1 in the others. */
 export type Column =
@@ -44,18 +44,20 @@ export function columnType(holds: FieldHolds): Column['type'] {
  * The drafts of one file, from its columns: with the fields of each record in the order of its schema.
  *
  * @param sequence place of the first of them in the order of source, file and row
- * @param problems list to which the steps after reading add
+ * @param wanted units whose records are asked for; left out: all records
  */
 export function unpackDrafts(
   of: FileColumns,
   sequence: number,
-  problems: Problem[],
-): { tally: FileTally; drafts: Draft[] } {
-  const tally = FileTally.goOn(of.read, problems);
+  tally: PartTally,
+  wanted?: ReadonlySet<string>,
+): Draft[] {
   const { source, file, sheet } = of.read;
   const choices = new Map(of.choices);
+  const isWanted = wanted && wantedRows(of, wanted);
   const drafts: Draft[] = [];
   for (let index = 0; index < of.count; index++) {
+    if (isWanted && !isWanted(index)) continue;
     const record = {} as AnyRecord;
     for (const [name, column] of of.columns) {
       const value = valueAt(column, index);
@@ -64,7 +66,15 @@ export function unpackDrafts(
     record.origin = { source, file, sheet, row: of.rows[index]! };
     drafts.push({ record, tally, sequence: sequence + index, choices: choices.get(index) });
   }
-  return { tally, drafts };
+  return drafts;
+}
+
+/** Which records are of wanted units. */
+function wantedRows({ columns }: FileColumns, wanted: ReadonlySet<string>): (index: number) => boolean {
+  const unit = columns.find(([name]) => name === 'unit')?.[1];
+  if (unit?.type !== 'words') return () => false;
+  const codes = new Set(unit.words.flatMap((word, code) => (wanted.has(word) ? [code] : [])));
+  return (index) => codes.has(unit.codes[index]!);
 }
 
 function valueAt(column: Column, index: number): unknown {

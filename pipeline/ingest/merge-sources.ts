@@ -3,17 +3,17 @@ import type { MergeRule } from '../site/file-shapes.ts';
 import { TIME_FIELD } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import { Fault } from './cell.ts';
-import type { Draft } from './draft.ts';
+import { type Draft, unitOf } from './draft.ts';
 import { ALSO_IN_KEY, contradiction, removeDuplicates } from './remove-duplicates.ts';
 
 const MINUTE = 60_000;
 const NOT_FILLED = new Set(['unit', 'origin', 'time_mark']);
 
 /**
- * Joins what two or more sources tell of the same events, as the site's rules say: the preferred source's record is kept, and gets the fields that it lacks from
+ * Joins what two or more sources tell of the same events of a unit, as the site's rules say: the preferred source's record is kept, and gets the fields that it lacks from
  * the other's, which is counted as a duplicate. A record of the other source that no event of the preferred one fits stands by itself.
  *
- * Records fit by unit and time (within the rule's minutes; the nearest one); cycle numbers must agree where both have one, as must task, kind of service or
+ * Records fit by time (within the rule's minutes; the nearest one); cycle numbers must agree where both have one, as must task, kind of service or
  * determinand. Each record takes at most one of each other source. One that contradicts the preferred record in a field that both must have is a problem and costs
  * itself, and nothing is filled from it.
  */
@@ -49,17 +49,9 @@ function mergeInto(
 ): Draft[] {
   const time = TIME_FIELD[kind];
   const at = ({ record }: Draft): number => record[time] as number;
-  const byUnit = new Map<string, Draft[]>();
-  for (const draft of preferred) {
-    const unit = unitOf(draft);
-    const list = byUnit.get(unit);
-    if (list) list.push(draft);
-    else byUnit.set(unit, [draft]);
-  }
-  for (const list of byUnit.values()) list.sort((a, b) => at(a) - at(b));
+  const list = preferred.toSorted((a, b) => at(a) - at(b));
   const pairs: { one: Draft; other: Draft; apart: number }[] = [];
   for (const other of others) {
-    const list = byUnit.get(unitOf(other)) ?? [];
     for (let index = firstFrom(list, (one) => at(one) >= at(other) - within); index < list.length; index++) {
       const one = list[index]!;
       if (at(one) > at(other) + within) break;
@@ -88,10 +80,10 @@ function fill(kind: RecordKind, one: Draft, other: Draft): void {
       'conflicting_duplicate',
       `${field} ${String(one.record[field])} as in ${file} row ${row}`,
     );
-    other.tally.reject(other.record.origin.row, fault, field, String(other.record[field]));
+    other.tally.reject(unitOf(other), other.record.origin.row, fault, field, String(other.record[field]));
     return;
   }
-  other.tally.read.duplicates++;
+  other.tally.count.duplicates++;
   // A cycle that still ran when it was exported takes over how it ended.
   if (one.record.outcome === 'running' && other.record.outcome !== 'running') {
     one.record.outcome = other.record.outcome;
@@ -109,5 +101,3 @@ function sameEvent(kind: RecordKind, { record: a }: Draft, { record: b }: Draft)
   if (also && a[also] !== b[also]) return false;
   return a.cycle_number === undefined || b.cycle_number === undefined || a.cycle_number === b.cycle_number;
 }
-
-const unitOf = ({ record }: Draft): string => record.unit ?? (record.point as string | undefined) ?? '';

@@ -1,7 +1,7 @@
 import { TIME_FIELD } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import { Fault } from './cell.ts';
-import type { AnyRecord, Draft } from './draft.ts';
+import { type AnyRecord, type Draft, unitOf } from './draft.ts';
 
 /** Fields beside unit and time that tell two records of a kind apart. */
 export const ALSO_IN_KEY: Partial<Record<RecordKind, string>> = {
@@ -34,9 +34,9 @@ interface Group {
 }
 
 /**
- * Leaves one record for each key, over all files of a kind, and counts the other rows as duplicates. The answer is in order of unit, time and origin.
+ * Leaves one record of a unit (or sampling point) for each key, over all files of a kind, and counts the other rows as duplicates. The answer is in order of time and origin.
  *
- * The key is unit (sampling point) and time; also the cycle number where both rows have one, the task of a cleaning, the kind of a service, the determinand
+ * The key is the time; also the cycle number where both rows have one, the task of a cleaning, the kind of a service, the determinand
  * of a water sample. Of the rows of a key the most complete is kept (a cycle that is over before one that runs, then the one with more fields), else the
  * first in order of source, file and row. A complete row that contradicts the first complete row of its key in a field that both must have is a
  * problem and costs itself. Two cycles whose starts are the same ambiguous wall time, and whose ends differ, are two; so are two tests of one
@@ -44,19 +44,15 @@ interface Group {
  */
 export function removeDuplicates(kind: RecordKind, drafts: readonly Draft[]): Draft[] {
   const kept: Draft[] = [];
-  const byUnit = groupByUnit(drafts);
-  for (const name of [...byUnit.keys()].sort((a, b) => (a < b ? -1 : 1))) {
-    const list = byUnit.get(name)!;
-    const time = TIME_FIELD[kind];
-    const at = (draft: Draft): number => draft.record[time] as number;
-    list.sort((a, b) => at(a) - at(b) || a.sequence - b.sequence);
-    for (let from = 0; from < list.length; ) {
-      let until = from + 1;
-      while (until < list.length && at(list[until]!) === at(list[from]!)) until++;
-      if (until === from + 1) kept.push(list[from]!);
-      else kept.push(...distinct(kind, list.slice(from, until)));
-      from = until;
-    }
+  const time = TIME_FIELD[kind];
+  const at = (draft: Draft): number => draft.record[time] as number;
+  const list = drafts.toSorted((a, b) => at(a) - at(b) || a.sequence - b.sequence);
+  for (let from = 0; from < list.length; ) {
+    let until = from + 1;
+    while (until < list.length && at(list[until]!) === at(list[from]!)) until++;
+    if (until === from + 1) kept.push(list[from]!);
+    else kept.push(...distinct(kind, list.slice(from, until)));
+    from = until;
   }
   return kept;
 }
@@ -113,11 +109,11 @@ function settle(kind: RecordKind, { drafts, model }: Group): Draft {
         'conflicting_duplicate',
         `${field} ${String(model.record[field])} as in ${file} row ${row}`,
       );
-      draft.tally.reject(draft.record.origin.row, fault, field, String(draft.record[field]));
+      draft.tally.reject(unitOf(draft), draft.record.origin.row, fault, field, String(draft.record[field]));
     }
   }
   const best = agreeing.reduce((a, b) => (isBetter(b, a) ? b : a));
-  for (const draft of agreeing) if (draft !== best) draft.tally.read.duplicates++;
+  for (const draft of agreeing) if (draft !== best) draft.tally.count.duplicates++;
   return best;
 }
 
@@ -139,16 +135,4 @@ function differ(a: AnyRecord[string], b: AnyRecord[string]): boolean {
   if (a === undefined || b === undefined || a === b) return false;
   if (typeof a !== 'number' || typeof b !== 'number') return true;
   return Math.abs(a - b) > 1e-9 * Math.max(Math.abs(a), Math.abs(b));
-}
-
-/** Drafts by unit, or by sampling point where the record has no unit. */
-function groupByUnit(drafts: readonly Draft[]): Map<string, Draft[]> {
-  const groups = new Map<string, Draft[]>();
-  for (const draft of drafts) {
-    const name = draft.record.unit ?? (draft.record.point as string | undefined) ?? '';
-    const list = groups.get(name);
-    if (list) list.push(draft);
-    else groups.set(name, [draft]);
-  }
-  return groups;
 }

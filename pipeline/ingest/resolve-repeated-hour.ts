@@ -27,18 +27,15 @@ interface Node {
 }
 
 /**
- * Decides between the two readings of wall times that occur twice (clocks back), as far as the other cycles of the unit decide: a unit runs one cycle at a
+ * Decides between the two readings of wall times that occur twice (clocks back) in the cycles of a unit, as far as its other cycles decide: a unit runs one cycle at a
  * time, and cycles follow each other in the order of their numbers. Numbers are used in runs, so that a counter that rolls over or is set back doesn't mislead;
  * a run that contradicts the unrepeated times is not used at all. What stays undecided keeps the earlier reading and the mark "ambiguous".
  *
  * Changes `start`, `end` and `time_mark` of the drafts' records.
  */
 export function resolveRepeatedHour(drafts: readonly Draft[]): void {
-  const units = new Map<string, Draft[]>();
-  for (const { record, choices } of drafts) if (choices) units.set(record.unit!, []);
-  if (units.size === 0) return;
-  for (const draft of drafts) units.get(draft.record.unit!)?.push(draft);
-  for (const ofUnit of units.values()) for (const cluster of clusters(ofUnit)) resolve(nodesOf(cluster));
+  if (!drafts.some(({ choices }) => choices)) return;
+  for (const cluster of clusters(drafts)) resolve(nodesOf(cluster));
 }
 
 /** For each clock change, the cycles with repeated times and their neighbours. */

@@ -106,7 +106,7 @@ describe('a file that changes while it is read', () => {
       const inputs = await openInputs(site, folder, { ignore: [history], open });
       const read = await readerWithHistory(inputs, history, {});
       const [job] = await readJobs(inputs, 0);
-      return (await read(job!)).count;
+      return (await read(job!)).columns.count;
     };
     expect(await readAgain()).toBe(1);
     const kept = readdirSync(history);
@@ -129,7 +129,7 @@ describe('a file that changes while it is read', () => {
     const inputs = await openInputs(site, folder, { ignore: [history], open });
     const read = await readerWithHistory(inputs, history, {});
     const [job] = await readJobs(inputs, 0);
-    const { count, problems } = await read(job!);
+    const { count, problems } = (await read(job!)).columns;
     expect([count, problems.map(({ code }) => code)]).toEqual([1, ['unreadable_file']]);
     expect(readdirSync(folder)).not.toContain('history');
   });

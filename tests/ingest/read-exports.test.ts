@@ -1,7 +1,7 @@
 // Over 300 lines: every kind of bad input, one case each.
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
-import type { ReadProgress } from '../../pipeline/ingest/read-exports.ts';
+import type { ReadProgress } from '../../pipeline/ingest/read-files.ts';
 import type { SiteFileInput } from '../../pipeline/site/site-schema.ts';
 import { BERLIN, brief, cyclesFrom, HEADER, ROW, readFiles, utc } from './read-folder.ts';
 

@@ -47,7 +47,9 @@ async function open(
   settings: Pick<ReadTask, 'personKey'>,
 ): Promise<(job: ReadJob) => Promise<FileColumns>> {
   const inputs = await openInputs(readSiteFile(site.text, site.file), folder, { ignore, ...settings });
-  return history === undefined ? (job) => readJob(inputs, job) : readerWithHistory(inputs, history, settings);
+  if (history === undefined) return (job) => readJob(inputs, job);
+  const once = await readerWithHistory(inputs, history, settings);
+  return async (job) => (await once(job)).columns;
 }
 
 /** Loads what drawing needs, while the program still reckons. */

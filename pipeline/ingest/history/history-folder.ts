@@ -41,13 +41,21 @@ export interface History {
   /** Whether anything is kept of a file and source. */
   holdsAnyOf(owner: HistoryOwner): boolean;
   /** The columns that stand at a place; undefined where there are none, or they are damaged (then they are taken away). */
-  read(place: HistoryPlace): Promise<FileColumns | undefined>;
+  read(place: HistoryPlace): Promise<Kept | undefined>;
   /**
    * Keeps columns, and takes away those of an earlier content of the same file and what a run left that was ended by force. Another run never sees half a
    * file: it is written under another name and then renamed. Where it can't be written (no space, no right) nothing is kept and nothing is lost: the
    * next run reads the export again.
+   *
+   * @returns name of the file; undefined where nothing is kept
    */
-  keep(place: HistoryPlace, columns: FileColumns): Promise<void>;
+  keep(place: HistoryPlace, columns: FileColumns): Promise<string | undefined>;
+}
+
+/** Columns, and the name of the file of the history in which they stand. */
+export interface Kept {
+  columns: FileColumns;
+  name: string;
 }
 
 export async function openHistory(folder: string): Promise<History> {
@@ -60,7 +68,7 @@ export async function openHistory(folder: string): Promise<History> {
       if (name === undefined) return undefined;
       const bytes = await readFile(path.join(folder, name)).catch(() => undefined);
       if (bytes === undefined) return undefined;
-      if (name === nameOf(place, sha(bytes))) return fromArrow(bytes);
+      if (name === nameOf(place, sha(bytes))) return { columns: fromArrow(bytes), name };
       await rm(path.join(folder, name), { force: true }).catch(() => undefined);
       return undefined;
     },
@@ -74,12 +82,20 @@ export async function openHistory(folder: string): Promise<History> {
         await rename(unfinished, path.join(folder, name));
         for (const file of namesOf(listed, place))
           if (file !== name) await rm(path.join(folder, file), { force: true });
+        return name;
       } catch (error) {
         if ((error as NodeJS.ErrnoException).code === undefined) throw error;
         await rm(unfinished, { force: true }).catch(() => undefined);
+        return undefined;
       }
     },
   };
+}
+
+/** Columns that this run has read or kept before, by the name of their file; undefined where it is no longer there. The sum is not asked for again. */
+export async function readKept(folder: string, name: string): Promise<FileColumns | undefined> {
+  const bytes = await readFile(path.join(folder, name)).catch(() => undefined);
+  return bytes && fromArrow(bytes);
 }
 
 const ownerOf = ({ kind, of }: HistoryOwner): string => `${kind}-${of}`;

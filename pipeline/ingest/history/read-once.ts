@@ -27,7 +27,7 @@ export async function readerWithHistory(
   inputs: Inputs,
   folder: string,
   settings: Pick<InputSettings, 'personKey' | 'notAfter'>,
-): Promise<(job: ReadJob) => Promise<FileColumns>> {
+): Promise<(job: ReadJob) => Promise<ReadOnce>> {
   const history = await openHistory(folder);
   const reading = readingOf(inputs, settings);
   return async (job) => {
@@ -40,10 +40,16 @@ export async function readerWithHistory(
       if (known) return known;
     }
     const columns = await readJob(inputs, job);
-    if (isReadToItsEnd(columns, inputOf(inputs, job).size))
-      await history.keep(placeOf(columns.read.sha256), columns);
-    return columns;
+    if (!isReadToItsEnd(columns, inputOf(inputs, job).size)) return { columns };
+    const name = await history.keep(placeOf(columns.read.sha256), columns);
+    return name === undefined ? { columns } : { columns, name };
   };
+}
+
+/** What was read of a file; the name is that of its file in the history, where it stands there now. */
+export interface ReadOnce {
+  columns: FileColumns;
+  name?: string;
 }
 
 /** Whether the sum of the bytes that were read is that of the file. */
