@@ -1,5 +1,5 @@
 import { formatDay } from '../site/day.ts';
-import type { UnitHistory } from '../transform/unit-history.ts';
+import type { UnitCourse } from '../transform/unit-history.ts';
 import type { Drift } from './drift/drift-schema.ts';
 import type { Period } from './period.ts';
 import type { AttentionCode, AttentionReason, Comparison, Review } from './review-schema.ts';
@@ -9,7 +9,7 @@ type Unit = Omit<Review['units'][number], 'attention'>;
 /** What the reasons of one unit are found from. */
 export interface AttentionInput {
   unit: Unit;
-  history: UnitHistory;
+  history: UnitCourse;
   comparisons: readonly Comparison[];
   cleaning: Review['cleaning'];
   incompleteReturns: Review['incomplete_returns'];

@@ -2,6 +2,7 @@ import type { Day } from '../site/day.ts';
 import type { AirRemovalTest, Cleaning, Cycle, LeakTest, Records, Service } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import type { WallClock } from '../site/wall-clock.ts';
+import { unitOrder } from './unit-order.ts';
 
 /** One unit's records up to the end of the review's period, each list in order of time, with the clock that dates them. */
 export interface UnitRecords {
@@ -19,12 +20,18 @@ export interface UnitRecords {
  * Sorts the records to their units. Units come in the order of the site file, else in order of name.
  *
  * @param until first operating day that is left out: a month can be made again later although newer records have come
+ * @param only units of which the records are, where they are not of all units; a unit of them without a record has empty lists
  */
-export function recordsByUnit(site: Site, records: Records, until: Day): UnitRecords[] {
+export function recordsByUnit(
+  site: Site,
+  records: Records,
+  until: Day,
+  only?: readonly string[],
+): UnitRecords[] {
   const sitesOfUnits = new Map(
     site.declared.units?.map((unit) => [unit.id, unit.site ?? site.declared.sites[0]!.id]),
   );
-  const ids = site.unitIds ?? namesFound(records);
+  const ids = unitOrder(site, only ?? site.unitIds ?? namesFound(records));
   const units = new Map(
     ids.map((unit): [string, UnitRecords] => {
       const siteId = sitesOfUnits.get(unit) ?? site.declared.sites[0]!.id;
@@ -83,7 +90,7 @@ export function recordsByUnit(site: Site, records: Records, until: Day): UnitRec
   return [...units.values()];
 }
 
-function namesFound(records: Records): string[] {
+function namesFound(records: Records): Set<string> {
   const names = new Set<string>();
   for (const list of [
     records.cycles,
@@ -94,5 +101,5 @@ function namesFound(records: Records): string[] {
   ]) {
     for (const row of list) names.add(row.unit);
   }
-  return [...names].sort();
+  return names;
 }

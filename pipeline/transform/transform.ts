@@ -21,9 +21,10 @@ export interface Transformed {
  * Joins records to the unit-day panel. Pure: records in, rows out.
  *
  * @param until first operating day that is left out
+ * @param only all units of some sites, where the records are of these alone
  */
-export function transform(site: Site, records: Records, until: Day): Transformed {
-  const units = recordsByUnit(site, records, until);
+export function transform(site: Site, records: Records, until: Day, only?: readonly string[]): Transformed {
+  const units = recordsByUnit(site, records, until, only);
   const logs = cleaningLogs(units, site.policyOf);
   const histories = units.map((unit) => unitHistory(site, unit, until, logs.get(unit.site)!));
   const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);

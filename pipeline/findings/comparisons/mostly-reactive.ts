@@ -1,6 +1,6 @@
 import type { Rules } from '../../site/rules.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import { EXPOSURES, type Exposure } from '../review-schema.ts';
 import { type Reading, TASK_OF } from './exposure.ts';
 
@@ -9,12 +9,12 @@ import { type Reading, TASK_OF } from './exposure.ts';
  * with no cleaning is not reactive; but nothing is known of it.
  */
 export function mostlyReactiveUnits(
-  histories: readonly UnitHistory[],
+  histories: readonly UnitCourse[],
   rules: Rules,
   reading: Reading,
 ): Map<Exposure, Set<string>> {
   const contradictedCounts = reading === 'all_records' || rules.contradicted_counts_as_done;
-  const isReactive = (history: UnitHistory, exposure: Exposure): boolean => {
+  const isReactive = (history: UnitCourse, exposure: Exposure): boolean => {
     const done = history.cleanings.filter(
       (cleaning) => cleaning.task === TASK_OF[exposure] && countsAsDone(cleaning, contradictedCounts),
     );

@@ -1,4 +1,4 @@
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import { percentiles } from './bootstrap.ts';
 import type { Clock } from './clock-cells.ts';
 import type { Intensities } from './expected.ts';
@@ -12,7 +12,7 @@ export const LEAST_FAILURES = 5;
 
 /** Counts of a fleet's chamber cleaning records. */
 export function countCleanings(
-  histories: readonly UnitHistory[],
+  histories: readonly UnitCourse[],
   contradictedCounts: boolean,
 ): IntervalCase['cleanings'] {
   const records = histories.flatMap((history) =>

@@ -1,12 +1,11 @@
 import { median as medianOf } from 'simple-statistics';
 import { intervalInputsSchema } from '../../site/interval-inputs.ts';
 import type { Site } from '../../site/site.ts';
-import { CLEANLINESS_CLASSES } from '../../site/vocabulary.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
-import { isProduction } from '../../transform/cycles/class-cycles.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import type { InputInForce } from './argument-schema.ts';
 import { isReactive } from './spells.ts';
+import type { UnitOfCase } from './unit-of-case.ts';
 
 /** Inputs as numbers for the arithmetic, each with its place in the list that is printed. */
 export interface Inputs {
@@ -40,7 +39,7 @@ const LEAST_VALUES = 3;
 /** Inputs in force: the site's, else what the record says, else the default. Costs that are not given are 0 and marked as not given. */
 export function inputsInForce(
   site: Site,
-  histories: readonly UnitHistory[],
+  histories: readonly UnitOfCase[],
 ): { inputs: Inputs; list: InputInForce[] } {
   const { cleaning, failure, costs } = site.declared.interval;
   const list: InputInForce[] = [];
@@ -87,14 +86,14 @@ export function inputsInForce(
       'warm_up_minutes',
       'min',
       cleaning.warm_up_minutes,
-      median(cycleMinutes(histories, 'warm_up')),
+      median(histories.flatMap((of) => of.warm_up_minutes)),
       20,
     ),
     test_minutes: take(
       'test_minutes',
       'min',
       cleaning.test_minutes,
-      median(cycleMinutes(histories, 'air_removal_test')),
+      median(histories.flatMap((of) => of.test_minutes)),
       25,
     ),
     people: defaulted('people', 'number', cleaning.people, standard.people),
@@ -115,7 +114,13 @@ export function inputsInForce(
     ),
     retests: take('retests', 'number', failure.retests, mean(retests(histories)), 0),
     delayed_loads: take('delayed_loads', 'number', failure.delayed_loads),
-    hours_per_abort: take('hours_per_abort', 'h', failure.hours_per_abort, mean(abortHours(histories)), 0),
+    hours_per_abort: take(
+      'hours_per_abort',
+      'h',
+      failure.hours_per_abort,
+      mean(histories.flatMap((of) => of.abort_hours)),
+      0,
+    ),
     labour_hour: take('labour_hour', 'cost', costs.labour_hour),
     hour_out_of_use: take('hour_out_of_use', 'cost', costs.hour_out_of_use),
     cleaner_litre: take('cleaner_litre', 'cost', costs.cleaner_litre),
@@ -129,7 +134,7 @@ export function inputsInForce(
 }
 
 /** Length of the work by records of routine chamber cleanings that count: stated minutes, else from begin to end. */
-function workMinutes(site: Site, histories: readonly UnitHistory[]): number[] {
+function workMinutes(site: Site, histories: readonly UnitCourse[]): number[] {
   return histories.flatMap((history) =>
     history.cleanings
       .filter(
@@ -146,16 +151,8 @@ function workMinutes(site: Site, histories: readonly UnitHistory[]): number[] {
   );
 }
 
-function cycleMinutes(histories: readonly UnitHistory[], kind: 'warm_up' | 'air_removal_test'): number[] {
-  return histories.flatMap(({ cycles }) =>
-    cycles
-      .filter((cycle) => cycle.kind === kind && cycle.standing === 'completed' && cycle.end !== undefined)
-      .map((cycle) => (cycle.end! - cycle.start) / MINUTE),
-  );
-}
-
 /** Hours from the first failed test of each episode to the next passing test, whatever it counted as. */
-function failureHours(histories: readonly UnitHistory[]): number[] {
+function failureHours(histories: readonly UnitCourse[]): number[] {
   return histories.flatMap(({ episodes, tests }) =>
     episodes.flatMap((episode) => {
       const failed = tests.findIndex((test) => test.role === 'day_result' && test.day === episode.from);
@@ -167,7 +164,7 @@ function failureHours(histories: readonly UnitHistory[]): number[] {
 }
 
 /** Tests after the failed one of each closed episode, up to the passing day result that ends it. */
-function retests(histories: readonly UnitHistory[]): number[] {
+function retests(histories: readonly UnitCourse[]): number[] {
   return histories.flatMap(({ episodes, tests }) =>
     episodes.flatMap((episode) => {
       if (episode.to === null) return [];
@@ -177,20 +174,6 @@ function retests(histories: readonly UnitHistory[]): number[] {
           .length,
       ];
     }),
-  );
-}
-
-function abortHours(histories: readonly UnitHistory[]): number[] {
-  return histories.flatMap(({ cycles }) =>
-    cycles
-      .filter(
-        (cycle) =>
-          isProduction(cycle) &&
-          cycle.standing === 'abort' &&
-          CLEANLINESS_CLASSES.includes(cycle.abort_class!) &&
-          cycle.end !== undefined,
-      )
-      .map((cycle) => (cycle.end! - cycle.start) / HOUR),
   );
 }
 

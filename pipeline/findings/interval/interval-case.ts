@@ -20,6 +20,7 @@ import { planMonth } from './plan-month.ts';
 import { clustersOf, describeFit, type Fitted, fitShape } from './shape-fit.ts';
 import { cleaningSpells, SPELL_ENDS, type Spell } from './spells.ts';
 import { surfacesOf } from './surfaces.ts';
+import { type UnitOfCase, unitOfCase } from './unit-of-case.ts';
 
 /**
  * The case for a cleaning interval, from the record up to `until`. Pure: the same record, settings and seed give the same case.
@@ -29,6 +30,18 @@ import { surfacesOf } from './surfaces.ts';
  */
 export function intervalCase(
   histories: readonly UnitHistory[],
+  panel: readonly UnitDay[],
+  site: Site,
+  records: { inspections: readonly Inspection[]; water: readonly Water[] },
+  until: Day,
+): IntervalCase {
+  const units = histories.map((history) => unitOfCase(history, site, until));
+  return caseOfUnits(units, panel, site, records, until);
+}
+
+/** The same, where what the case needs of each unit was taken before. */
+export function caseOfUnits(
+  histories: readonly UnitOfCase[],
   panel: readonly UnitDay[],
   site: Site,
   records: { inspections: readonly Inspection[]; water: readonly Water[] },

@@ -1,5 +1,5 @@
 import type { Site } from '../../site/site.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import type { Clock } from './clock-cells.ts';
 
 /** What the interval counts, the interval in force (of most units) and the longest that may be proposed. */
@@ -12,7 +12,7 @@ export interface IntervalInForce {
   units_otherwise: string[];
 }
 
-export function intervalInForce(site: Site, histories: readonly UnitHistory[]): IntervalInForce {
+export function intervalInForce(site: Site, histories: readonly UnitCourse[]): IntervalInForce {
   const policies = histories.map((history) => site.policyOf(history.unit, 'chamber'));
   const own = site.declared.interval.counted_in;
   const clock = own ?? mostCommon(policies.flatMap((policy) => (policy ? [policy.counted_in] : [])));

@@ -2,7 +2,7 @@ import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import { cleaningLogs } from '../../transform/cleaning/cleaning-log.ts';
 import { groupBy } from '../../transform/group-by.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 
 /** Times the distance between two records of a site's cleaning log that nine of ten keep within; more is a gap (our choice). */
 const USUAL_GAPS = 2;
@@ -12,7 +12,7 @@ const LEAST_REACH = 10;
  * Whether a site's cleaning log was kept on a day: by the rule of the due tasks, or by the log's own usual distance between records. The rule of the due tasks alone would find gaps
  * everywhere in a log of chamber cleanings whose interval no policy states in days.
  */
-export function logCover(histories: readonly UnitHistory[], site: Site): Map<string, (day: Day) => boolean> {
+export function logCover(histories: readonly UnitCourse[], site: Site): Map<string, (day: Day) => boolean> {
   const logs = cleaningLogs(
     histories.map(({ unit, site: of, clock, cleanings }) => ({
       unit,
@@ -40,7 +40,7 @@ export function logCover(histories: readonly UnitHistory[], site: Site): Map<str
   );
 }
 
-function stretchesOf(histories: readonly UnitHistory[]): { from: Day; to: Day }[] {
+function stretchesOf(histories: readonly UnitCourse[]): { from: Day; to: Day }[] {
   const days = [
     ...new Set(histories.flatMap((history) => history.cleanings.map((cleaning) => cleaning.day))),
   ].sort((a, b) => a - b);

@@ -1,6 +1,6 @@
 import type { Day } from '../../site/day.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import type { Clock } from './clock-cells.ts';
 
 /** Days of a year of the pace. */
@@ -25,7 +25,7 @@ export interface Pace {
 
 /** Yearly pace of the units in use, from the last year of the record (or all of it where it is shorter). */
 export function paceOf(
-  histories: readonly UnitHistory[],
+  histories: readonly UnitCourse[],
   rowsOf: ReadonlyMap<string, readonly UnitDay[]>,
   clock: Clock,
   until: Day,

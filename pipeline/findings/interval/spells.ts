@@ -5,7 +5,7 @@ import type { JudgedCleaning } from '../../transform/cleaning/judge-cleanings.ts
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { eraOf } from '../../transform/service/eras.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import { logCover } from './log-cover.ts';
 
 export const SPELL_ENDS = [
@@ -57,7 +57,7 @@ export type RecordReading = 'site' | 'all_records';
  * reactive. A day belongs to the cleaning that was over when its first cycle started.
  */
 export function cleaningSpells(
-  histories: readonly UnitHistory[],
+  histories: readonly UnitCourse[],
   panel: readonly UnitDay[],
   site: Site,
   reading: RecordReading,
@@ -72,7 +72,7 @@ export function cleaningSpells(
 }
 
 function spellsOfUnit(
-  history: UnitHistory,
+  history: UnitCourse,
   rows: ReadonlyMap<Day, UnitDay>,
   contradictedCounts: boolean,
   covered: (day: Day) => boolean,
@@ -119,7 +119,7 @@ function spellsOfUnit(
   return spells;
 }
 
-function startAt(history: UnitHistory, from: Day): Spell {
+function startAt(history: UnitCourse, from: Day): Spell {
   return {
     unit: history.unit,
     site: history.site,
@@ -152,7 +152,7 @@ const isOver = (cleaning: JudgedCleaning, day: Day, firstCycle: number): boolean
   cleaning.day < day || (cleaning.day === day && cleaning.time_mark !== 'day' && cleaning.time <= firstCycle);
 
 /** Reactive by its mark or the site's rule, or a date alone on the day of a failed test. */
-export function isReactive(cleaning: JudgedCleaning, history: UnitHistory): boolean {
+export function isReactive(cleaning: JudgedCleaning, history: UnitCourse): boolean {
   if (cleaning.reactive === true) return true;
   return (
     cleaning.time_mark === 'day' &&

@@ -5,7 +5,7 @@ import { kendallOverStrata } from '../../statistics/trend/kendall-over-strata.ts
 import { cochranArmitageTrend } from '../../statistics/two-groups/cochran-armitage-trend.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import { groupBy } from '../../transform/group-by.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import type { Surfaces, WaterRow } from './surface-schema.ts';
 import { waterRows } from './water-rows.ts';
 
@@ -30,7 +30,7 @@ interface Dated {
  * An inspection known by its date alone on the day of a cleaning is taken as made before it: a chamber is looked at before it is cleaned (common practice, no source).
  */
 export function surfacesOf(
-  histories: readonly UnitHistory[],
+  histories: readonly UnitCourse[],
   site: Site,
   records: { inspections: readonly Inspection[]; water: readonly Water[] },
   until: Day,
@@ -53,7 +53,7 @@ export function surfacesOf(
 }
 
 function datedInspections(
-  history: UnitHistory,
+  history: UnitCourse,
   site: Site,
   inspections: readonly Inspection[],
   until: Day,
@@ -142,7 +142,7 @@ function residueTrend(by_clock: Surfaces['by_clock']): Surfaces['residue_trend']
 
 /** A unit whose deposits stay after rinsing, with the water that reaches it: more of the same cleaning does not help against what the water brings. */
 function deposits(
-  history: UnitHistory,
+  history: UnitCourse,
   dated: readonly Dated[],
   water: readonly WaterRow[],
 ): Surfaces['deposits'] {

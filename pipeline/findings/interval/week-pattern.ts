@@ -1,7 +1,7 @@
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { Schedule } from './schedule-schema.ts';
+import type { UnitOfCase } from './unit-of-case.ts';
 
 export const HOURS = 168;
 const HOUR = 3_600_000;
@@ -37,9 +37,6 @@ export interface SiteWeek {
   worked_origin: Schedule['sites'][number]['worked_origin'];
 }
 
-/** Kinds of cycle that go with the return to service, or move with it: a cleaning displaces none of them. */
-const WITH_THE_RETURN = new Set(['warm_up', 'air_removal_test', 'leak_test']);
-
 /** Share of weeks in which an hour must see the start of a cycle for the site to count as at work in it (our choice). */
 const WORKED_SHARE = 0.5;
 
@@ -51,7 +48,7 @@ const WORKED_SHARE = 0.5;
  * the hour before each.
  */
 export function weekPatterns(
-  histories: readonly UnitHistory[],
+  histories: readonly UnitOfCase[],
   site: Site,
   until: Day,
   weeks: number,
@@ -81,20 +78,16 @@ export function weekPatterns(
   });
 }
 
-function unitWeek(history: UnitHistory, until: Day, weeks: number): UnitWeek {
+function unitWeek(unit: UnitOfCase, until: Day, weeks: number): UnitWeek {
   const begin = (until - 7 * weeks) * 24 * HOUR;
   const end = until * 24 * HOUR;
   const ran = Array.from({ length: weeks }, () => new Uint8Array(HOURS));
   const needed = Array.from({ length: weeks }, () => new Uint8Array(HOURS));
   const cycles: PatternCycle[] = [];
-  for (const cycle of history.cycles) {
-    if (cycle.standing === 'purge' || cycle.standing === 'open') continue;
-    const from = history.clock.wallOf(cycle.start);
-    const to = history.clock.wallOf(cycle.end ?? cycle.start);
+  for (const { from, to, displaceable } of unit.recent_runs) {
     if (from < begin || from >= end) continue;
     const length = Math.max(0, to - from);
     const at = sinceMonday(from);
-    const displaceable = !WITH_THE_RETURN.has(cycle.kind);
     cycles.push({ from: at, to: at + length, displaceable });
     const week = Math.floor((from - begin) / WEEK);
     const last = Math.floor((at + Math.max(0, length - 1)) / HOUR);
@@ -107,7 +100,7 @@ function unitWeek(history: UnitHistory, until: Day, weeks: number): UnitWeek {
     { length: HOURS },
     (_, hour) => ran.reduce((sum, week) => sum + week[hour]!, 0) / weeks,
   );
-  return { unit: history.unit, site: history.site, cycles, in_use, needed };
+  return { unit: unit.unit, site: unit.site, cycles, in_use, needed };
 }
 
 function medianInUse(units: readonly UnitWeek[], hour: number, weeks: number): number {

@@ -3,7 +3,7 @@ import { groupBy } from '../../transform/group-by.ts';
 import type { Review } from '../review-schema.ts';
 
 /** Sums of a reading over its files. */
-export function readingTotals(reading: Reading): Review['totals'] {
+export function readingTotals(reading: Pick<Reading, 'files'>): Review['totals'] {
   const sum = (field: 'rows' | 'records' | 'duplicates' | 'rejected' | 'skipped' | 'cells_lost') =>
     reading.files.reduce((total, file) => total + file[field], 0);
   return {
@@ -28,7 +28,7 @@ export function listedFiles(files: readonly FileRead[]): readonly FileRead[] {
 }
 
 /** Problems by source and code, with up to three examples each. */
-export function problemsByCode(reading: Reading): Review['problems_by_code'] {
+export function problemsByCode(reading: Pick<Reading, 'problems'>): Review['problems_by_code'] {
   const groups = groupBy(
     reading.problems,
     (problem) => `${problem.source}\u0000${problem.code}\u0000${problem.costs}`,

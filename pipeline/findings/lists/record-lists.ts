@@ -123,8 +123,8 @@ export const earlyStops: Lister<'early_stops'> = (histories, from) =>
       })),
   );
 
-/** Abort texts that no row of the site's table matches, most frequent first. */
-export function unclassifiedTexts(histories: readonly UnitHistory[]): Review['unclassified_abort_texts'] {
+/** Abort texts that no row of the site's table matches, and how often each stands. */
+export function countUnclassified(histories: readonly UnitHistory[]): [text: string, count: number][] {
   const counts = new Map<string, number>();
   for (const history of histories) {
     for (const cycle of history.cycles) {
@@ -133,6 +133,13 @@ export function unclassifiedTexts(histories: readonly UnitHistory[]): Review['un
       counts.set(text, (counts.get(text) ?? 0) + 1);
     }
   }
+  return [...counts];
+}
+
+/** The same as a list, most frequent first. */
+export function unclassifiedTexts(
+  counts: Iterable<[text: string, count: number]>,
+): Review['unclassified_abort_texts'] {
   return [...counts]
     .map(([text, count]) => ({ text, count }))
     .sort((a, b) => b.count - a.count || (a.text < b.text ? -1 : 1));

@@ -29,38 +29,47 @@ const EMPTY: Omit<MissingData, 'code'> = {
   of: null,
 };
 
+/** What is told of missing data from the records of some units, all of their sites. */
+export interface MissingParts {
+  /** Operating days on which each source has a record, each once. */
+  source_days: [source: string, days: Day[]][];
+  logs: MissingData[];
+  units: MissingData[];
+}
+
+/** @param records records up to the end of the month */
+export function missingParts(
+  site: Site,
+  records: Records,
+  histories: readonly UnitHistory[],
+  period: Period,
+): MissingParts {
+  return {
+    source_days: sourceDays(site, records),
+    logs: silentLogs(histories, period),
+    units: histories.flatMap((history) => ofUnit(history, period)),
+  };
+}
+
 /**
  * Data that the next review will miss if nothing changes, told from this month's records: sources that fell silent, units without leak tests or durations, times that are
  * not written down, a cleaning log with no entry.
  *
- * @param records records up to the end of the month
  * @param files what was read: a source whose files gave nothing has no record to be told by
  */
 export function missingData(
   site: Site,
-  histories: readonly UnitHistory[],
-  records: Records,
+  { source_days, logs, units }: MissingParts,
   files: readonly FileRead[],
   period: Period,
 ): MissingData[] {
-  return [
-    ...silentSources(site, records, files, period),
-    ...silentLogs(histories, period),
-    ...histories.flatMap((history) => ofUnit(history, period)),
-  ];
+  return [...silentSources(site, source_days, files, period), ...logs, ...units];
 }
 
-function silentSources(
-  site: Site,
-  records: Records,
-  files: readonly FileRead[],
-  { until }: Period,
-): MissingData[] {
+export function sourceDays(site: Site, records: Records): MissingParts['source_days'] {
   const clockOf = clocksOfUnits(site);
   const first = site.sites.values().next().value!.clock;
   const days = new Map<string, Set<Day>>();
-  const declared = site.declared.sources !== undefined;
-  const tried = new Set(files.map((file) => file.source));
   for (const kind of RECORD_KINDS) {
     for (const row of records[kind]) {
       const { unit, origin } = row as { unit?: string; origin: { source: string } };
@@ -70,12 +79,26 @@ function silentSources(
       days.set(origin.source, set);
     }
   }
+  return [...days].map(([source, of]) => [source, [...of]]);
+}
+
+function silentSources(
+  site: Site,
+  sourceDays: MissingParts['source_days'],
+  files: readonly FileRead[],
+  { until }: Period,
+): MissingData[] {
+  const days = groupBy(sourceDays, ([source]) => source);
+  const declared = site.declared.sources !== undefined;
+  const tried = new Set(files.map((file) => file.source));
   return site.sources.flatMap(({ name, kind, site: place }): MissingData[] => {
     const of = days.get(name);
     const about = { ...EMPTY, source: name, site: place ?? null };
     if (!of) return declared || tried.has(name) ? [{ ...about, code: 'source_without_records' }] : [];
     if (EVENTS.includes(kind)) return [];
-    const sorted = [...of].sort((a, b) => a - b).filter((day) => day >= until - MEMORY_DAYS);
+    const sorted = [...new Set(of.flatMap(([, list]) => list))]
+      .sort((a, b) => a - b)
+      .filter((day) => day >= until - MEMORY_DAYS);
     const last = sorted.at(-1);
     if (last === undefined || sorted.length < LEAST_DAYS) return [];
     const longest = sorted.slice(1).reduce((gap, day, index) => Math.max(gap, day - sorted[index]!), 0);

@@ -1,13 +1,10 @@
-import type { FileRead } from '../../ingest/reading.ts';
 import { formatDay, monthOf, monthSpan } from '../../site/day.ts';
-import type { Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import type { Period } from '../period.ts';
 import type { AttentionCode, Review } from '../review-schema.ts';
 import { expectedUse, USE_WEEKS } from './expected-use.ts';
-import { missingData } from './missing-data.ts';
-import type { NextMonth } from './next-month-schema.ts';
+import type { MissingData, NextMonth } from './next-month-schema.ts';
 import { tasksAhead } from './tasks-ahead.ts';
 
 /** Reasons for attention that do not end with the month. */
@@ -28,16 +25,14 @@ const TO_WATCH: readonly AttentionCode[] = [
 /**
  * What the month after the one under review will bring if nothing changes.
  *
- * @param records records up to the end of the month under review
- * @param files what was read
+ * @param missing data that the next review will miss, see `missingData`
  */
 export function nextMonth(
   site: Site,
-  histories: readonly UnitHistory[],
+  histories: readonly UnitCourse[],
   units: readonly Pick<Review['units'][number], 'unit' | 'attention'>[],
   order: readonly string[],
-  records: Records,
-  files: readonly FileRead[],
+  missing: readonly MissingData[],
   period: Period,
 ): NextMonth {
   const month = monthOf(period.until);
@@ -60,7 +55,7 @@ export function nextMonth(
       ),
     ),
     missing: [
-      ...missingData(site, histories, records, files, period),
+      ...missing,
       ...expected
         .filter(({ history, days }) => days.length === 0 && history.use_days.length > 0)
         .map(({ history }) => ({

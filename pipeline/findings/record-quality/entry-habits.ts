@@ -9,25 +9,50 @@ const LATE_HOURS = 12;
 /** So many records of one minute are a batch. */
 const BATCH = 5;
 
+const KINDS = ['air_removal_tests', 'leak_tests', 'cleanings'] as const;
+
+/** When a record says that something was, and when it was typed. */
 interface Entered {
   time: number;
   time_mark: TimeMark;
   entered_at?: number | undefined;
-  origin: Origin;
+}
+
+/** Times of the records of one source. */
+export interface TimesOfSource {
+  source: string;
+  kind: EntryHabits['kind'];
+  times: Entered[];
+}
+
+/** The times of the records that people write, by kind and source. */
+export function timesOfSources(records: Records): TimesOfSource[] {
+  return KINDS.flatMap((kind) =>
+    [...groupBy(records[kind] as (Entered & { origin: Origin })[], ({ origin }) => origin.source)].map(
+      ([source, list]) => ({
+        source,
+        kind,
+        times: list.map(({ time, time_mark, entered_at }) => ({ time, time_mark, entered_at })),
+      }),
+    ),
+  );
 }
 
 /**
  * How records that people write were entered, for each source: minutes on fives (digit preference: a clock gives 1 in 5), typing long after the event, many records
  * of one minute. Instants serve for minutes of the wall clock: all zones have lain whole quarters of an hour from UTC since 2000 (from memory).
+ *
+ * @param times of one source in one or more parts
  */
-export function entryHabits(records: Records): EntryHabits[] {
-  return (['air_removal_tests', 'leak_tests', 'cleanings'] as const).flatMap((kind) =>
-    [...groupBy(records[kind] as Entered[], ({ origin }) => origin.source)].map(([source, list]) => ({
-      source,
-      kind,
-      ...habitsOf(list),
-    })),
-  );
+export function entryHabits(times: readonly TimesOfSource[]): EntryHabits[] {
+  const sources = groupBy(times, ({ kind, source }) => `${kind}\u0000${source}`);
+  return [...sources.values()]
+    .map((parts) => ({
+      source: parts[0]!.source,
+      kind: parts[0]!.kind,
+      ...habitsOf(parts.flatMap((part) => part.times)),
+    }))
+    .sort((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind));
 }
 
 function habitsOf(list: readonly Entered[]): Omit<EntryHabits, 'source' | 'kind'> {

@@ -2,11 +2,11 @@ import { type Day, formatDay } from '../../site/day.ts';
 import { CLEANING_TASKS } from '../../site/vocabulary.ts';
 import type { DueTask } from '../../transform/cleaning/due-tasks.ts';
 import { groupBy } from '../../transform/group-by.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../../transform/unit-history.ts';
 import { type CleaningDay, DUE_STATES, type DueCounts } from '../review-schema.ts';
 
 /** Counts of due tasks by unit and task, between two operating days (the second left out). Tasks that never fell due are left out. */
-export function dueCounts(histories: readonly UnitHistory[], from: Day, until: Day): DueCounts[] {
+export function dueCounts(histories: readonly UnitCourse[], from: Day, until: Day): DueCounts[] {
   return histories.flatMap((history) =>
     CLEANING_TASKS.flatMap((task) => {
       const due = history.cleaning.due.filter((of) => of.task === task && of.due >= from && of.due < until);
@@ -20,7 +20,7 @@ export function dueCounts(histories: readonly UnitHistory[], from: Day, until: D
 }
 
 /** The cleaning picture of a month: each unit, each task that ever falls due on it, each day. */
-export function cleaningDays(histories: readonly UnitHistory[], from: Day, until: Day): CleaningDay[] {
+export function cleaningDays(histories: readonly UnitCourse[], from: Day, until: Day): CleaningDay[] {
   return histories.flatMap((history) => {
     const inUse = new Set(history.use_days.map((use) => use.day));
     const byTask = groupBy(history.cleaning.due, (due) => due.task);

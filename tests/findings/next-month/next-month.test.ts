@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { missingData, missingParts } from '../../../pipeline/findings/next-month/missing-data.ts';
 import { nextMonth } from '../../../pipeline/findings/next-month/next-month.ts';
 import { nextMonthSchema } from '../../../pipeline/findings/next-month/next-month-schema.ts';
 import { dayOfDate, formatDay, monthSpan, weekday } from '../../../pipeline/site/day.ts';
@@ -25,7 +26,8 @@ function use(until = period.until, parts: Partial<Records> = {}): Records {
 function ahead(records: Records, yaml: string) {
   const site = siteOf(yaml);
   const { histories } = transform(site, records, period.until);
-  return nextMonthSchema.parse(nextMonth(site, histories, [], [], records, [], period));
+  const missing = missingData(site, missingParts(site, records, histories, period), [], period);
+  return nextMonthSchema.parse(nextMonth(site, histories, [], [], missing, period));
 }
 const CHAMBER = 'cleaning: [{ task: chamber, every: 28, counted_in: calendar_days }]';
 const tasks = (cleanings: Cleaning[], yaml = CHAMBER, task = 'chamber') =>

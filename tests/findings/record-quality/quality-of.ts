@@ -1,4 +1,4 @@
-import { recordQuality } from '../../../pipeline/findings/record-quality/record-quality.ts';
+import { qualityParts, recordQuality } from '../../../pipeline/findings/record-quality/record-quality.ts';
 import type { RecordQuality } from '../../../pipeline/findings/record-quality/record-quality-schema.ts';
 import { parseDay } from '../../../pipeline/site/day.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
@@ -9,5 +9,6 @@ import { transform } from '../../../pipeline/transform/transform.ts';
 /** Quality of the records of a site, all of them. */
 export function qualityOf(declared: SiteFileInput, records: Records): RecordQuality {
   const site = readSiteFile(JSON.stringify(declared), 'site.yaml');
-  return recordQuality(site, records, transform(site, records, parseDay('2100-01-01')!).histories);
+  const { histories } = transform(site, records, parseDay('2100-01-01')!);
+  return recordQuality(qualityParts(site, records, histories));
 }
