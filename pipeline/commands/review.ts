@@ -1,11 +1,12 @@
 import { readFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import type { PreviousFile } from '../findings/changes/previous-review.ts';
-import { intervalCase } from '../findings/interval/interval-case.ts';
+import { caseOfUnits } from '../findings/interval/interval-case.ts';
 import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts';
-import { makeReview } from '../findings/review.ts';
+import { reviewOfShare } from '../findings/review.ts';
 import type { Review } from '../findings/review-schema.ts';
-import type { Reading } from '../ingest/reading.ts';
+import { mergeShares } from '../findings/shares/merge-shares.ts';
+import { shareOf } from '../findings/shares/share.ts';
 import { unitPageNames } from '../report/html/page-names.ts';
 import type { PagesAsked } from '../report/parts/units-with-page.ts';
 import { CATALOGUES } from '../report/words/catalogues.ts';
@@ -25,10 +26,13 @@ import {
   UsageError,
   type Values,
 } from './command.ts';
+import { type FoundInputs, findInputs } from './find-inputs.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
-import { readInputs } from './read-inputs.ts';
+import { readFound } from './read-inputs.ts';
+import { goesSiteBySite, readSiteBySite } from './site-by-site/read-site-by-site.ts';
+import type { SharedFleet } from './site-by-site/share-of-fleet.ts';
 import type { Terminal } from './terminal.ts';
 import { type ReportThreads, reportThreads } from './threads/pool.ts';
 import { threadCount } from './threads/thread-count.ts';
@@ -86,42 +90,55 @@ export const reviewCommand: Command = {
   },
   run: async (values, terminal) => {
     paperOf(values);
-    const { site, reading } = await readInputs(values, terminal);
-    const language = languageOf(values, site);
-    const threads = reportThreadsFor(threadCount(values), site, reading);
+    const found = await findInputs(values);
+    const fleet = await fleetOf(found, values, terminal);
+    const language = languageOf(values, found.site);
+    const threads = reportThreadsFor(threadCount(values), fleet.share);
     try {
-      return await makeAndWrite(values, terminal, { site, reading, language, threads });
+      return await makeAndWrite(values, terminal, { ...fleet, site: found.site, language, threads });
     } finally {
       await threads?.end();
     }
   },
 };
 
+/** What the review is made from: of all records at once, or site by site where there are very many. */
+async function fleetOf(found: FoundInputs, values: Values, terminal: Terminal): Promise<SharedFleet> {
+  const month = values.month as string | undefined;
+  if (await goesSiteBySite(found)) return readSiteBySite(found, month, values, terminal);
+  const { site } = found;
+  const reading = await readFound(found, values, terminal);
+  const period = reviewPeriod(month, spanOfRecords(site, reading.records));
+  terminal.progress('Joining records');
+  const transformed = transform(site, reading.records, period.until);
+  terminal.progress('Looking at each unit');
+  return { share: mergeShares(site, [shareOf(site, reading.records, transformed, period)]), reading, period };
+}
+
 async function makeAndWrite(
   values: Values,
   terminal: Terminal,
   {
     site,
+    share,
     reading,
+    period,
     language,
     threads,
-  }: { site: Site; reading: Reading; language: Language; threads: ReportThreads | undefined },
+  }: SharedFleet & { site: Site; language: Language; threads: ReportThreads | undefined },
 ): Promise<undefined> {
-  const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
-  terminal.progress('Joining records');
-  const transformed = transform(site, reading.records, period.until);
   terminal.progress('Comparing');
   const previous = await previousReview(values, period);
-  const review = makeReview({ site, reading, transformed, period, version: VERSION, previous });
-  const { histories, panel, until } = transformed;
+  const review = reviewOfShare({ site, reading, period, version: VERSION, previous }, share);
+  const { units, panel } = share;
   const { pressure, temperature } = site.declared.report;
-  const due = histories.flatMap((history) => history.cleaning.due);
+  const due = units.flatMap((unit) => unit.cleaning.due);
   const pagesAsked = pagesAskedFor(values, review);
   const basis = { review, panel, due, measures: { pressure, temperature }, pagesAsked };
   // Threads draw the pages of units, which don't need the case, while it is made.
   const unitPages = threads?.begin({ ...basis, hasInterval: true }, language);
   terminal.progress('Making the case for an interval');
-  const interval = intervalCase(histories, panel, site, reading.records, until);
+  const interval = caseOfUnits(units, panel, site, reading.records, period.until);
   terminal.progress('Drawing');
   // Drawing is loaded only here: the commands that draw nothing start without it.
   const { writeReport } = await import('../report/report.ts');
@@ -151,9 +168,8 @@ async function makeAndWrite(
 const MANY_UNITS = 24;
 
 /** The thread of the program works as well, so one fewer is asked for. */
-function reportThreadsFor(count: number, site: Site, { records }: Reading): ReportThreads | undefined {
-  const units = site.unitIds?.length ?? new Set(records.cycles.map(({ unit }) => unit)).size;
-  return count > 1 && units >= MANY_UNITS ? reportThreads(count - 1) : undefined;
+function reportThreadsFor(count: number, { units }: SharedFleet['share']): ReportThreads | undefined {
+  return count > 1 && units.length >= MANY_UNITS ? reportThreads(count - 1) : undefined;
 }
 
 /** The units whose pages are asked for by name. */

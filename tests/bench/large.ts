@@ -50,7 +50,7 @@ console.log(
 
 const RUNNER = fileURLToPath(new URL('./read-large.mjs', import.meta.url));
 const FILES = readdirSync(folder)
-  .filter((name) => name.endsWith('.csv'))
+  .filter((name) => name.startsWith('log-'))
   .map((name) => join(folder, name));
 const LIST = join(folder, 'list.txt');
 writeFileSync(LIST, FILES.join('\n'));

@@ -1,4 +1,4 @@
-import { closeSync, mkdirSync, openSync, writeSync } from 'node:fs';
+import { closeSync, mkdirSync, openSync, writeFileSync, writeSync } from 'node:fs';
 import { join } from 'node:path';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 
@@ -17,14 +17,27 @@ function wall(at: number): string {
   return `${date.getUTCFullYear()}-${two(date.getUTCMonth() + 1)}-${two(date.getUTCDate())} ${two(date.getUTCHours())}:${two(date.getUTCMinutes())}:${two(date.getUTCSeconds())}`;
 }
 
-const source = (site: string): string => `  - kind: cycles
+/** Columns of the made records of tests and cleanings, named as the fields. */
+const TEST_HEAD = 'unit,time,result,cycle_number';
+const CLEANING_HEAD = 'unit,task,time,state';
+/** Days from one chamber cleaning to the next, most of the time. */
+const CHAMBER_EVERY = 28;
+
+const source = (site: string): string => `  - kind: air_removal_tests
+    site: ${site}
+    files: 'tests-${site}-*.csv'
+  - kind: cleanings
+    site: ${site}
+    files: 'cleanings-${site}-*.csv'
+  - kind: cycles
     site: ${site}
     files: 'log-${site}-*.csv'
     columns: { unit: unit, cycle_number: number, start: start, end: end, kind: kind, outcome: outcome, abort_text: text, evacuation_s: evacuation, heat_up_s: heat_up, exposure_s: exposure, exhaust_s: exhaust, drying_s: drying }
 `;
 
 /**
- * Writes cycle logs of so many cycles, one file a unit and year, and a site file; the same for the same arguments. Made for speed alone: the values say nothing.
+ * Writes cycle logs of so many cycles, one file a unit and year, records of daily tests and cleanings beside them, and a site file; the same for the same arguments. Made for speed alone:
+ * the values say nothing.
  *
  * @returns bytes written to the logs
  */
@@ -40,6 +53,7 @@ export function makeExports(folder: string, cycles: number, units: number): numb
     site,
     `sites: [${sites.map((id) => `{ id: ${id}, zone: Etc/UTC }`).join(', ')}]
 units: [${ids.map((id, at) => `{ id: ${id}, site: ${siteOf(at)} }`).join(', ')}]
+cleaning: [{ task: chamber, every: ${CHAMBER_EVERY}, counted_in: calendar_days }]
 sources:
 ${sites.map(source).join('')}`,
   );
@@ -51,8 +65,19 @@ ${sites.map(source).join('')}`,
     let file: number | undefined;
     let year = 0;
     let lines: string[] = [];
+    let tests: string[] = [];
+    let cleanings: string[] = [];
     const flush = (): void => {
       if (file !== undefined && lines.length > 0) bytes += writeSync(file, `${lines.join('\n')}\n`);
+      for (const [kind, head, own] of [
+        ['tests', TEST_HEAD, tests],
+        ['cleanings', CLEANING_HEAD, cleanings],
+      ] as const)
+        if (own.length > 0)
+          writeFileSync(
+            join(folder, `${kind}-${siteOf(at)}-${id}-${year}.csv`),
+            `${head}\n${own.join('\n')}\n`,
+          );
       lines = [];
     };
     for (let cycle = 0; cycle < own; cycle++) {
@@ -61,6 +86,8 @@ ${sites.map(source).join('')}`,
       const newYear = new Date(start).getUTCFullYear();
       if (newYear !== year) {
         flush();
+        tests = [];
+        cleanings = [];
         if (file !== undefined) closeSync(file);
         file = openSync(join(folder, `log-${siteOf(at)}-${id}-${newYear}.csv`), 'w');
         year = newYear;
@@ -72,6 +99,17 @@ ${sites.map(source).join('')}`,
       lines.push(
         `${id},${cycle + 1},${wall(start)},${wall(start + 3_000_000)},${kind},${aborted ? 'aborted' : 'completed'},${aborted ? '"Door, locked"' : ''},${seconds.join(',')},134.2,135.1,312.${cycle % 10},P${at},L${cycle},`,
       );
+      if (cycle % 8 === 0) {
+        const day = Math.floor(cycle / 8);
+        tests.push(
+          `${id},${wall(start + 3_300_000).slice(0, 16)},${draw() < 0.01 ? 'fail' : 'pass'},${cycle + 1}`,
+        );
+        cleanings.push(
+          `${id},drain_strainer,${wall(start - 1_200_000).slice(0, 16)},${draw() < 0.05 ? 'missed' : 'done'}`,
+        );
+        if (day % CHAMBER_EVERY === 0 && draw() < 0.8)
+          cleanings.push(`${id},chamber,${wall(start + 50_000_000).slice(0, 16)},done`);
+      }
       if (lines.length >= 5000) flush();
     }
     flush();

@@ -2,18 +2,22 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { Tinypool } from 'tinypool';
 import type { FileColumns } from '../../ingest/file-columns.ts';
+import type { Receipt } from '../../ingest/receipts/receipt.ts';
 import { unitsWithPage } from '../../report/parts/units-with-page.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { Table } from '../../report/tables/table.ts';
 import type { WorkbookAbout } from '../../report/tables/workbook.ts';
 import type { Language } from '../../site/report-settings.ts';
-import type { ReadTask, WorkbookTask } from './thread.ts';
+import type { SharedUnits } from '../site-by-site/share-of-units.ts';
+import type { ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
-/** Threads that read files. */
+/** Threads that read files, and make shares of what was read. */
 export interface ReadingThreads {
   read(task: ReadTask): Promise<FileColumns>;
+  readReceipt(task: ReadTask): Promise<Receipt>;
+  share(task: ShareTask): Promise<SharedUnits>;
   end(): Promise<void>;
 }
 
@@ -30,7 +34,12 @@ export const threadsOfMachine = (): number => Math.min(availableParallelism(), 1
 
 export function readingThreads(count: number): ReadingThreads {
   const pool = open(count);
-  return { read: (task) => pool.run(task, { name: 'readOne' }), end: () => pool.destroy() };
+  return {
+    read: (task) => pool.run(task, { name: 'readOne' }),
+    readReceipt: (task) => pool.run(task, { name: 'readReceipt' }),
+    share: (task) => pool.run(task, { name: 'makeShare' }),
+    end: () => pool.destroy(),
+  };
 }
 
 /** @param count threads beside the one of the program, at least 1 */

@@ -1,22 +1,33 @@
 import type { FileColumns } from '../../ingest/file-columns.ts';
-import { readerWithHistory } from '../../ingest/history/read-once.ts';
-import { openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
+import { type ReadOnce, readerWithHistory } from '../../ingest/history/read-once.ts';
+import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
+import { type Receipt, receiptOf } from '../../ingest/receipts/receipt.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { Table } from '../../report/tables/table.ts';
 import type { WorkbookAbout } from '../../report/tables/workbook.ts';
 import { CATALOGUES } from '../../report/words/catalogues.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 import type { Language } from '../../site/report-settings.ts';
+import type { SharedUnits, UnitsToShare } from '../site-by-site/share-of-units.ts';
 
 /** Everything a thread needs to find the same inputs as the program; plain data. */
-export interface ReadTask {
+export interface InputsTask {
   site: { text: string; file: string };
   folder: string;
   ignore: readonly string[];
   personKey?: Uint8Array;
   /** Folder in which what was read is kept, where it is to be kept. */
   history?: string;
+}
+
+/** A file to be read. */
+export interface ReadTask extends InputsTask {
   job: ReadJob;
+}
+
+/** Units whose share is to be made. */
+export interface ShareTask extends InputsTask {
+  of: UnitsToShare;
 }
 
 /** What is to be drawn: the pages of some units, in a language. */
@@ -33,23 +44,54 @@ export interface WorkbookTask {
   language: Language;
 }
 
-let opened: { key: string; read: Promise<(job: ReadJob) => Promise<FileColumns>> } | undefined;
+interface Opened {
+  inputs: Inputs;
+  read: (job: ReadJob) => Promise<ReadOnce>;
+}
 
-/** Reads one file as one source. The site file and the list of files are read once a thread. */
-export async function readOne({ job, personKey, ...task }: ReadTask): Promise<FileColumns> {
-  const key = JSON.stringify(task);
-  if (opened?.key !== key) opened = { key, read: open(task, personKey ? { personKey } : {}) };
-  return (await opened.read)(job);
+let opened: { key: string; of: Promise<Opened> } | undefined;
+
+/** The site file and the list of files are read once a thread. */
+function openedFor({ site, folder, ignore, history, personKey }: InputsTask): Promise<Opened> {
+  const key = JSON.stringify([site, folder, ignore, history]);
+  if (opened?.key !== key)
+    opened = {
+      key,
+      of: open({ site, folder, ignore, ...(history !== undefined && { history }) }, personKey),
+    };
+  return opened.of;
 }
 
 async function open(
-  { site, folder, ignore, history }: Omit<ReadTask, 'job' | 'personKey'>,
-  settings: Pick<ReadTask, 'personKey'>,
-): Promise<(job: ReadJob) => Promise<FileColumns>> {
+  { site, folder, ignore, history }: Omit<InputsTask, 'personKey'>,
+  personKey: Uint8Array | undefined,
+): Promise<Opened> {
+  const settings = personKey ? { personKey } : {};
   const inputs = await openInputs(readSiteFile(site.text, site.file), folder, { ignore, ...settings });
-  if (history === undefined) return (job) => readJob(inputs, job);
-  const once = await readerWithHistory(inputs, history, settings);
-  return async (job) => (await once(job)).columns;
+  const read =
+    history === undefined
+      ? async (job: ReadJob) => ({ columns: await readJob(inputs, job) })
+      : await readerWithHistory(inputs, history, settings);
+  return { inputs, read };
+}
+
+/** Reads one file as one source. */
+export async function readOne({ job, ...task }: ReadTask): Promise<FileColumns> {
+  const { read } = await openedFor(task);
+  return (await read(job)).columns;
+}
+
+/** Reads one file as one source into the history. */
+export async function readReceipt({ job, ...task }: ReadTask): Promise<Receipt> {
+  const { read } = await openedFor(task);
+  return receiptOf(job, await read(job));
+}
+
+/** Makes the share of some units from the history. */
+export async function makeShare({ of, ...task }: ShareTask): Promise<SharedUnits> {
+  const { inputs } = await openedFor(task);
+  const { shareOfUnits } = await import('../site-by-site/share-of-units.ts');
+  return shareOfUnits(inputs, of);
 }
 
 /** Loads what drawing needs, while the program still reckons. */

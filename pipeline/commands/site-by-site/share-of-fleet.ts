@@ -1,0 +1,80 @@
+import { sourceDays } from '../../findings/next-month/missing-data.ts';
+import { type Period, reviewPeriod } from '../../findings/period.ts';
+import { recordsUntil } from '../../findings/record-quality/records-until.ts';
+import { received } from '../../findings/shares/carried-share.ts';
+import { mergeShares } from '../../findings/shares/merge-shares.ts';
+import type { Share } from '../../findings/shares/share.ts';
+import type { Inputs } from '../../ingest/read-jobs.ts';
+import type { Reading } from '../../ingest/reading.ts';
+import type { Receipts } from '../../ingest/receipts/read-receipts.ts';
+import { partsOf, recordsOfParts, settleReceipts } from '../../ingest/receipts/records-of-parts.ts';
+import type { Day } from '../../site/day.ts';
+import { partsOfFleet, spanOfReceipts } from './parts-of-fleet.ts';
+import type { SharedUnits, UnitsToShare } from './share-of-units.ts';
+
+/** Records that are joined at once, at most, unless one site has more. */
+const AT_ONCE = 250_000;
+
+/** The share of all units, and what was read but for the records it was made of. */
+export interface SharedFleet {
+  share: Share;
+  reading: Pick<Reading, 'files' | 'problems'> & {
+    records: Pick<Reading['records'], 'inspections' | 'water' | 'actions'>;
+  };
+  period: Period;
+}
+
+/**
+ * Makes the share of a whole fleet from its parts, so that the records of a part are held at once and no more; the same as from all records.
+ *
+ * @param month asked for
+ * @param shareElsewhere makes the share of a part, such as in another thread
+ * @param atOnce records of a part
+ */
+export async function shareOfFleet(
+  inputs: Inputs,
+  receipts: Receipts,
+  history: string,
+  month: string | undefined,
+  shareElsewhere: (of: UnitsToShare) => Promise<SharedUnits>,
+  onPart: (done: number, of: number) => void,
+  atOnce = AT_ONCE,
+): Promise<SharedFleet> {
+  const { site } = inputs;
+  const parts = partsOfFleet(site, receipts, atOnce);
+  let period = reviewPeriod(month, spanOfReceipts(site, receipts));
+  for (;;) {
+    let done = 0;
+    const shared = await Promise.all(
+      parts.map(async (units) => {
+        const of = { units, parts: partsOf(receipts, new Set(units)), history, period };
+        const { share, ...rest } = await shareElsewhere(of);
+        onPart(++done, parts.length);
+        return { ...rest, share: received(share, site) };
+      }),
+    );
+    const exact = reviewPeriod(month, spanOf(shared));
+    if (exact.until !== period.until || exact.from !== period.from) {
+      // Rows at the end of a month turned out to be those of other rows: the month is another one.
+      period = exact;
+      continue;
+    }
+    const rest = await recordsOfParts(partsOf(receipts), inputs, history);
+    const share = mergeShares(
+      site,
+      shared.map((of) => of.share),
+    );
+    share.missing.source_days.push(...sourceDays(site, recordsUntil(site, rest.records, period.until)));
+    const settlements = [...shared.map((of) => of.settlement), rest.settlement];
+    return { share, reading: { ...settleReceipts(receipts, settlements), records: rest.records }, period };
+  }
+}
+
+function spanOf(shared: readonly Pick<SharedUnits, 'span'>[]): { first: Day; last: Day } | null {
+  const spans = shared.flatMap(({ span }) => span ?? []);
+  if (spans.length === 0) return null;
+  return {
+    first: Math.min(...spans.map((span) => span.first)),
+    last: Math.max(...spans.map((span) => span.last)),
+  };
+}

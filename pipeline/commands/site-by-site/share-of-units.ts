@@ -1,0 +1,39 @@
+import { type Period, spanOfRecords } from '../../findings/period.ts';
+import { type CarriedShare, carried } from '../../findings/shares/carried-share.ts';
+import { shareOf } from '../../findings/shares/share.ts';
+import type { Inputs } from '../../ingest/read-jobs.ts';
+import { type Part, recordsOfParts } from '../../ingest/receipts/records-of-parts.ts';
+import type { Settlement } from '../../ingest/settlement.ts';
+import type { Day } from '../../site/day.ts';
+import { transform } from '../../transform/transform.ts';
+
+/** Units of whole sites whose share is to be made; plain data. */
+export interface UnitsToShare {
+  units: readonly string[];
+  /** The files that hold records of them. */
+  parts: readonly Part[];
+  history: string;
+  period: Period;
+}
+
+export interface SharedUnits {
+  share: CarriedShare;
+  settlement: Settlement;
+  /** First and last operating day of their cycles and tests. */
+  span: { first: Day; last: Day } | null;
+}
+
+/** Takes the records of some units from the history, joins them, and keeps what a review asks of them. */
+export async function shareOfUnits(
+  inputs: Inputs,
+  { units, parts, history, period }: UnitsToShare,
+): Promise<SharedUnits> {
+  const { site } = inputs;
+  const { records, settlement } = await recordsOfParts(parts, inputs, history, new Set(units));
+  const transformed = transform(site, records, period.until, units);
+  return {
+    share: carried(shareOf(site, records, transformed, period)),
+    settlement,
+    span: spanOfRecords(site, records),
+  };
+}
