@@ -132,7 +132,7 @@ async function makeAndWrite(
   const review = reviewOfShare({ site, reading, period, version: VERSION, previous }, share);
   const { units, panel } = share;
   const { pressure, temperature } = site.declared.report;
-  const due = units.flatMap((unit) => unit.cleaning.due);
+  const due = units.flatMap((unit) => unit.due);
   const pagesAsked = pagesAskedFor(values, review);
   const basis = { review, panel, due, measures: { pressure, temperature }, pagesAsked };
   // Threads draw the pages of units, which don't need the case, while it is made.

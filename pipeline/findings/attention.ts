@@ -1,8 +1,8 @@
 import { formatDay } from '../site/day.ts';
-import type { UnitCourse } from '../transform/unit-history.ts';
 import type { Drift } from './drift/drift-schema.ts';
 import type { Period } from './period.ts';
 import type { AttentionCode, AttentionReason, Comparison, Review } from './review-schema.ts';
+import type { UnitCourse } from './shares/unit-course.ts';
 
 type Unit = Omit<Review['units'][number], 'attention'>;
 

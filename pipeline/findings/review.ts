@@ -152,7 +152,7 @@ export function reviewOfShare(
     record_quality: recordQuality(share.quality),
     changes: changesSince(before.previous, before.review, { units, comparisons, drift, cleaning, settings }),
     actions: actionsOfMonth(site, reading.records.actions, period),
-    next_month: nextMonth(site, courses, units, order, missing, period),
+    next_month: nextMonth(share.ahead, units, order, missing, period),
     operating_characteristics: OPERATING_CHARACTERISTICS,
     drift_operating_characteristics: DRIFT_OPERATING_CHARACTERISTICS,
     settings,

@@ -1,5 +1,6 @@
 import { type ComparisonFamily, comparisonFamily } from '../findings/comparisons/comparison-family.ts';
 import { type Measurement, measure } from '../findings/comparisons/measure.ts';
+import { countedUnit } from '../findings/comparisons/mostly-reactive.ts';
 import { type CountedOutcome, stratifyBy } from '../findings/comparisons/strata.ts';
 import type { Drift } from '../findings/drift/drift-schema.ts';
 import { driftWatch } from '../findings/drift/drift-watch.ts';
@@ -42,7 +43,7 @@ export function panel(site: Site, reading: Reading, options: { month?: string } 
  * @example const { comparisons } = compare(joined);
  */
 export function compare({ panel, histories, site }: Panel): ComparisonFamily {
-  return comparisonFamily(panel, histories, site.rules);
+  return comparisonFamily(panel, histories.map(countedUnit), site.rules);
 }
 
 /**

@@ -1,11 +1,11 @@
 import type { Day } from '../site/day.ts';
 import type { Records } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
-import { cleaningLogs } from './cleaning/cleaning-log.ts';
+import { cleaningLogs, type LoggedUnit } from './cleaning/cleaning-log.ts';
 import type { JoinCount } from './join-count.ts';
 import type { UnitDay } from './panel/unit-day.ts';
 import { unitDayPanel } from './panel/unit-day-panel.ts';
-import { recordsByUnit } from './records-by-unit.ts';
+import { recordsByUnit, type UnitRecords } from './records-by-unit.ts';
 import { type UnitHistory, unitHistory } from './unit-history.ts';
 
 /** The answer of the transform stage. */
@@ -25,8 +25,17 @@ export interface Transformed {
  */
 export function transform(site: Site, records: Records, until: Day, only?: readonly string[]): Transformed {
   const units = recordsByUnit(site, records, until, only);
-  const logs = cleaningLogs(units, site.policyOf);
+  const logs = cleaningLogs(units.map(loggedUnit), site.policyOf);
   const histories = units.map((unit) => unitHistory(site, unit, until, logs.get(unit.site)!));
   const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
   return { until, histories, panel: rows, joins };
+}
+
+function loggedUnit({ unit, site, clock, cleanings }: UnitRecords): LoggedUnit {
+  return {
+    unit,
+    site,
+    logged_days: cleanings.map((cleaning) => clock.operatingDay(cleaning.time)),
+    logged_tasks: cleanings.map((cleaning) => cleaning.task),
+  };
 }

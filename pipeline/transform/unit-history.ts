@@ -31,9 +31,6 @@ export interface UnitHistory {
   cleaning: CleaningOfUnit;
 }
 
-/** A unit's history without what there are most of: what questions to a whole fleet are put to, when its cycles and leak tests are let go. */
-export type UnitCourse = Omit<UnitHistory, 'cycles' | 'leak_tests'>;
-
 /** Makes the history of one unit. */
 export function unitHistory(site: Site, records: UnitRecords, until: Day, log: CleaningLog): UnitHistory {
   const cycles = classCycles(records, site.rules);

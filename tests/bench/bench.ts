@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parse } from 'csv-parse/sync';
 import { comparisonFamily } from '../../pipeline/findings/comparisons/comparison-family.ts';
+import { countedUnit } from '../../pipeline/findings/comparisons/mostly-reactive.ts';
 import { stratify } from '../../pipeline/findings/comparisons/strata.ts';
 import { stratifiedRatio } from '../../pipeline/findings/comparisons/stratified-ratio.ts';
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
@@ -83,7 +84,7 @@ const fleet = simulateFleet(SCENARIOS[0]!, 1);
 const simulated = transform(fleet.site, fleet.records, fleet.until);
 await timed(
   'all comparisons of 12 units and two years',
-  () => comparisonFamily(simulated.panel, simulated.histories, fleet.site.rules),
+  () => comparisonFamily(simulated.panel, simulated.histories.map(countedUnit), fleet.site.rules),
   (of) => `${of.size} with a p`,
 );
 const { comparison } = fleet.site.rules;

@@ -1,4 +1,5 @@
 import { comparisonFamily } from '../../pipeline/findings/comparisons/comparison-family.ts';
+import { countedUnit } from '../../pipeline/findings/comparisons/mostly-reactive.ts';
 import type { Comparison } from '../../pipeline/findings/review-schema.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
 import type { Scenario } from './scenarios.ts';
@@ -28,7 +29,7 @@ export interface FleetResult {
 export function runFleet(scenario: Scenario, seed: number): FleetResult {
   const fleet = simulateFleet(scenario, seed);
   const { panel, histories } = transform(fleet.site, fleet.records, fleet.until);
-  const { comparisons } = comparisonFamily(panel, histories, fleet.site.rules);
+  const { comparisons } = comparisonFamily(panel, histories.map(countedUnit), fleet.site.rules);
   const right = scenario.effect === 'strainer' ? 'strainer_missed' : 'chamber_overdue';
   const isTrue = (of: Comparison) =>
     scenario.effect !== 'none' &&

@@ -3,6 +3,7 @@ import {
   type ComparisonFamily,
   comparisonFamily,
 } from '../../pipeline/findings/comparisons/comparison-family.ts';
+import { countedUnit } from '../../pipeline/findings/comparisons/mostly-reactive.ts';
 import type { Reading } from '../../pipeline/ingest/reading.ts';
 import { formatDay } from '../../pipeline/site/day.ts';
 import type { Site } from '../../pipeline/site/site.ts';
@@ -32,7 +33,7 @@ describe.each(FLEETS)('%s, as R has it', (fleet) => {
 
   beforeAll(async () => {
     ({ site, reading, transformed } = await readFleet(fleet, expected.settings.until));
-    family = comparisonFamily(transformed.panel, transformed.histories, site.rules);
+    family = comparisonFamily(transformed.panel, transformed.histories.map(countedUnit), site.rules);
   });
 
   const pairs = () =>

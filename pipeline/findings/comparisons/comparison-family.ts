@@ -3,11 +3,10 @@ import { benjaminiHochberg } from '../../statistics/multiplicity/benjamini-hochb
 import { holm } from '../../statistics/multiplicity/holm.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
 import { type Comparison, EXPOSURES, type Exposure, OUTCOMES } from '../review-schema.ts';
 import { compare, type Measured, type Question } from './compare.ts';
 import { exposureOf, type Reading } from './exposure.ts';
-import { mostlyReactiveUnits } from './mostly-reactive.ts';
+import { type CountedUnit, mostlyReactiveUnits } from './mostly-reactive.ts';
 import { type Beside, besideOther, findingOf } from './told-apart.ts';
 import { type Judged, judge, judgeBeside } from './verdict.ts';
 
@@ -24,7 +23,7 @@ export interface ComparisonFamily {
  */
 export function comparisonFamily(
   panel: readonly UnitDay[],
-  histories: readonly UnitCourse[],
+  histories: readonly CountedUnit[],
   rules: Rules,
 ): ComparisonFamily {
   const asSite = judgedFamily(panel, histories, rules, 'site');
@@ -58,7 +57,7 @@ const idOf = (of: { unit: string | null; exposure: Exposure; outcome: string }):
 
 function judgedFamily(
   panel: readonly UnitDay[],
-  histories: readonly UnitCourse[],
+  histories: readonly CountedUnit[],
   rules: Rules,
   reading: Reading,
 ): JudgedComparison[] {
@@ -150,12 +149,12 @@ function toldApart(first: readonly Omit<JudgedComparison, 'beside'>[], rules: Ru
 
 function questions(
   panel: readonly UnitDay[],
-  histories: readonly UnitCourse[],
+  histories: readonly CountedUnit[],
   reactive: Map<Exposure, Set<string>>,
   reading: Reading,
 ): Question[] {
   const rowsOf = groupBy(panel, (row) => row.unit);
-  const rowsIn = (units: readonly UnitCourse[]) => units.flatMap(({ unit }) => rowsOf.get(unit) ?? []);
+  const rowsIn = (units: readonly CountedUnit[]) => units.flatMap(({ unit }) => rowsOf.get(unit) ?? []);
   const list: Question[] = [];
   for (const exposure of EXPOSURES) {
     const known = histories.filter((history) =>

@@ -1,5 +1,5 @@
 import type { Site } from '../../site/site.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import type { IntervalCase } from './interval-schema.ts';
 
 /** Share of failures followed by a cleaning from which the clock is taken to start anew with each failure. */
@@ -8,11 +8,10 @@ const CLEANED_SHARE = 0.5;
 /** What a failure does to the clock: the site's word, else what the record shows. Followed: a chamber cleaning within the site's days for reactive ones. */
 export function afterFailureOf(site: Site, histories: readonly UnitCourse[]): IntervalCase['after_failure'] {
   const within = site.rules.reactive_within_days;
-  const episodes = histories.flatMap(({ episodes: of, cleanings }) =>
+  const episodes = histories.flatMap(({ episodes: of, chamber_cleanings }) =>
     of.map(({ from }) =>
-      cleanings.some(
+      chamber_cleanings.some(
         (cleaning) =>
-          cleaning.task === 'chamber' &&
           cleaning.done &&
           cleaning.reactive === true &&
           cleaning.day >= from &&

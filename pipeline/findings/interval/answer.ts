@@ -1,4 +1,4 @@
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import { percentiles } from './bootstrap.ts';
 import type { Clock } from './clock-cells.ts';
 import type { Intensities } from './expected.ts';
@@ -16,8 +16,8 @@ export function countCleanings(
   contradictedCounts: boolean,
 ): IntervalCase['cleanings'] {
   const records = histories.flatMap((history) =>
-    history.cleanings
-      .filter((cleaning) => cleaning.task === 'chamber' && cleaning.done)
+    history.chamber_cleanings
+      .filter((cleaning) => cleaning.done)
       .map((cleaning) => ({ cleaning, support: cleaning.support!, reactive: isReactive(cleaning, history) })),
   );
   const number = (holds: (of: (typeof records)[number]) => boolean) => records.filter(holds).length;

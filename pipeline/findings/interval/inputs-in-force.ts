@@ -2,10 +2,9 @@ import { median as medianOf } from 'simple-statistics';
 import { intervalInputsSchema } from '../../site/interval-inputs.ts';
 import type { Site } from '../../site/site.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import type { InputInForce } from './argument-schema.ts';
 import { isReactive } from './spells.ts';
-import type { UnitOfCase } from './unit-of-case.ts';
 
 /** Inputs as numbers for the arithmetic, each with its place in the list that is printed. */
 export interface Inputs {
@@ -32,14 +31,13 @@ export interface Inputs {
 }
 
 const MINUTE = 60_000;
-const HOUR = 3_600_000;
 /** Fewest values in the record from which a mean or median is taken; fewer: the default. */
 const LEAST_VALUES = 3;
 
 /** Inputs in force: the site's, else what the record says, else the default. Costs that are not given are 0 and marked as not given. */
 export function inputsInForce(
   site: Site,
-  histories: readonly UnitOfCase[],
+  histories: readonly UnitCourse[],
 ): { inputs: Inputs; list: InputInForce[] } {
   const { cleaning, failure, costs } = site.declared.interval;
   const list: InputInForce[] = [];
@@ -109,10 +107,10 @@ export function inputsInForce(
       'hours_out_of_use',
       'h',
       failure.hours_out_of_use,
-      mean(failureHours(histories)),
+      mean(histories.flatMap((of) => of.failure_hours)),
       0,
     ),
-    retests: take('retests', 'number', failure.retests, mean(retests(histories)), 0),
+    retests: take('retests', 'number', failure.retests, mean(histories.flatMap((of) => of.retests)), 0),
     delayed_loads: take('delayed_loads', 'number', failure.delayed_loads),
     hours_per_abort: take(
       'hours_per_abort',
@@ -136,44 +134,16 @@ export function inputsInForce(
 /** Length of the work by records of routine chamber cleanings that count: stated minutes, else from begin to end. */
 function workMinutes(site: Site, histories: readonly UnitCourse[]): number[] {
   return histories.flatMap((history) =>
-    history.cleanings
+    history.chamber_cleanings
       .filter(
         (cleaning) =>
-          cleaning.task === 'chamber' &&
-          countsAsDone(cleaning, site.rules.contradicted_counts_as_done) &&
-          !isReactive(cleaning, history),
+          countsAsDone(cleaning, site.rules.contradicted_counts_as_done) && !isReactive(cleaning, history),
       )
       .flatMap((cleaning) => {
         if (cleaning.minutes !== undefined) return [cleaning.minutes];
         return cleaning.start === undefined ? [] : [(cleaning.time - cleaning.start) / MINUTE];
       })
       .filter((minutes) => minutes > 0),
-  );
-}
-
-/** Hours from the first failed test of each episode to the next passing test, whatever it counted as. */
-function failureHours(histories: readonly UnitCourse[]): number[] {
-  return histories.flatMap(({ episodes, tests }) =>
-    episodes.flatMap((episode) => {
-      const failed = tests.findIndex((test) => test.role === 'day_result' && test.day === episode.from);
-      const passed = tests.find((test, index) => index > failed && test.result === 'pass');
-      const [from, to] = [tests[failed]?.ended_at, passed?.ended_at];
-      return from != null && to != null && to > from ? [(to - from) / HOUR] : [];
-    }),
-  );
-}
-
-/** Tests after the failed one of each closed episode, up to the passing day result that ends it. */
-function retests(histories: readonly UnitCourse[]): number[] {
-  return histories.flatMap(({ episodes, tests }) =>
-    episodes.flatMap((episode) => {
-      if (episode.to === null) return [];
-      const first = tests.findIndex((test) => test.role === 'day_result' && test.day === episode.from);
-      return [
-        tests.filter((test, index) => index > first && test.day <= episode.to! && test.role !== 'day_result')
-          .length,
-      ];
-    }),
   );
 }
 

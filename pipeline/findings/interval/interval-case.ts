@@ -4,6 +4,7 @@ import type { Site } from '../../site/site.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
+import { type UnitCourse, unitCourse } from '../shares/unit-course.ts';
 import { afterFailureOf } from './after-failure.ts';
 import { answerOf, countCleanings, obstacle } from './answer.ts';
 import { makeArgument, NO_ARGUMENT } from './argument.ts';
@@ -20,7 +21,6 @@ import { planMonth } from './plan-month.ts';
 import { clustersOf, describeFit, type Fitted, fitShape } from './shape-fit.ts';
 import { cleaningSpells, SPELL_ENDS, type Spell } from './spells.ts';
 import { surfacesOf } from './surfaces.ts';
-import { type UnitOfCase, unitOfCase } from './unit-of-case.ts';
 
 /**
  * The case for a cleaning interval, from the record up to `until`. Pure: the same record, settings and seed give the same case.
@@ -35,13 +35,13 @@ export function intervalCase(
   records: { inspections: readonly Inspection[]; water: readonly Water[] },
   until: Day,
 ): IntervalCase {
-  const units = histories.map((history) => unitOfCase(history, site, until));
+  const units = histories.map((history) => unitCourse(history, site, until));
   return caseOfUnits(units, panel, site, records, until);
 }
 
 /** The same, where what the case needs of each unit was taken before. */
 export function caseOfUnits(
-  histories: readonly UnitOfCase[],
+  histories: readonly UnitCourse[],
   panel: readonly UnitDay[],
   site: Site,
   records: { inspections: readonly Inspection[]; water: readonly Water[] },

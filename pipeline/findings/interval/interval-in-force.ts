@@ -1,5 +1,5 @@
 import type { Site } from '../../site/site.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import type { Clock } from './clock-cells.ts';
 
 /** What the interval counts, the interval in force (of most units) and the longest that may be proposed. */

@@ -1,8 +1,7 @@
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
-import { cleaningLogs } from '../../transform/cleaning/cleaning-log.ts';
+import { cleaningLogs, type LoggedUnit } from '../../transform/cleaning/cleaning-log.ts';
 import { groupBy } from '../../transform/group-by.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
 
 /** Times the distance between two records of a site's cleaning log that nine of ten keep within; more is a gap (our choice). */
 const USUAL_GAPS = 2;
@@ -12,20 +11,8 @@ const LEAST_REACH = 10;
  * Whether a site's cleaning log was kept on a day: by the rule of the due tasks, or by the log's own usual distance between records. The rule of the due tasks alone would find gaps
  * everywhere in a log of chamber cleanings whose interval no policy states in days.
  */
-export function logCover(histories: readonly UnitCourse[], site: Site): Map<string, (day: Day) => boolean> {
-  const logs = cleaningLogs(
-    histories.map(({ unit, site: of, clock, cleanings }) => ({
-      unit,
-      site: of,
-      clock,
-      cleanings,
-      cycles: [],
-      air_removal_tests: [],
-      leak_tests: [],
-      service: [],
-    })),
-    site.policyOf,
-  );
+export function logCover(histories: readonly LoggedUnit[], site: Site): Map<string, (day: Day) => boolean> {
+  const logs = cleaningLogs(histories, site.policyOf);
   return new Map(
     [...groupBy(histories, (history) => history.site)].map(([id, of]) => {
       const own = stretchesOf(of);
@@ -40,10 +27,8 @@ export function logCover(histories: readonly UnitCourse[], site: Site): Map<stri
   );
 }
 
-function stretchesOf(histories: readonly UnitCourse[]): { from: Day; to: Day }[] {
-  const days = [
-    ...new Set(histories.flatMap((history) => history.cleanings.map((cleaning) => cleaning.day))),
-  ].sort((a, b) => a - b);
+function stretchesOf(histories: readonly LoggedUnit[]): { from: Day; to: Day }[] {
+  const days = [...new Set(histories.flatMap((history) => history.logged_days))].sort((a, b) => a - b);
   if (days.length < 2) return [];
   const gaps = days
     .slice(1)

@@ -1,6 +1,6 @@
 import type { Day } from '../../site/day.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import type { Clock } from './clock-cells.ts';
 
 /** Days of a year of the pace. */

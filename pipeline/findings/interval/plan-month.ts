@@ -2,11 +2,11 @@ import { type Day, formatDay, monthOf, monthSpan, weekday } from '../../site/day
 import type { Site } from '../../site/site.ts';
 import { formatWall } from '../../site/wall-clock.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import type { Clock } from './clock-cells.ts';
 import type { Inputs } from './inputs-in-force.ts';
 import type { Pace } from './pace.ts';
 import type { Proposal, Schedule } from './schedule-schema.ts';
-import type { UnitOfCase } from './unit-of-case.ts';
 import { type SiteWeek, type UnitWeek, weekPatterns } from './week-pattern.ts';
 import { bestWindows, hoursOf, type Slot, type Spans, slotsOf } from './windows.ts';
 
@@ -28,7 +28,7 @@ export interface PlanBasis {
  * a cleaning displaces the fewest cycles, given the units that the site needs and those already proposed to be out. Never after the due day.
  */
 export function planMonth(
-  histories: readonly UnitOfCase[],
+  histories: readonly UnitCourse[],
   site: Site,
   pace: readonly Pace[],
   inputs: Inputs,
@@ -107,10 +107,10 @@ interface Board {
   until: Day;
 }
 
-type Task = { history: UnitOfCase; due: Day | null; every: number };
+type Task = { history: UnitCourse; due: Day | null; every: number };
 
 function place(
-  histories: readonly UnitOfCase[],
+  histories: readonly UnitCourse[],
   site: Site,
   pace: readonly Pace[],
   basis: { clock: Clock; every: number },
@@ -126,9 +126,8 @@ function place(
       1,
       Math.floor(daysOf(interval, basis.clock, pace.find((of) => of.unit === history.unit)!)),
     );
-    const last = history.cleanings.findLast(
-      (cleaning) =>
-        cleaning.task === 'chamber' && countsAsDone(cleaning, site.rules.contradicted_counts_as_done),
+    const last = history.chamber_cleanings.findLast((cleaning) =>
+      countsAsDone(cleaning, site.rules.contradicted_counts_as_done),
     );
     return { history, every, due: last === undefined ? null : last.day + every };
   });
@@ -173,7 +172,7 @@ interface Found {
 
 /** The slot of fewest displaced cycles on some days, of equals that of the day that stands first. */
 function search(
-  history: UnitOfCase,
+  history: UnitCourse,
   days: readonly Day[],
   board: Board,
   out: readonly { site: string; from: number; to: number }[],
@@ -198,7 +197,7 @@ function search(
   return best;
 }
 
-function proposalOf(history: UnitOfCase, { slot, wall }: Found): Omit<Proposal, 'due' | 'state'> {
+function proposalOf(history: UnitCourse, { slot, wall }: Found): Omit<Proposal, 'due' | 'state'> {
   const at = (wallMs: number) => history.clock.instantOf(wallMs).at;
   return {
     unit: history.unit,
@@ -228,11 +227,9 @@ function daysOf(interval: number, clock: Clock, pace: Pace): number {
   return clock === 'calendar_days' ? interval : (interval * 365.25) / pace.ticks;
 }
 
-function newestEvent(histories: readonly UnitOfCase[]): number | null {
-  let newest: number | null = null;
-  for (const { last_start, tests, cleanings } of histories) {
-    for (const at of [last_start, tests.at(-1)?.time, cleanings.at(-1)?.time])
-      if (at != null && (newest === null || at > newest)) newest = at;
-  }
-  return newest;
+function newestEvent(histories: readonly UnitCourse[]): number | null {
+  return histories.reduce<number | null>(
+    (newest, { newest_event: at }) => (at !== null && (newest === null || at > newest) ? at : newest),
+    null,
+  );
 }

@@ -5,7 +5,7 @@ import type { JudgedCleaning } from '../../transform/cleaning/judge-cleanings.ts
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { eraOf } from '../../transform/service/eras.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import { logCover } from './log-cover.ts';
 
 export const SPELL_ENDS = [
@@ -77,8 +77,8 @@ function spellsOfUnit(
   contradictedCounts: boolean,
   covered: (day: Day) => boolean,
 ): Spell[] {
-  const cleanings = history.cleanings.filter(
-    (cleaning) => cleaning.task === 'chamber' && countsAsDone(cleaning, contradictedCounts),
+  const cleanings = history.chamber_cleanings.filter((cleaning) =>
+    countsAsDone(cleaning, contradictedCounts),
   );
   const spells: Spell[] = [];
   let open: Spell | null = null;
@@ -152,10 +152,9 @@ const isOver = (cleaning: JudgedCleaning, day: Day, firstCycle: number): boolean
   cleaning.day < day || (cleaning.day === day && cleaning.time_mark !== 'day' && cleaning.time <= firstCycle);
 
 /** Reactive by its mark or the site's rule, or a date alone on the day of a failed test. */
-export function isReactive(cleaning: JudgedCleaning, history: UnitCourse): boolean {
-  if (cleaning.reactive === true) return true;
-  return (
-    cleaning.time_mark === 'day' &&
-    history.tests.some((test) => test.result === 'fail' && test.day === cleaning.day)
-  );
+export function isReactive(
+  cleaning: JudgedCleaning,
+  { failed_days }: Pick<UnitCourse, 'failed_days'>,
+): boolean {
+  return cleaning.reactive === true || (cleaning.time_mark === 'day' && failed_days.includes(cleaning.day));
 }

@@ -5,7 +5,7 @@ import { kendallOverStrata } from '../../statistics/trend/kendall-over-strata.ts
 import { cochranArmitageTrend } from '../../statistics/two-groups/cochran-armitage-trend.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import { groupBy } from '../../transform/group-by.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import type { Surfaces, WaterRow } from './surface-schema.ts';
 import { waterRows } from './water-rows.ts';
 
@@ -58,9 +58,8 @@ function datedInspections(
   inspections: readonly Inspection[],
   until: Day,
 ): Dated[] {
-  const cleanings = history.cleanings.filter(
-    (cleaning) =>
-      cleaning.task === 'chamber' && countsAsDone(cleaning, site.rules.contradicted_counts_as_done),
+  const cleanings = history.chamber_cleanings.filter((cleaning) =>
+    countsAsDone(cleaning, site.rules.contradicted_counts_as_done),
   );
   return inspections
     .filter((inspection) => inspection.unit === history.unit)

@@ -1,7 +1,7 @@
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 import type { Schedule } from './schedule-schema.ts';
-import type { UnitOfCase } from './unit-of-case.ts';
 
 export const HOURS = 168;
 const HOUR = 3_600_000;
@@ -48,7 +48,7 @@ const WORKED_SHARE = 0.5;
  * the hour before each.
  */
 export function weekPatterns(
-  histories: readonly UnitOfCase[],
+  histories: readonly UnitCourse[],
   site: Site,
   until: Day,
   weeks: number,
@@ -78,7 +78,7 @@ export function weekPatterns(
   });
 }
 
-function unitWeek(unit: UnitOfCase, until: Day, weeks: number): UnitWeek {
+function unitWeek(unit: UnitCourse, until: Day, weeks: number): UnitWeek {
   const begin = (until - 7 * weeks) * 24 * HOUR;
   const end = until * 24 * HOUR;
   const ran = Array.from({ length: weeks }, () => new Uint8Array(HOURS));

@@ -2,7 +2,7 @@ import { type Day, formatDay } from '../../site/day.ts';
 import type { Origin, TimeMark } from '../../site/records.ts';
 import { formatWall } from '../../site/wall-clock.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { Review } from '../review-schema.ts';
 
 type Event = Review['units'][number]['events'][number];
@@ -13,7 +13,7 @@ type Event = Review['units'][number]['events'][number];
  *
  * @param contradictedCounts whether records that the cycle log contradicts count as done
  */
-export function unitEvents(history: UnitCourse, contradictedCounts: boolean): Event[] {
+export function unitEvents(history: UnitHistory, contradictedCounts: boolean): Event[] {
   const { clock, cleanings, service, tests } = history;
   const event = (
     what: Event['what'],

@@ -1,6 +1,6 @@
 import { type Day, weekday } from '../../site/day.ts';
 import type { UseDay } from '../../transform/cleaning/due-tasks.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 
 /** Weeks before the month from which the days of use are expected (our choice: long enough for a habit, short enough to be the present one). */
 export const USE_WEEKS = 8;
@@ -13,7 +13,7 @@ export const USE_WEEKS = 8;
  * @param until first operating day after them
  * @returns days in order, each with the mean number of cycles of the unit's days of use, as a stand-in for cycles to come
  */
-export function expectedUse(history: Pick<UnitCourse, 'use_days'>, from: Day, until: Day): UseDay[] {
+export function expectedUse(history: Pick<UnitHistory, 'use_days'>, from: Day, until: Day): UseDay[] {
   const recent = history.use_days.filter((use) => use.day >= from - 7 * USE_WEEKS && use.day < from);
   const times = new Map<number, number>();
   for (const use of recent) times.set(weekday(use.day), (times.get(weekday(use.day)) ?? 0) + 1);

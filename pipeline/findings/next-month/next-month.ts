@@ -1,10 +1,10 @@
-import { formatDay, monthOf, monthSpan } from '../../site/day.ts';
+import { type Day, formatDay, monthOf, monthSpan } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { Period } from '../period.ts';
 import type { AttentionCode, Review } from '../review-schema.ts';
 import { expectedUse, USE_WEEKS } from './expected-use.ts';
-import type { MissingData, NextMonth } from './next-month-schema.ts';
+import type { MissingData, NextMonth, TaskAhead } from './next-month-schema.ts';
 import { tasksAhead } from './tasks-ahead.ts';
 
 /** Reasons for attention that do not end with the month. */
@@ -22,33 +22,50 @@ const TO_WATCH: readonly AttentionCode[] = [
   'comparison_suggested',
 ];
 
+/** What a unit is expected to do in the month after the one under review. */
+export interface UnitAhead {
+  unit: string;
+  site: string;
+  /** Last day of use; null where there is none. */
+  last_use: Day | null;
+  days: Day[];
+  tasks: TaskAhead[];
+}
+
+export function unitAhead(site: Site, history: UnitHistory, period: Period): UnitAhead {
+  const { from, until } = monthAfter(period);
+  const days = expectedUse(history, from, until);
+  return {
+    unit: history.unit,
+    site: history.site,
+    last_use: history.use_days.at(-1)?.day ?? null,
+    days: days.map((use) => use.day),
+    tasks: tasksAhead(site, history, days, from),
+  };
+}
+
 /**
  * What the month after the one under review will bring if nothing changes.
  *
+ * @param ahead of all units, see `unitAhead`
  * @param missing data that the next review will miss, see `missingData`
  */
 export function nextMonth(
-  site: Site,
-  histories: readonly UnitCourse[],
+  ahead: readonly UnitAhead[],
   units: readonly Pick<Review['units'][number], 'unit' | 'attention'>[],
   order: readonly string[],
   missing: readonly MissingData[],
   period: Period,
 ): NextMonth {
-  const month = monthOf(period.until);
-  const { from, until } = monthSpan(month)!;
-  const expected = histories.map((history) => ({ history, days: expectedUse(history, from, until) }));
+  const { month, from, until } = monthAfter(period);
   const attention = new Map(units.map((unit) => [unit.unit, unit.attention]));
   return {
     month,
     from: formatDay(from),
     to: formatDay(until - 1),
     weeks: USE_WEEKS,
-    expected_use: expected.map(({ history, days }) => ({
-      unit: history.unit,
-      days: days.map((use) => formatDay(use.day)),
-    })),
-    tasks: expected.flatMap(({ history, days }) => tasksAhead(site, history, days, from)),
+    expected_use: ahead.map(({ unit, days }) => ({ unit, days: days.map(formatDay) })),
+    tasks: ahead.flatMap(({ tasks }) => tasks),
     watch: order.flatMap((unit) =>
       (attention.get(unit) ?? []).flatMap(({ code }, reason) =>
         TO_WATCH.includes(code) ? [{ unit, code, reason }] : [],
@@ -56,17 +73,26 @@ export function nextMonth(
     ),
     missing: [
       ...missing,
-      ...expected
-        .filter(({ history, days }) => days.length === 0 && history.use_days.length > 0)
-        .map(({ history }) => ({
-          code: 'no_use_expected' as const,
-          unit: history.unit,
-          site: history.site,
-          source: null,
-          since: formatDay(history.use_days.at(-1)!.day),
-          count: null,
-          of: null,
-        })),
+      ...ahead.flatMap(({ unit, site, days, last_use }) =>
+        days.length === 0 && last_use !== null
+          ? [
+              {
+                code: 'no_use_expected' as const,
+                unit,
+                site,
+                source: null,
+                since: formatDay(last_use),
+                count: null,
+                of: null,
+              },
+            ]
+          : [],
+      ),
     ],
   };
+}
+
+function monthAfter({ until: first }: Period): Period {
+  const month = monthOf(first);
+  return { month, ...monthSpan(month)! };
 }

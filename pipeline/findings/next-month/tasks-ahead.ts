@@ -4,7 +4,7 @@ import type { Policy } from '../../site/site-schema.ts';
 import { CLEANING_TASKS, type CleaningTask } from '../../site/vocabulary.ts';
 import { countsAsDone, type UseDay } from '../../transform/cleaning/due-tasks.ts';
 import { intervalClock } from '../../transform/cleaning/interval-clock.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { TaskAhead } from './next-month-schema.ts';
 
 /**
@@ -15,7 +15,7 @@ import type { TaskAhead } from './next-month-schema.ts';
  */
 export function tasksAhead(
   site: Site,
-  history: UnitCourse,
+  history: UnitHistory,
   ahead: readonly UseDay[],
   from: Day,
 ): TaskAhead[] {
@@ -32,7 +32,7 @@ type Dated = Omit<TaskAhead, 'date'> & { day: Day };
 
 function byInterval(
   site: Site,
-  history: UnitCourse,
+  history: UnitHistory,
   ahead: readonly UseDay[],
   from: Day,
   task: CleaningTask,

@@ -1,10 +1,10 @@
 import type { Site } from '../../site/site.ts';
-import type { UnitOfCase } from '../interval/unit-of-case.ts';
 import type { Share } from './share.ts';
+import type { UnitCourse } from './unit-course.ts';
 
 /** A share as plain data, so that it can be handed from thread to thread: clocks are functions, and stay behind. */
 export interface CarriedShare extends Omit<Share, 'units'> {
-  units: Omit<UnitOfCase, 'clock'>[];
+  units: Omit<UnitCourse, 'clock'>[];
 }
 
 export function carried({ units, ...share }: Share): CarriedShare {

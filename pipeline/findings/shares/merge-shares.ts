@@ -58,6 +58,7 @@ export function mergeShares(site: Site, shares: readonly Share[]): Share {
       counters: byUnit(all((share) => share.quality.counters)),
       times: bySource(all((share) => share.quality.times)),
     },
+    ahead: byUnit(all((share) => share.ahead)),
     missing: {
       source_days: all((share) => share.missing.source_days),
       logs: bySite(all((share) => share.missing.logs)),

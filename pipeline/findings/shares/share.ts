@@ -8,7 +8,6 @@ import type { Transformed } from '../../transform/transform.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { Drift } from '../drift/drift-schema.ts';
 import { driftWatch } from '../drift/drift-watch.ts';
-import { type UnitOfCase, unitOfCase } from '../interval/unit-of-case.ts';
 import {
   contradictedRecords,
   countUnclassified,
@@ -19,10 +18,12 @@ import {
   testTimingList,
 } from '../lists/record-lists.ts';
 import { type MissingParts, missingParts } from '../next-month/missing-data.ts';
+import { type UnitAhead, unitAhead } from '../next-month/next-month.ts';
 import type { Period } from '../period.ts';
 import { type QualityParts, qualityParts } from '../record-quality/record-quality.ts';
 import { recordsUntil } from '../record-quality/records-until.ts';
 import type { Review } from '../review-schema.ts';
+import { type UnitCourse, unitCourse } from './unit-course.ts';
 import { type UnitSummary, unitSummary } from './unit-summary.ts';
 
 /**
@@ -30,7 +31,7 @@ import { type UnitSummary, unitSummary } from './unit-summary.ts';
  * What is asked of all units together is asked of the shares put together.
  */
 export interface Share {
-  units: UnitOfCase[];
+  units: UnitCourse[];
   panel: UnitDay[];
   joins: JoinCount[];
   summaries: UnitSummary[];
@@ -47,6 +48,7 @@ export interface Share {
   /** Abort texts that no row of the site's table matches, and how often each stands. */
   unclassified: [text: string, count: number][];
   quality: QualityParts;
+  ahead: UnitAhead[];
   missing: MissingParts;
   /** The newest cycle or test, as an instant and as wall time. */
   newest: { at: number; text: string } | null;
@@ -65,7 +67,7 @@ export function shareOf(
   const upToNow = recordsUntil(site, records, until);
   const rowsOf = groupBy(panel, (row) => row.unit);
   return {
-    units: histories.map((history) => unitOfCase(history, site, until)),
+    units: histories.map((history) => unitCourse(history, site, until)),
     panel,
     joins,
     summaries: histories.map((history) => unitSummary(site, history, rowsOf.get(history.unit) ?? [], period)),
@@ -80,6 +82,7 @@ export function shareOf(
     },
     unclassified: countUnclassified(histories),
     quality: qualityParts(site, upToNow, histories),
+    ahead: histories.map((history) => unitAhead(site, history, period)),
     missing: missingParts(site, upToNow, histories, period),
     newest: newestEvent(histories),
     later_records: laterRecords(records, histories),

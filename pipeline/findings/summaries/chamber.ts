@@ -2,13 +2,13 @@ import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import { intervalClock } from '../../transform/cleaning/interval-clock.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { Review } from '../review-schema.ts';
 
 /** Chamber cleaning of a unit over the record: the clock at the end of the period, and what the cycle log says of the records. */
 export function chamberSummary(
   site: Site,
-  history: UnitCourse,
+  history: UnitHistory,
   until: Day,
 ): Review['units'][number]['chamber'] {
   const policy = site.policyOf(history.unit, 'chamber');

@@ -2,14 +2,14 @@ import { type Day, formatDay } from '../../site/day.ts';
 import { CLEANING_TASKS } from '../../site/vocabulary.ts';
 import type { DueTask } from '../../transform/cleaning/due-tasks.ts';
 import { groupBy } from '../../transform/group-by.ts';
-import type { UnitCourse } from '../../transform/unit-history.ts';
 import { type CleaningDay, DUE_STATES, type DueCounts } from '../review-schema.ts';
+import type { UnitCourse } from '../shares/unit-course.ts';
 
 /** Counts of due tasks by unit and task, between two operating days (the second left out). Tasks that never fell due are left out. */
 export function dueCounts(histories: readonly UnitCourse[], from: Day, until: Day): DueCounts[] {
   return histories.flatMap((history) =>
     CLEANING_TASKS.flatMap((task) => {
-      const due = history.cleaning.due.filter((of) => of.task === task && of.due >= from && of.due < until);
+      const due = history.due.filter((of) => of.task === task && of.due >= from && of.due < until);
       if (due.length === 0) return [];
       const counts = Object.fromEntries(
         DUE_STATES.map((state) => [state, due.filter((of) => of.state === state).length]),
@@ -23,7 +23,7 @@ export function dueCounts(histories: readonly UnitCourse[], from: Day, until: Da
 export function cleaningDays(histories: readonly UnitCourse[], from: Day, until: Day): CleaningDay[] {
   return histories.flatMap((history) => {
     const inUse = new Set(history.use_days.map((use) => use.day));
-    const byTask = groupBy(history.cleaning.due, (due) => due.task);
+    const byTask = groupBy(history.due, (due) => due.task);
     return CLEANING_TASKS.filter((task) => byTask.has(task)).flatMap((task) => {
       const states = new Map(byTask.get(task)!.map((due: DueTask) => [due.due, due.state]));
       return days(from, until).map((day) => ({

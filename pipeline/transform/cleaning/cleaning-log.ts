@@ -2,12 +2,20 @@ import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
 import { CLEANING_TASKS, type CleaningTask } from '../../site/vocabulary.ts';
 import { groupBy } from '../group-by.ts';
-import type { UnitRecords } from '../records-by-unit.ts';
 
 /** What a site's cleaning log covers. A blank says something only where the log was kept. */
 export interface CleaningLog {
   /** Whether the log was kept for the task on each day from the one to the other. */
   covers(task: CleaningTask, from: Day, to?: Day): boolean;
+}
+
+/** What a unit's records say of the log of its site. */
+export interface LoggedUnit {
+  unit: string;
+  site: string;
+  /** Operating days with any cleaning record, and the tasks of which there is one. */
+  logged_days: readonly Day[];
+  logged_tasks: readonly CleaningTask[];
 }
 
 /** A log with no record for so many days has a gap, unless its tasks are rarer than that (our choice). */
@@ -19,7 +27,7 @@ export const LOG_GAP_DAYS = 10;
  * tasks that are logged. It reaches on past the last record by as much.
  */
 export function cleaningLogs(
-  units: readonly UnitRecords[],
+  units: readonly LoggedUnit[],
   policyOf: (unit: string, task: CleaningTask) => Policy | undefined,
 ): Map<string, CleaningLog> {
   const logs = new Map<string, CleaningLog>();
@@ -28,17 +36,11 @@ export function cleaningLogs(
 }
 
 function logOf(
-  units: readonly UnitRecords[],
+  units: readonly LoggedUnit[],
   policyOf: (unit: string, task: CleaningTask) => Policy | undefined,
 ): CleaningLog {
-  const days = new Set<Day>();
-  const logged = new Set<CleaningTask>();
-  for (const unit of units) {
-    for (const cleaning of unit.cleanings) {
-      days.add(unit.clock.operatingDay(cleaning.time));
-      logged.add(cleaning.task);
-    }
-  }
+  const days = new Set(units.flatMap((unit) => unit.logged_days));
+  const logged = new Set(units.flatMap((unit) => unit.logged_tasks));
   const intervals = CLEANING_TASKS.filter((task) => logged.has(task)).flatMap((task) =>
     units.flatMap(({ unit }) => {
       const policy = policyOf(unit, task);

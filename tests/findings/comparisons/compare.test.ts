@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { compare } from '../../../pipeline/findings/comparisons/compare.ts';
 import { comparisonFamily } from '../../../pipeline/findings/comparisons/comparison-family.ts';
+import { countedUnit } from '../../../pipeline/findings/comparisons/mostly-reactive.ts';
 import { stratify } from '../../../pipeline/findings/comparisons/strata.ts';
 import { formatDay } from '../../../pipeline/site/day.ts';
 import { rulesSchema } from '../../../pipeline/site/rules.ts';
@@ -103,11 +104,11 @@ describe('the family', () => {
   const long = 'u'.repeat(20) + 'E'.repeat(15);
   it('leaves out exposures that a unit never has, adjusts over those with a p, and is unmoved by the order of units', () => {
     const panel = [...series(`${long}eueuef${long}ff`, 'A'), ...series(`uf${long}eE${long}`, 'B')];
-    const forward = comparisonFamily(panel, [historyOf('A'), historyOf('B')], rules);
+    const forward = comparisonFamily(panel, [historyOf('A'), historyOf('B')].map(countedUnit), rules);
     expect(forward.comparisons.some((of) => of.exposure === 'flush_missed')).toBe(false);
     expect(forward.size).toBe(forward.comparisons.filter((of) => of.p !== null).length);
     const swapped = [...panel.filter((row) => row.unit === 'B'), ...panel.filter((row) => row.unit === 'A')];
-    const backward = comparisonFamily(swapped, [historyOf('B'), historyOf('A')], rules);
+    const backward = comparisonFamily(swapped, [historyOf('B'), historyOf('A')].map(countedUnit), rules);
     const unitsOnly = (family: typeof forward) =>
       family.comparisons
         .filter((of) => of.unit !== null)
@@ -124,7 +125,7 @@ describe('the family', () => {
         { task: 'chamber', done: true, reactive: false },
       ],
     } as unknown as UnitHistory;
-    const { comparisons } = comparisonFamily(series(long.repeat(2), 'A'), [history], rules);
+    const { comparisons } = comparisonFamily(series(long.repeat(2), 'A'), [countedUnit(history)], rules);
     expect(comparisons.find((of) => of.id === 'A/chamber_overdue/failed_test')!.verdict).toBe(
       'not_comparable',
     );

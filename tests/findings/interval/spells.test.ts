@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cleaningSpells } from '../../../pipeline/findings/interval/spells.ts';
+import { unitCourse } from '../../../pipeline/findings/shares/unit-course.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import { caseOf, FIRST_DAY, type UnitPlan } from './fleet.ts';
 
@@ -9,7 +10,8 @@ const site = readSiteFile(
 );
 const spellsOf = (plan: Omit<UnitPlan, 'unit'>, reading: 'site' | 'all_records' = 'site') => {
   const { transformed } = caseOf([{ unit: 'U1', ...plan }]);
-  return cleaningSpells(transformed.histories, transformed.panel, site, reading);
+  const units = transformed.histories.map((history) => unitCourse(history, site, transformed.until));
+  return cleaningSpells(units, transformed.panel, site, reading);
 };
 const summary = (plan: Omit<UnitPlan, 'unit'>, reading: 'site' | 'all_records' = 'site') =>
   spellsOf(plan, reading).map((spell) => [spell.from - FIRST_DAY, spell.ended_by, spell.days.length]);

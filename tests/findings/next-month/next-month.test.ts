@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { missingData, missingParts } from '../../../pipeline/findings/next-month/missing-data.ts';
-import { nextMonth } from '../../../pipeline/findings/next-month/next-month.ts';
+import { nextMonth, unitAhead } from '../../../pipeline/findings/next-month/next-month.ts';
 import { nextMonthSchema } from '../../../pipeline/findings/next-month/next-month-schema.ts';
 import { dayOfDate, formatDay, monthSpan, weekday } from '../../../pipeline/site/day.ts';
 import type { Cleaning, LeakTest, Records } from '../../../pipeline/site/records.ts';
@@ -26,8 +26,9 @@ function use(until = period.until, parts: Partial<Records> = {}): Records {
 function ahead(records: Records, yaml: string) {
   const site = siteOf(yaml);
   const { histories } = transform(site, records, period.until);
+  const ahead = histories.map((history) => unitAhead(site, history, period));
   const missing = missingData(site, missingParts(site, records, histories, period), [], period);
-  return nextMonthSchema.parse(nextMonth(site, histories, [], [], missing, period));
+  return nextMonthSchema.parse(nextMonth(ahead, [], [], missing, period));
 }
 const CHAMBER = 'cleaning: [{ task: chamber, every: 28, counted_in: calendar_days }]';
 const tasks = (cleanings: Cleaning[], yaml = CHAMBER, task = 'chamber') =>
