@@ -5,7 +5,7 @@ import { UserError } from '../user-error.ts';
 /** A file to write: its path below the target folder, and its content. */
 export interface FileToWrite {
   path: string;
-  content: string | Uint8Array;
+  content: string | Uint8Array | Iterable<string>;
 }
 
 /**

@@ -5,6 +5,7 @@ import type { Problem } from '../ingest/reading.ts';
 import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
+import { jsonPieces } from './json-pieces.ts';
 import { ofTables } from './measures/review-in-measures.ts';
 import { type ReportContext, reportContext } from './page-context.ts';
 import { comparisonsPage } from './pages/comparisons-page.ts';
@@ -15,11 +16,10 @@ import { recordsPage } from './pages/records-page.ts';
 import { reviewPage } from './pages/review-page.ts';
 import { unitPage } from './pages/unit-page.ts';
 import type { PagesAsked } from './parts/units-with-page.ts';
-import type { ReportFile } from './report-file.ts';
+import { inPieces, type ReportFile } from './report-file.ts';
 import { csvText } from './tables/csv.ts';
 import { reviewTables, tableFiles } from './tables/review-tables.ts';
-import type { Table } from './tables/table.ts';
-import { type WorkbookAbout, workbookFile } from './tables/workbook.ts';
+import { type SheetTable, sheetTable, type WorkbookAbout, workbookFile } from './tables/workbook.ts';
 import { en } from './words/en.ts';
 import type { Words } from './words/words.ts';
 
@@ -66,7 +66,7 @@ export interface ReportOptions {
   /** The pages of units, in their order, where they are made elsewhere, such as in other threads; left out: they are made here. */
   unitPages?: Promise<string[]>;
   /** Makes the workbook elsewhere, such as in another thread; left out: it is made here. */
-  workbook?: (about: WorkbookAbout, tables: readonly Table[]) => Promise<Uint8Array>;
+  workbook?: (about: WorkbookAbout, tables: readonly SheetTable[]) => Promise<Uint8Array>;
 }
 
 /**
@@ -79,14 +79,14 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   const context = contextOf({ ...input, hasInterval: interval !== undefined }, words);
   const files: ReportFile[] = [{ path: 'index.html', content: await reviewPage(context) }];
   const tables = reviewTables({ ...context, review: ofTables(review, context.review) });
-  const book = workbook(context, tables);
+  const book = workbook(context, tables.map(sheetTable));
   book.catch(() => undefined);
   const rest: ReportFile[] = [
     { path: 'meeting.html', content: await meetingPage(context) },
     { path: 'comparisons.html', content: comparisonsPage(context) },
     { path: 'records.html', content: recordsPage(context) },
     { path: 'methods.html', content: methodsPage(context) },
-    { path: 'review.json', content: `${JSON.stringify(review, null, 2)}\n` },
+    { path: 'review.json', content: dataFile(review) },
     { path: 'review.schema.json', content: `${JSON.stringify(z.toJSONSchema(reviewSchema), null, 2)}\n` },
     { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
     ...tableFiles(tables),
@@ -97,6 +97,17 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   for (const [index, { unit }] of context.paged.entries())
     files.push({ path: context.unitPage(unit)!, content: pages[index]! });
   return [...files, ...rest];
+}
+
+/** Units from which on the review's data are written in pieces. */
+const MANY_UNITS = 120;
+
+function dataFile(review: Review): ReportFile['content'] {
+  if (review.units.length <= MANY_UNITS) return `${JSON.stringify(review, null, 2)}\n`;
+  return inPieces(function* () {
+    yield* jsonPieces(review);
+    yield '\n';
+  });
 }
 
 /** The pages of some units of a report. */

@@ -8,8 +8,7 @@ import { makeReview } from '../../pipeline/findings/review.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
 import type { Reading } from '../../pipeline/ingest/reading.ts';
 import { drawUnitPages, type ReportBasis } from '../../pipeline/report/report.ts';
-import type { Table } from '../../pipeline/report/tables/table.ts';
-import { workbookFile } from '../../pipeline/report/tables/workbook.ts';
+import { type SheetTable, workbookFile } from '../../pipeline/report/tables/workbook.ts';
 import { de } from '../../pipeline/report/words/de.ts';
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
@@ -58,7 +57,7 @@ describe('threads', () => {
   });
 
   it('write the same workbook', { timeout: 60_000 }, async () => {
-    const tables: Table[] = [{ name: 'units', columns: ['unit', 'days'], rows: [['A', 3]] }];
+    const tables: SheetTable[] = [{ name: 'units', columns: ['unit', 'days'], rows: [['A', 3]], count: 1 }];
     const about = { month: 'September 2026', span: '1 to 30 September 2026', fingerprint: 'f' };
     const threads = reportThreads(1);
     try {

@@ -5,11 +5,10 @@ import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { Receipt } from '../../ingest/receipts/receipt.ts';
 import { unitsWithPage } from '../../report/parts/units-with-page.ts';
 import type { ReportBasis } from '../../report/report.ts';
-import type { Table } from '../../report/tables/table.ts';
-import type { WorkbookAbout } from '../../report/tables/workbook.ts';
+import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
-import type { ReadTask, ShareTask, WorkbookTask } from './thread.ts';
+import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
@@ -25,7 +24,7 @@ export interface ReadingThreads {
 export interface ReportThreads {
   /** Begins with the pages of units. What goes wrong is thrown where they are awaited. */
   begin(basis: ReportBasis, language: Language): Promise<string[]>;
-  workbook(about: WorkbookAbout, tables: readonly Table[], language: Language): Promise<Uint8Array>;
+  workbook(about: WorkbookAbout, tables: readonly SheetTable[], language: Language): Promise<Uint8Array>;
   end(): Promise<void>;
 }
 
@@ -54,7 +53,7 @@ export function reportThreads(count: number): ReportThreads {
       const share = Math.max(1, Math.ceil(units.length / count));
       const shares: Promise<string[]>[] = [];
       for (let at = 0; at < units.length; at += share)
-        shares.push(pool.run({ basis, units: units.slice(at, at + share), language }, { name: 'drawUnits' }));
+        shares.push(pool.run(drawTask(basis, units.slice(at, at + share), language), { name: 'drawUnits' }));
       const pages = Promise.all(shares).then((shares) => shares.flat());
       pages.catch(() => undefined);
       return pages;
@@ -64,6 +63,20 @@ export function reportThreads(count: number): ReportThreads {
       return pool.run({ about, tables, language } satisfies WorkbookTask, { name: 'writeWorkbook' });
     },
     end: () => pool.destroy(),
+  };
+}
+
+/** The pages of units are made from their own days and series, and from what the review says of all. */
+function drawTask(basis: ReportBasis, units: readonly string[], language: Language): DrawTask {
+  const wanted = new Set(units);
+  const own = <Row extends { unit: string }>(rows: readonly Row[]): Row[] =>
+    rows.filter(({ unit }) => wanted.has(unit));
+  const { review, panel, due } = basis;
+  const drift = { ...review.drift, probes: own(review.drift.probes) };
+  return {
+    basis: { ...basis, review: { ...review, drift }, panel: own(panel), due: own(due) },
+    units,
+    language,
   };
 }
 

@@ -3,8 +3,7 @@ import { type ReadOnce, readerWithHistory } from '../../ingest/history/read-once
 import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
 import { type Receipt, receiptOf } from '../../ingest/receipts/receipt.ts';
 import type { ReportBasis } from '../../report/report.ts';
-import type { Table } from '../../report/tables/table.ts';
-import type { WorkbookAbout } from '../../report/tables/workbook.ts';
+import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
 import { CATALOGUES } from '../../report/words/catalogues.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 import type { Language } from '../../site/report-settings.ts';
@@ -31,7 +30,7 @@ export interface ShareTask extends InputsTask {
 }
 
 /** What is to be drawn: the pages of some units, in a language. */
-interface DrawTask {
+export interface DrawTask {
   basis: ReportBasis;
   language: Language;
   units: readonly string[];
@@ -40,7 +39,7 @@ interface DrawTask {
 /** What a workbook is to hold, and in which language. */
 export interface WorkbookTask {
   about: Omit<WorkbookAbout, 'words'>;
-  tables: readonly Table[];
+  tables: readonly SheetTable[];
   language: Language;
 }
 

@@ -12,7 +12,7 @@ import { FOREST_COLUMNS, forestRows } from '../rows/forest-rows.ts';
 import { HISTORY_COLUMNS, historyRows } from '../rows/history-rows.ts';
 import { MONTHLY_COLUMNS, monthlyRows } from '../rows/monthly-rows.ts';
 import { RANKING_COLUMNS, rankingRows } from '../rows/ranking-rows.ts';
-import { type Table, tableOf } from './table.ts';
+import { type Table, tableOf, tableOfParts } from './table.ts';
 
 const DUE_BY_UNIT_COLUMNS = [
   'unit',
@@ -108,15 +108,11 @@ export function chartTables(context: ReportContext): Table[] {
       scopes.flatMap((scope) => clockRows(review, scope, 'aborts', words)),
     ),
     tableOf('ranking', RANKING_COLUMNS, rankingRows(review, words)),
-    tableOf('drift', DRIFT_COLUMNS, driftRows(review.drift.probes)),
-    tableOf('unit-days', UNIT_DAY_COLUMNS, [...context.panel]),
+    tableOfParts('drift', DRIFT_COLUMNS, review.drift.probes, (probe) => driftRows([probe])),
+    tableOf('unit-days', UNIT_DAY_COLUMNS, context.panel),
     tableOf('strata', STRATA_COLUMNS, review.strata),
     tableOf('comparisons', FOREST_COLUMNS, forestRows(review.comparisons, words)),
-    tableOf(
-      'unit-history',
-      HISTORY_COLUMNS,
-      review.units.flatMap((unit) => historyRows(context, unit.unit)),
-    ),
+    tableOfParts('unit-history', HISTORY_COLUMNS, review.units, ({ unit }) => historyRows(context, unit)),
     tableOf(
       'unit-events',
       EVENT_COLUMNS,

@@ -19,9 +19,26 @@ export function csvText<Row extends object>(
 }
 
 /** The same for rows of cells in the order of the columns. */
-export function csvLines(columns: readonly string[], rows: readonly (readonly Cell[])[]): string {
-  const lines = [columns, ...rows];
-  return `\ufeff${lines.map((cells) => `${cells.map(csvCell).join(',')}\r\n`).join('')}`;
+export function csvLines(columns: readonly string[], rows: Iterable<readonly Cell[]>): string {
+  return [...csvPieces(columns, rows)].join('');
+}
+
+/** Lines of one piece. */
+const LINES_OF_PIECE = 1000;
+
+/** The same in pieces, since a text has an end: half a billion characters. */
+export function* csvPieces(columns: readonly string[], rows: Iterable<readonly Cell[]>): Generator<string> {
+  const line = (cells: readonly Cell[]): string => `${cells.map(csvCell).join(',')}\r\n`;
+  let piece = `\ufeff${line(columns)}`;
+  let lines = 0;
+  for (const row of rows) {
+    piece += line(row);
+    lines++;
+    if (lines % LINES_OF_PIECE > 0) continue;
+    yield piece;
+    piece = '';
+  }
+  yield piece;
 }
 
 /** One cell, harmless and quoted where it must be. */

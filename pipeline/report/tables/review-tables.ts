@@ -1,7 +1,7 @@
 import type { ReportContext } from '../page-context.ts';
-import type { ReportFile } from '../report-file.ts';
+import { inPieces, type ReportFile } from '../report-file.ts';
 import { chartTables } from './chart-tables.ts';
-import { csvLines } from './csv.ts';
+import { csvLines, csvPieces } from './csv.ts';
 import { listTables } from './list-tables.ts';
 import { TABLE_NAMES, type Table } from './table.ts';
 
@@ -14,7 +14,15 @@ export function reviewTables(context: ReportContext): Table[] {
 /** Path of a table's CSV below the report's folder. */
 export const csvPath = ({ name }: Pick<Table, 'name'>): string => `tables/${name}.csv`;
 
+/** Rows from which on a table is written in pieces. */
+const MANY_ROWS = 100_000;
+
 /** The tables as CSV files. */
 export function tableFiles(tables: readonly Table[]): ReportFile[] {
-  return tables.map((table) => ({ path: csvPath(table), content: csvLines(table.columns, table.rows) }));
+  return tables.map((table) => {
+    const { columns, rows } = table;
+    const content =
+      rows.length > MANY_ROWS ? inPieces(() => csvPieces(columns, rows)) : csvLines(columns, rows);
+    return { path: csvPath(table), content };
+  });
 }

@@ -44,11 +44,16 @@ export const TABLE_NAMES = [
 ] as const;
 export type TableName = (typeof TABLE_NAMES)[number];
 
+/** Rows of cells, made anew each time they are asked for: those of a large fleet would not fit into memory at once. */
+export interface TableRows extends Iterable<readonly Cell[]> {
+  readonly length: number;
+}
+
 /** A table: cells by row, in the order of the columns. */
 export interface Table {
   name: TableName;
   columns: readonly string[];
-  rows: readonly (readonly Cell[])[];
+  rows: TableRows;
 }
 
 /** A table of rows with named fields. */
@@ -57,5 +62,30 @@ export function tableOf<Row extends object>(
   columns: readonly (keyof Row & string)[],
   rows: readonly Row[],
 ): Table {
-  return { name, columns, rows: rows.map((row) => columns.map((column) => (row[column] ?? null) as Cell)) };
+  return tableOfParts(name, columns, [rows], (part) => part);
+}
+
+/**
+ * A table whose rows are made part by part.
+ *
+ * @param rowsOf rows of a part; asked twice, the first time for their number
+ */
+export function tableOfParts<Part, Row extends object>(
+  name: TableName,
+  columns: readonly (keyof Row & string)[],
+  parts: readonly Part[],
+  rowsOf: (part: Part) => readonly Row[],
+): Table {
+  let length: number | undefined;
+  const rows: TableRows = {
+    get length() {
+      length ??= parts.reduce((sum, part) => sum + rowsOf(part).length, 0);
+      return length;
+    },
+    *[Symbol.iterator]() {
+      for (const part of parts)
+        for (const row of rowsOf(part)) yield columns.map((column) => (row[column] ?? null) as Cell);
+    },
+  };
+  return { name, columns, rows };
 }

@@ -30,6 +30,21 @@ type SheetCell =
   | { value: Date; type: DateConstructor; format: string }
   | null;
 
+/** A table as its sheet has it: as many rows as a sheet has, and how many there are. */
+export interface SheetTable extends Omit<Table, 'rows'> {
+  rows: (readonly Cell[])[];
+  count: number;
+}
+
+export function sheetTable({ name, columns, rows: all }: Table): SheetTable {
+  const rows: (readonly Cell[])[] = [];
+  for (const row of all) {
+    if (rows.length === MOST_ROWS) break;
+    rows.push(row);
+  }
+  return { name, columns, rows, count: all.length };
+}
+
 /** What the first sheet says of the report. */
 export type WorkbookAbout = Pick<ReportContext, 'words' | 'month' | 'span' | 'fingerprint'>;
 
@@ -37,12 +52,12 @@ export type WorkbookAbout = Pick<ReportContext, 'words' | 'month' | 'span' | 'fi
  * All tables as one workbook, the first sheet says what each other one holds. Numbers, dates and yes or no are cells of their kind; text is text whatever it begins
  * with: no cell is a formula. Headers stay in sight. The same tables give the same bytes.
  *
- * A column whose every value is a date (or a wall time) is one of dates; months stay text.
+ * A column whose every value (in the rows of the sheet) is a date (or a wall time) is one of dates; months stay text.
  */
-export async function workbookFile(about: WorkbookAbout, tables: readonly Table[]): Promise<Uint8Array> {
+export async function workbookFile(about: WorkbookAbout, tables: readonly SheetTable[]): Promise<Uint8Array> {
   const sheets = tables.map((table) => {
-    const kinds = table.columns.map((_, at) => kindOf(table.rows.map((row) => row[at]!)));
-    const rows = table.rows.slice(0, MOST_ROWS);
+    const { rows } = table;
+    const kinds = table.columns.map((_, at) => kindOf(rows.map((row) => row[at]!)));
     return {
       sheet: table.name,
       data: [
@@ -59,7 +74,7 @@ export async function workbookFile(about: WorkbookAbout, tables: readonly Table[
 
 const header = (text: string): SheetCell => ({ value: text, type: String, fontWeight: 'bold' });
 
-function contentsSheet({ words, month, span, fingerprint }: WorkbookAbout, tables: readonly Table[]) {
+function contentsSheet({ words, month, span, fingerprint }: WorkbookAbout, tables: readonly SheetTable[]) {
   const text = words.workbook;
   const line = (value: string): SheetCell[] => [textCell(value)];
   return {
@@ -73,11 +88,11 @@ function contentsSheet({ words, month, span, fingerprint }: WorkbookAbout, table
       ...tables.map((table): SheetCell[] => [
         textCell(table.name),
         textCell(
-          table.rows.length > MOST_ROWS
-            ? `${text.table[table.name]}. ${text.cut(MOST_ROWS, table.rows.length, csvPath(table))}`
+          table.count > MOST_ROWS
+            ? `${text.table[table.name]}. ${text.cut(MOST_ROWS, table.count, csvPath(table))}`
             : text.table[table.name],
         ),
-        { value: table.rows.length, type: Number },
+        { value: table.count, type: Number },
       ]),
     ],
     columns: [{ width: 24 }, { width: 90 }, { width: 10 }],

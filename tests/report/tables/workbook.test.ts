@@ -6,8 +6,8 @@ import { reportContext } from '../../../pipeline/report/page-context.ts';
 import { writeReport } from '../../../pipeline/report/report.ts';
 import type { ReportFile } from '../../../pipeline/report/report-file.ts';
 import type { Cell } from '../../../pipeline/report/tables/csv.ts';
-import { TABLE_NAMES, type Table } from '../../../pipeline/report/tables/table.ts';
-import { workbookFile } from '../../../pipeline/report/tables/workbook.ts';
+import { TABLE_NAMES } from '../../../pipeline/report/tables/table.ts';
+import { sheetTable, workbookFile } from '../../../pipeline/report/tables/workbook.ts';
 import { en } from '../../../pipeline/report/words/en.ts';
 import { fleetInput } from '../fixtures/fleet.ts';
 import { HOSTILE, hostileInput } from '../fixtures/hostile.ts';
@@ -28,7 +28,7 @@ const read = async (file: Uint8Array) =>
 
 const context = reportContext(reviewOf(), [], [], en);
 const made = (columns: string[], rows: Cell[][]) =>
-  workbookFile(context, [{ name: 'units', columns, rows }] satisfies Table[]);
+  workbookFile(context, [sheetTable({ name: 'units', columns, rows })]);
 
 let files: ReportFile[];
 beforeAll(async () => {
