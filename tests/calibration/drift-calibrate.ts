@@ -14,17 +14,17 @@ import { summariseDrift } from './drift-summarise.ts';
 import { runInProcesses } from './run-in-processes.ts';
 
 /**
- * Measures how good the drift watch is: simulates sites with and without drift, runs the watch on every fifth day and counts. Seeds from 2001 on; the thresholds
- * (`EVIDENCE`) were set on seeds below 100, and those from 1001 on have served an earlier version. With --write the result is kept for the methods page of every review. About ten seconds a site and core; after the given minutes no more sites are begun, and what there is counts.
+ * Measures how good the drift watch is: simulates sites with and without drift, runs the watch every day, as a scheduler would, and counts. Seeds from 3001 on; the thresholds
+ * (`EVIDENCE`, `VALUES_TO_STAND`) were set on seeds below 100, and those from 1001 on have served earlier versions. With --write the result is kept for the methods page of every review. About fifty seconds a site and core; after the given minutes no more sites are begun, and what there is counts.
  *
- * Usage: npm run calibrate:drift -- [--sites 20] [--scenario NAME] [--stride 5] [--minutes 600] [--write]
+ * Usage: npm run calibrate:drift -- [--sites 20] [--scenario NAME] [--stride 1] [--minutes 600] [--write]
  */
-const FIRST_SEED = 2001;
+const FIRST_SEED = 3001;
 const { values } = parseArgs({
   options: {
     sites: { type: 'string', default: '20' },
     scenario: { type: 'string' },
-    stride: { type: 'string', default: '5' },
+    stride: { type: 'string', default: '1' },
     minutes: { type: 'string', default: '600' },
     write: { type: 'boolean', default: false },
   },
@@ -100,6 +100,7 @@ if (values.write) {
     version: VERSION,
     made: new Date().toISOString().slice(0, 10),
     first_seed: FIRST_SEED,
+    stride,
     scenarios,
     run_lengths: lengths,
   };

@@ -4,13 +4,12 @@ import type { Site } from '../../site/site.ts';
 import { groupBy } from '../../transform/group-by.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type AdjustedSeries, standsAlone } from './adjusted-series.ts';
-import { isCorroborated } from './corroboration.ts';
 import type { Drift, ProbeDrift, SiteMovement } from './drift-schema.ts';
 import { type EraSeries, eraSeries } from './era-series.ts';
-import { ALONE, CORROBORATED, EVIDENCE } from './evidence.ts';
 import { heatUpPasses } from './heat-up-passes.ts';
 import { judgeInput } from './judge-input.ts';
-import { type Judgement, judgeSeries } from './judge-series.ts';
+import type { Judgement } from './judge-series.ts';
+import { judgeTogether } from './judge-together.ts';
 import { wetBefore, wetWorks } from './leak-after-cleaning.ts';
 import { alarmLimit, configuredLimit, movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
 import { probeDrift } from './probe-drift.ts';
@@ -63,27 +62,25 @@ export function driftWatch(histories: readonly UnitHistory[], site: Site, until:
   };
 }
 
-/** Judges each series by itself, and then those again beside which other probes of the unit move in the same era, by a lower threshold. */
+/** Judges the probes of each unit and era together. */
 function judgements(
   together: readonly SiteSeries[],
   rules: Rules['drift'],
 ): ReadonlyMap<AdjustedSeries, Judgement> {
-  const own = together.flatMap(({ adjusted, noises }) =>
-    adjusted.map((series, i) => {
-      const input = judgeInput(series, noises[i]!, rules);
-      const { probe } = series.of;
-      const alone = standsAlone(series);
-      return { series, input, probe, alone, judgement: judgeSeries(input, alone ? ALONE : EVIDENCE) };
-    }),
+  const all = together.flatMap(({ adjusted, noises }) =>
+    adjusted.map((series, i) => ({
+      series,
+      probe: series.of.probe,
+      input: judgeInput(series, noises[i]!, rules),
+      alone: standsAlone(series),
+    })),
   );
-  const byEra = groupBy(own, ({ series }) => series.of.era);
+  const byEra = groupBy(all, ({ series }) => series.of.era);
   return new Map(
-    own.map((one) => [
-      one.series,
-      !one.alone && isCorroborated(one, byEra.get(one.series.of.era)!)
-        ? judgeSeries(one.input, CORROBORATED)
-        : one.judgement,
-    ]),
+    [...byEra.values()].flatMap((probes) => {
+      const judged = judgeTogether(probes);
+      return probes.map(({ series }, i) => [series, judged[i]!] as const);
+    }),
   );
 }
 

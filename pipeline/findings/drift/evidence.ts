@@ -26,16 +26,18 @@ export interface Evidence {
 /**
  * How much must speak for a change before it is called. Gains are falls in the weighted sum of squares, in units of the variance that a slow movement
  * sees (noise variance x (1 + phi)/(1 - phi)); twice a log likelihood ratio for normal noise. The values were chosen
- * on simulated sites with seeds below 100, so that false calls stay under one in twelve unit-years; what is reported (`npm run calibrate:drift`) is measured on others, from
- * seed 2001 on. They are no site's taste and can't be set. Lower thresholds find drifts a little earlier at a high price: where they were chosen (24 sites of each kind), a gain of
- * 14 instead of 18 for several probes together moved the median lead from 47 to 50 % of the drift, and false calls from one in 15 unit-years to one in 7.
- * Thresholds for step against slope moved it by less than one percent.
+ * on simulated sites with seeds below 100 that were looked at every day, so that false calls stay under one in twelve unit-years; what is reported (`npm run calibrate:drift`) is measured on
+ * others, from seed 3001 on. They are no site's taste and can't be set.
+ *
+ * What they cost, where they were chosen (14 sites without drift and 13 with, 290 quiet unit-years, 78 drifts): nearly all false calls were of several probes together. A gain of 13 instead of 7
+ * of its own and of 20 instead of 18 together halved them, from one in 8 unit-years to one in 17, and took the median lead from 53 to 51.5 % of the drift. Had all calls to stand for a value (`standing.ts`),
+ * it would be one in 29, and 48 %. So only what a probe says by itself has to stand; a slope may then be nearer to a step, 3.5 instead of 5, which found 46 of 48 drifts instead of 44 at as many false calls.
  */
 export const EVIDENCE: Evidence = {
   /** Gain of the best slope over a constant level. */
   moving: 16,
   /** ... and over the best step, at least, and as a share of the slope's gain. */
-  slopeMargin: 5,
+  slopeMargin: 3.5,
   slopeShare: 0.03,
   /** A step is small under so many noise standard deviations with so many values after it; margins of a slope over a small step and of a small step over a slope. */
   smallStep: 0,
@@ -71,7 +73,7 @@ export const EVIDENCE: Evidence = {
  */
 export const CORROBORATED: Evidence = {
   ...EVIDENCE,
-  moving: 7,
+  moving: 13,
   smallStep: 2.4,
   smallMargin: -3,
   leastMeasured: 0.25,

@@ -15,6 +15,7 @@ export const driftOperatingCharacteristicsSchema = z.strictObject({
   version: z.string().describe('Version of the program that was measured'),
   made: z.string().describe('Date of the measurement'),
   first_seed: whole.describe('Seeds from here on; others served for setting the thresholds'),
+  stride: z.number().int().min(1).describe('Days between two looks of the watch'),
   scenarios: z.array(
     z.strictObject({
       scenario: z.string(),

@@ -31,7 +31,7 @@ export function driftMeasuredSection(context: ReportContext, numbers: Numbering)
     {
       id: 'drift-measured',
       heading: text.heading,
-      body: html`<p>${text.intro(measured.version)}</p>
+      body: html`<p>${text.intro(measured.version, measured.stride)}</p>
 ${dataTable(context, numbers, {
   caption: text.caption,
   rows: measured.scenarios,

@@ -1,32 +1,10 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
 import { isCorroborated } from '../../../pipeline/findings/drift/corroboration.ts';
 import { ALONE, CORROBORATED, EVIDENCE } from '../../../pipeline/findings/drift/evidence.ts';
 import { judgeSeries } from '../../../pipeline/findings/drift/judge-series.ts';
 import type { Probe } from '../../../pipeline/findings/drift/probes.ts';
+import { firstValues, noisySeries as series } from './noisy-series.ts';
 
-/** A series of 200 days around a shape, with noise of standard deviation 1 (sum of twelve uniform values). */
-function series(shape: (day: number) => number, seed = 3) {
-  const generator = xoroshiro128plus(seed);
-  const t = Array.from({ length: 200 }, (_, day) => day);
-  const y = t.map((day) => {
-    let sum = -6;
-    for (let i = 0; i < 12; i++) sum += (generator.next() >>> 0) / 2 ** 32;
-    return shape(day) + sum;
-  });
-  return {
-    t,
-    y,
-    w: t.map(() => 1),
-    measured: y,
-    spread: 1,
-    autocorrelation: 0,
-    leastChange: 0,
-    leastValues: 20,
-    leastRate: 0.015,
-    leastMeasuredStep: 0.4,
-  };
-}
 const seeds = [3, 4, 5, 6, 7, 8];
 
 describe('a series', () => {
@@ -68,9 +46,14 @@ describe('a series', () => {
   });
 
   it('is not judged on too few values', () => {
-    const short = series(() => 0);
-    for (const key of ['t', 'y', 'w', 'measured'] as const) short[key] = short[key].slice(0, 15);
-    expect(judgeSeries(short).state).toBe('not_enough_data');
+    expect(
+      judgeSeries(
+        firstValues(
+          series(() => 0),
+          15,
+        ),
+      ).state,
+    ).toBe('not_enough_data');
   });
 });
 

@@ -37,6 +37,7 @@ const measured: DriftOperatingCharacteristics = {
   version: '9.8.7',
   made: '2026-01-01',
   first_seed: 1001,
+  stride: 3,
   scenarios: [
     row('no drift'),
     row('drift', {
@@ -67,6 +68,7 @@ describe('how good the watch for drift is', () => {
     const { methods, review } = await pages(measured);
     expect(methods).toContain('How good the watch for drift is');
     expect(methods).toContain('(version 9.8.7)');
+    expect(methods).toContain('ran every 3 days');
     expect(methods).toContain('What holds: no drift');
     expect(methods).toContain('0.0625');
     expect(methods).toMatch(/27 of 30 90% \(73% to 98%\)/);

@@ -76,8 +76,8 @@ export const drift: DriftWords = {
   passHeads: { unit: 'Gerät', date: 'Tag', value: 'Aufheizzeit, s', limits: 'Eigene Grenzen, s' },
   measured: {
     heading: 'Wie gut die Beobachtung der Drift ist',
-    intro: (version) =>
-      `Die Beobachtung lief an jedem fünften Tag von zwei Jahren simulierter Standorte (Version ${version}), bei denen bekannt ist, was driftet. Größen in Standardabweichungen des Wertes einer einzelnen Charge. Falsch gemeldet heißt: eine Bewegung, wo keine war, in irgendeiner Messgröße eines Geräts. Vorlauf ist die Zeit von der ersten Meldung bis zum Versagen, 0 bei übersehener Drift; in der Hälfte der Fälle war er länger.`,
+    intro: (version, stride) =>
+      `Die Beobachtung lief ${stride === 1 ? 'jeden Tag' : `alle ${format.integer(stride)} Tage`} zwei Jahre lang an simulierten Standorten (Version ${version}), bei denen bekannt ist, was driftet. Größen in Standardabweichungen des Wertes einer einzelnen Charge. Falsch gemeldet heißt: eine Bewegung, wo keine war, in irgendeiner Messgröße eines Geräts. Vorlauf ist die Zeit von der ersten Meldung bis zum Versagen, 0 bei übersehener Drift; in der Hälfte der Fälle war er länger.`,
     caption: `Die Beobachtung an simulierten Standorten, mit ${format.level(0.95)}\u2011Intervallen`,
     scenario: (scenario, says) => SCENARIOS[scenario] ?? says,
     notAsked: 'nicht gefragt',

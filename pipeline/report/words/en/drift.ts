@@ -77,8 +77,8 @@ export const drift = {
   passHeads: { unit: 'Unit', date: 'Day', value: 'Heat-up time, s', limits: 'Own limits, s' },
   measured: {
     heading: 'How good the watch for drift is',
-    intro: (version: string) =>
-      `The watch ran on every fifth day of two years of simulated sites (version ${version}), in which it is known what drifts. Sizes are in standard deviations of a single cycle’s value. A false call is a movement called where none was, in any probe of a unit. Lead is the time from the first call to the failure, 0 for drifts that were missed; half of the drifts had more.`,
+    intro: (version: string, stride: number) =>
+      `The watch ran ${stride === 1 ? 'every day' : `every ${format.integer(stride)} days`} for two years at simulated sites (version ${version}), in which it is known what drifts. Sizes are in standard deviations of a single cycle’s value. A false call is a movement called where none was, in any probe of a unit. Lead is the time from the first call to the failure, 0 for drifts that were missed; half of the drifts had more.`,
     caption: 'The watch on simulated sites, with 95% intervals',
     /** What was true of the sites, by scenario; English is what the measurement wrote down. */
     scenario: (_scenario: string, says: string) => says,
