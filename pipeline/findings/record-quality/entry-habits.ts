@@ -1,3 +1,4 @@
+import { type PackedRows, packRows, unpackRows } from '../../packed-rows.ts';
 import type { Origin, Records, TimeMark } from '../../site/records.ts';
 import { binomialTail } from '../../statistics/distributions/beta.ts';
 import { groupBy } from '../../transform/group-by.ts';
@@ -22,7 +23,7 @@ interface Entered {
 export interface TimesOfSource {
   source: string;
   kind: EntryHabits['kind'];
-  times: Entered[];
+  times: PackedRows<Entered>;
 }
 
 /** The times of the records that people write, by kind and source. */
@@ -32,7 +33,7 @@ export function timesOfSources(records: Records): TimesOfSource[] {
       ([source, list]) => ({
         source,
         kind,
-        times: list.map(({ time, time_mark, entered_at }) => ({ time, time_mark, entered_at })),
+        times: packRows<Entered>(list, ['time', 'time_mark', 'entered_at']),
       }),
     ),
   );
@@ -50,7 +51,7 @@ export function entryHabits(times: readonly TimesOfSource[]): EntryHabits[] {
     .map((parts) => ({
       source: parts[0]!.source,
       kind: parts[0]!.kind,
-      ...habitsOf(parts.flatMap((part) => part.times)),
+      ...habitsOf(parts.flatMap((part) => unpackRows(part.times))),
     }))
     .sort((a, b) => KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind));
 }

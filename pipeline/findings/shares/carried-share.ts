@@ -2,30 +2,23 @@ import { type PackedRows, packRows, unpackRows } from '../../packed-rows.ts';
 import type { Site } from '../../site/site.ts';
 import type { DueTask, UseDay } from '../../transform/cleaning/due-tasks.ts';
 import { type UnitDay, unitDaySchema } from '../../transform/panel/unit-day.ts';
-import type { QualityParts } from '../record-quality/record-quality.ts';
 import type { Share } from './share.ts';
 import type { UnitCourse } from './unit-course.ts';
 
-type Times = QualityParts['times'][number];
-
 /** A share as plain data, so that it can be handed from thread to thread: what there is most of as columns; clocks are functions, and stay behind. */
-export interface CarriedShare extends Omit<Share, 'units' | 'panel' | 'quality'> {
+export interface CarriedShare extends Omit<Share, 'units' | 'panel'> {
   units: (Omit<UnitCourse, 'clock' | 'use_days' | 'due'> & {
     use_days: PackedRows<UseDay>;
     due: PackedRows<DueTask>;
   })[];
   panel: PackedRows<UnitDay>;
-  quality: Omit<QualityParts, 'times'> & {
-    times: (Omit<Times, 'times'> & { times: PackedRows<Times['times'][number]> })[];
-  };
 }
 
 const UNIT_DAY = Object.keys(unitDaySchema.shape) as (keyof UnitDay)[];
 const USE_DAY = ['day', 'first_cycle', 'cycles'] as const;
 const DUE = ['unit', 'task', 'due', 'state', 'done', 'days_late'] as const;
-const TIMES = ['time', 'time_mark', 'entered_at'] as const;
 
-export function carried({ units, panel, quality, ...share }: Share): CarriedShare {
+export function carried({ units, panel, ...share }: Share): CarriedShare {
   return {
     ...share,
     units: units.map(({ clock, use_days, due, ...unit }) => ({
@@ -34,15 +27,11 @@ export function carried({ units, panel, quality, ...share }: Share): CarriedShar
       due: packRows(due, DUE),
     })),
     panel: packRows(panel, UNIT_DAY),
-    quality: {
-      ...quality,
-      times: quality.times.map((of) => ({ ...of, times: packRows(of.times, TIMES) })),
-    },
   };
 }
 
 /** What {@link carried} was given, with the clocks of the site file. */
-export function received({ units, panel, quality, ...share }: CarriedShare, site: Site): Share {
+export function received({ units, panel, ...share }: CarriedShare, site: Site): Share {
   return {
     ...share,
     units: units.map(({ use_days, due, ...unit }) => ({
@@ -52,9 +41,5 @@ export function received({ units, panel, quality, ...share }: CarriedShare, site
       due: unpackRows(due),
     })),
     panel: unpackRows(panel),
-    quality: {
-      ...quality,
-      times: quality.times.map((of) => ({ ...of, times: unpackRows(of.times) })),
-    },
   };
 }
