@@ -25,11 +25,12 @@ export function judgeCleanings(
   tests: readonly JudgedTest[],
   rules: Rules,
 ): JudgedCleaning[] {
+  const others = cycles.filter((cycle) => cycle.standing !== 'purge');
   const failed = tests.filter((test) => test.result === 'fail');
   return records.cleanings.map((cleaning) => {
     const day = records.clock.operatingDay(cleaning.time);
     const done = (cleaning.state ?? 'done') === 'done';
-    const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, cycles, tests, rules) : null;
+    const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, others, tests, rules) : null;
     const afterFailure = failed.some(
       (test) => test.time <= cleaning.time && day - test.day <= rules.reactive_within_days && day >= test.day,
     );

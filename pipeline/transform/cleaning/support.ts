@@ -1,3 +1,4 @@
+import { firstFrom } from '../../first-from.ts';
 import type { Cleaning } from '../../site/records.ts';
 import type { Rules } from '../../site/rules.ts';
 import type { JudgedTest } from '../air-removal-tests/judge-tests.ts';
@@ -20,14 +21,18 @@ export interface Support {
 }
 
 const HOUR = 3_600_000;
+/** A cycle ends within so long: one is believed for a day at most, and one that was put together of two for a little more. */
+const LONGEST_CYCLE = 48 * HOUR;
 
 /**
  * Sets a chamber cleaning beside the cycle log. The stated work runs from the record's start (else its time less its minutes, else its time) to
  * its time. Drain purges are part of the work and are left out.
+ *
+ * @param others cycles of the unit in order of start, without purges
  */
 export function supportOf(
   cleaning: Cleaning,
-  cycles: readonly ClassedCycle[],
+  others: readonly ClassedCycle[],
   tests: readonly JudgedTest[],
   rules: Rules,
 ): Support {
@@ -35,9 +40,12 @@ export function supportOf(
     return { judged: false, running: false, hot: false, no_return: false, idle_hours: null };
   const end = cleaning.time;
   const begin = Math.min(cleaning.start ?? end - (cleaning.minutes ?? 0) * 60_000, end);
-  const others = cycles.filter((cycle) => cycle.standing !== 'purge');
-  const running = others.some((cycle) => cycle.start < end && (cycle.end ?? cycle.start) > begin);
-  const before = others.findLast((cycle) => (cycle.end ?? cycle.start) <= begin);
+  const near = others.slice(
+    firstFrom(others, (cycle) => cycle.start >= begin - LONGEST_CYCLE),
+    firstFrom(others, (cycle) => cycle.start >= end),
+  );
+  const running = near.some((cycle) => (cycle.end ?? cycle.start) > begin);
+  const before = lastOver(others, begin);
   const idle_hours = before ? (begin - (before.end ?? before.start)) / HOUR : null;
   return {
     judged: true,
@@ -48,16 +56,26 @@ export function supportOf(
   };
 }
 
+/** The last cycle that was over by an instant. */
+function lastOver(cycles: readonly ClassedCycle[], at: number): ClassedCycle | undefined {
+  for (let index = firstFrom(cycles, (cycle) => cycle.start > at) - 1; index >= 0; index--) {
+    const cycle = cycles[index]!;
+    if ((cycle.end ?? cycle.start) <= at) return cycle;
+  }
+  return undefined;
+}
+
 function lacksReturn(end: number, cycles: readonly ClassedCycle[], tests: readonly JudgedTest[]): boolean {
-  const production = cycles.find((cycle) => cycle.start >= end && isProduction(cycle));
+  const after = firstFrom(cycles, (cycle) => cycle.start >= end);
+  let first = after;
+  while (first < cycles.length && !isProduction(cycles[first]!)) first++;
+  const production = cycles[first];
   if (!production) return false;
-  const warmUp = cycles.some(
-    (cycle) =>
-      cycle.kind === 'warm_up' &&
-      cycle.standing === 'completed' &&
-      cycle.start >= end &&
-      cycle.start < production.start,
-  );
+  const warmUp = cycles
+    .slice(after, first)
+    .some(
+      (cycle) => cycle.kind === 'warm_up' && cycle.standing === 'completed' && cycle.start < production.start,
+    );
   const passed = tests.some(
     (test) =>
       test.result === 'pass' &&
