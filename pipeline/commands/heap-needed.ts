@@ -5,6 +5,11 @@ import { getHeapStatistics } from 'node:v8';
 
 /** Bytes of heap that a byte of exports takes at most: a cycle of 120 bytes becomes a record, a classed cycle and its part of a day (measured on made exports). */
 const HEAP_OF_INPUT = 16;
+/** The same where records are taken site by site: what is held of the day of a unit while all units are compared. */
+const HEAP_SITE_BY_SITE = 2;
+/** Bytes of heap that a record of a part takes while the part is joined, and the least that a thread gets, MB (measured on made exports). */
+const HEAP_OF_RECORD = 5000;
+const LEAST_HEAP = 1024;
 /** Share of the machine's memory that the program may ask for. */
 const SHARE_OF_MACHINE = 0.8;
 const MEGABYTE = 2 ** 20;
@@ -15,15 +20,32 @@ const MEGABYTE = 2 ** 20;
  * @param input bytes of the exports
  * @param limit bytes of the heap as it is
  * @param machine bytes of the machine's memory
+ * @param siteBySite whether records are taken site by site
  */
-export function heapNeeded(input: number, limit: number, machine: number): number | undefined {
-  const wanted = Math.min(input * HEAP_OF_INPUT, machine * SHARE_OF_MACHINE);
+export function heapNeeded(
+  input: number,
+  limit: number,
+  machine: number,
+  siteBySite = false,
+): number | undefined {
+  const ofInput = siteBySite ? HEAP_SITE_BY_SITE : HEAP_OF_INPUT;
+  const wanted = Math.min(input * ofInput, machine * SHARE_OF_MACHINE);
   return wanted > limit ? Math.floor(wanted / MEGABYTE) : undefined;
 }
 
 /** The same for a folder, on this machine. */
-export async function heapFor(folder: string): Promise<number | undefined> {
-  return heapNeeded(await bytesBelow(folder), getHeapStatistics().heap_size_limit, totalmem());
+export async function heapFor(folder: string, siteBySite: boolean): Promise<number | undefined> {
+  return heapNeeded(await bytesBelow(folder), getHeapStatistics().heap_size_limit, totalmem(), siteBySite);
+}
+
+/**
+ * The heap, in MB, of each of the threads in which parts of a fleet are joined, on this machine.
+ *
+ * @param records of the largest part
+ */
+export function heapOfPart(records: number, threads: number): number {
+  const most = (totalmem() * SHARE_OF_MACHINE) / threads / MEGABYTE;
+  return Math.floor(Math.min(most, Math.max(LEAST_HEAP, (records * HEAP_OF_RECORD) / MEGABYTE)));
 }
 
 /**

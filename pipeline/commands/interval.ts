@@ -1,10 +1,9 @@
 import { join, resolve } from 'node:path';
-import { intervalCase } from '../findings/interval/interval-case.ts';
-import { reviewPeriod, spanOfRecords } from '../findings/period.ts';
+import { caseOfUnits } from '../findings/interval/interval-case.ts';
+import { reviewPeriod } from '../findings/period.ts';
 import { calendarFile } from '../report/pages/interval/calendar-file.ts';
 import { caseText } from '../report/pages/interval/case-text.ts';
 import { CATALOGUES } from '../report/words/catalogues.ts';
-import { transform } from '../transform/transform.ts';
 import {
   type Command,
   FOLDER_ARGUMENT,
@@ -13,8 +12,8 @@ import {
   SITE_ARGUMENT,
   THREADS_ARGUMENT,
 } from './command.ts';
+import { readFleet } from './fleet.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
-import { readInputs } from './read-inputs.ts';
 import { writeFile } from './write-file.ts';
 
 /** Makes the case for a cleaning interval: prints it in plain words and writes the proposed cleanings as a calendar file. */
@@ -46,13 +45,13 @@ export const intervalCommand: Command = {
     },
   },
   run: async (values, terminal) => {
-    const { site, reading } = await readInputs(values, terminal);
+    const month = values.month as string | undefined;
+    const { site, share, reading, period } = await readFleet(values, terminal, (span) =>
+      reviewPeriod(month, span),
+    );
     const words = CATALOGUES[languageOf(values, site)].interval;
-    const period = reviewPeriod(values.month as string | undefined, spanOfRecords(site, reading.records));
-    terminal.progress('Joining records');
-    const { histories, panel, until } = transform(site, reading.records, period.until);
     terminal.progress('Making the case');
-    const found = intervalCase(histories, panel, site, reading.records, until);
+    const found = caseOfUnits(share.units, share.panel, site, reading.records, period.until);
     const path = join(String(values.out), 'interval.ics');
     await writeFile(path, calendarFile(found, site.organisation, words));
     terminal.progressDone();

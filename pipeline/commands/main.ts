@@ -8,6 +8,7 @@ import { helpText } from './help-text.ts';
 import { intervalCommand } from './interval.ts';
 import { learnCommand } from './learn.ts';
 import { reviewCommand } from './review.ts';
+import { isSiteBySite } from './site-by-site/read-site-by-site.ts';
 import { templatesCommand } from './templates.ts';
 import { processTerminal, type Terminal } from './terminal.ts';
 import { watchCommand } from './watch.ts';
@@ -44,7 +45,8 @@ export async function largerHeap([name, ...rest]: readonly string[]): Promise<nu
   const args = command?.definition.args as ArgsDef | undefined;
   if (args?.folder?.type !== 'positional') return undefined;
   try {
-    return await heapFor(String(valuesOf(args, rest, true).values.folder));
+    const { values } = valuesOf(args, rest, true);
+    return await heapFor(String(values.folder), await isSiteBySite(values));
   } catch (error) {
     // Wrong usage is said when the program runs.
     if (error instanceof UsageError) return undefined;

@@ -2,18 +2,14 @@ import { readFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import type { PreviousFile } from '../findings/changes/previous-review.ts';
 import { caseOfUnits } from '../findings/interval/interval-case.ts';
-import { type Period, reviewPeriod, spanOfRecords } from '../findings/period.ts';
+import { type Period, reviewPeriod } from '../findings/period.ts';
 import { reviewOfShare } from '../findings/review.ts';
 import type { Review } from '../findings/review-schema.ts';
-import { mergeShares } from '../findings/shares/merge-shares.ts';
-import { shareOf } from '../findings/shares/share.ts';
 import { unitPageNames } from '../report/html/page-names.ts';
 import type { PagesAsked } from '../report/parts/units-with-page.ts';
 import { CATALOGUES } from '../report/words/catalogues.ts';
 import { monthOf } from '../site/day.ts';
 import type { Language } from '../site/report-settings.ts';
-import type { Site } from '../site/site.ts';
-import { transform } from '../transform/transform.ts';
 import { UserError } from '../user-error.ts';
 import { VERSION } from '../version.ts';
 import {
@@ -26,13 +22,10 @@ import {
   UsageError,
   type Values,
 } from './command.ts';
-import { type FoundInputs, findInputs } from './find-inputs.ts';
+import { type Fleet, readFleet } from './fleet.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
-import { readFound } from './read-inputs.ts';
-import { goesSiteBySite, readSiteBySite } from './site-by-site/read-site-by-site.ts';
-import type { SharedFleet } from './site-by-site/share-of-fleet.ts';
 import type { Terminal } from './terminal.ts';
 import { type ReportThreads, reportThreads } from './threads/pool.ts';
 import { threadCount } from './threads/thread-count.ts';
@@ -90,30 +83,17 @@ export const reviewCommand: Command = {
   },
   run: async (values, terminal) => {
     paperOf(values);
-    const found = await findInputs(values);
-    const fleet = await fleetOf(found, values, terminal);
-    const language = languageOf(values, found.site);
+    const month = values.month as string | undefined;
+    const fleet = await readFleet(values, terminal, (span) => reviewPeriod(month, span));
+    const language = languageOf(values, fleet.site);
     const threads = reportThreadsFor(threadCount(values), fleet.share);
     try {
-      return await makeAndWrite(values, terminal, { ...fleet, site: found.site, language, threads });
+      return await makeAndWrite(values, terminal, { ...fleet, language, threads });
     } finally {
       await threads?.end();
     }
   },
 };
-
-/** What the review is made from: of all records at once, or site by site where there are very many. */
-async function fleetOf(found: FoundInputs, values: Values, terminal: Terminal): Promise<SharedFleet> {
-  const month = values.month as string | undefined;
-  if (await goesSiteBySite(found)) return readSiteBySite(found, month, values, terminal);
-  const { site } = found;
-  const reading = await readFound(found, values, terminal);
-  const period = reviewPeriod(month, spanOfRecords(site, reading.records));
-  terminal.progress('Joining records');
-  const transformed = transform(site, reading.records, period.until);
-  terminal.progress('Looking at each unit');
-  return { share: mergeShares(site, [shareOf(site, reading.records, transformed, period)]), reading, period };
-}
 
 async function makeAndWrite(
   values: Values,
@@ -125,7 +105,7 @@ async function makeAndWrite(
     period,
     language,
     threads,
-  }: SharedFleet & { site: Site; language: Language; threads: ReportThreads | undefined },
+  }: Fleet & { language: Language; threads: ReportThreads | undefined },
 ): Promise<undefined> {
   terminal.progress('Comparing');
   const previous = await previousReview(values, period);
@@ -168,7 +148,7 @@ async function makeAndWrite(
 const MANY_UNITS = 24;
 
 /** The thread of the program works as well, so one fewer is asked for. */
-function reportThreadsFor(count: number, { units }: SharedFleet['share']): ReportThreads | undefined {
+function reportThreadsFor(count: number, { units }: Fleet['share']): ReportThreads | undefined {
   return count > 1 && units.length >= MANY_UNITS ? reportThreads(count - 1) : undefined;
 }
 

@@ -1,8 +1,6 @@
 import type { ProbeDrift } from '../findings/drift/drift-schema.ts';
-import { driftWatch } from '../findings/drift/drift-watch.ts';
-import { spanOfRecords } from '../findings/period.ts';
-import { formatDay } from '../site/day.ts';
-import { transform } from '../transform/transform.ts';
+import type { Period } from '../findings/period.ts';
+import { type Day, formatDay, monthOf, monthSpan } from '../site/day.ts';
 import { UserError } from '../user-error.ts';
 import {
   type Command,
@@ -12,7 +10,7 @@ import {
   SITE_ARGUMENT,
   THREADS_ARGUMENT,
 } from './command.ts';
-import { readInputs } from './read-inputs.ts';
+import { readFleet } from './fleet.ts';
 
 /** Exit code that a scheduler can act on: something moves or is near its limit. */
 const SOMETHING_MOVES = 10;
@@ -37,19 +35,10 @@ export const watchCommand: Command = {
     },
   },
   run: async (values, terminal) => {
-    const { site, reading } = await readInputs(values, terminal);
-    const span = spanOfRecords(site, reading.records);
-    if (!span)
-      throw new UserError(
-        'no_records',
-        'There must be at least one cycle or air-removal test to watch, found none',
-      );
-    terminal.progress('Joining records');
-    const { histories, until } = transform(site, reading.records, span.last + 1);
-    terminal.progress('Looking for drift');
-    const drift = driftWatch(histories, site, until);
+    const { share, period } = await readFleet(values, terminal, toTheLastDay);
+    const { drift } = share;
     terminal.progressDone();
-    const newsFrom = formatDay(span.last - STEP_IS_NEWS_DAYS);
+    const newsFrom = formatDay(period.until - 1 - STEP_IS_NEWS_DAYS);
     const moving = drift.probes.filter((probe) => isNews(probe, newsFrom));
     terminal.print(
       values.json
@@ -59,6 +48,16 @@ export const watchCommand: Command = {
     return moving.length > 0 ? SOMETHING_MOVES : undefined;
   },
 };
+
+function toTheLastDay(span: { first: Day; last: Day } | null): Period {
+  if (!span)
+    throw new UserError(
+      'no_records',
+      'There must be at least one cycle or air-removal test to watch, found none',
+    );
+  const month = monthOf(span.last);
+  return { month, from: monthSpan(month)!.from, until: span.last + 1 };
+}
 
 function isNews({ state, since, era }: ProbeDrift, newsFrom: string): boolean {
   if (!era.current) return false;

@@ -1,10 +1,10 @@
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { tmpdir, totalmem } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, it } from 'vitest';
-import { bytesBelow, heapNeeded } from '../../pipeline/commands/heap-needed.ts';
+import { bytesBelow, heapNeeded, heapOfPart } from '../../pipeline/commands/heap-needed.ts';
 
 const GB = 2 ** 30;
 const BIN = fileURLToPath(new URL('../../pipeline/commands/bin.mjs', import.meta.url));
@@ -14,6 +14,17 @@ it('asks for a larger heap only where the exports need it, and for no more than 
   expect(heapNeeded(0.5 * GB, 4 * GB, 24 * GB)).toBe(8192);
   expect(heapNeeded(5 * GB, 4 * GB, 24 * GB)).toBe(Math.floor(0.8 * 24 * 1024));
   expect(heapNeeded(5 * GB, 4 * GB, 4 * GB)).toBeUndefined();
+});
+
+it('asks for an eighth of it where records are taken site by site, since only those of a part are held', () => {
+  expect(heapNeeded(0.5 * GB, 4 * GB, 24 * GB, true)).toBeUndefined();
+  expect(heapNeeded(5 * GB, 4 * GB, 24 * GB, true)).toBe(10_240);
+});
+
+it('gives a thread a gigabyte, and more where one site has very many records', () => {
+  expect(heapOfPart(1000, 1)).toBe(1024);
+  expect(heapOfPart(400_000, 1)).toBe(1907);
+  expect(heapOfPart(1e12, 1)).toBeLessThan(totalmem() / 2 ** 20);
 });
 
 it('starts the program anew with it, and hands on what it prints and how it ends', {

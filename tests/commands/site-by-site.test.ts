@@ -43,13 +43,13 @@ async function siteBySite(
     inputs,
     receipts,
     history,
-    month,
+    partsOfFleet(site, receipts, 1),
+    (span) => reviewPeriod(month, span),
     async (of) => {
       units.push([...of.units]);
       return structuredClone(await shareOfUnits(inputs, structuredClone(of)));
     },
     () => undefined,
-    1,
   );
   return { ...shared, units };
 }
@@ -99,13 +99,13 @@ describe('a review made site by site', () => {
       { unit: 'C', count: 9, first: 0, last: 1 },
     ];
     const receipts = { files: [{ units }], problems: [] } as unknown as Receipts;
-    expect(partsOfFleet(site, receipts, 1)).toEqual([['A', 'D'], ['C'], ['B']]);
-    expect(partsOfFleet(site, receipts, 13)).toEqual([
+    expect(partsOfFleet(site, receipts, 1).map(({ units: of }) => of)).toEqual([['A', 'D'], ['C'], ['B']]);
+    expect(partsOfFleet(site, receipts, 13).map(({ units: of }) => of)).toEqual([
       ['A', 'D'],
       ['C', 'B'],
     ]);
-    expect(partsOfFleet(site, receipts, 14)).toEqual([['A', 'D', 'C'], ['B']]);
-    expect(partsOfFleet(site, receipts, 100)).toEqual([['A', 'D', 'C', 'B']]);
+    expect(partsOfFleet(site, receipts, 14).map(({ units: of }) => of)).toEqual([['A', 'D', 'C'], ['B']]);
+    expect(partsOfFleet(site, receipts, 100).map(({ units: of }) => of)).toEqual([['A', 'D', 'C', 'B']]);
   });
 });
 

@@ -4,17 +4,26 @@ import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import { groupBy } from '../../transform/group-by.ts';
 
+/** Records that are joined at once, at most, unless one site has more. */
+const AT_ONCE = 250_000;
+
+/** Units of whole sites, and how many records were read of them. */
+export interface PartOfFleet {
+  units: string[];
+  records: number;
+}
+
 /**
  * The units of a fleet in parts whose records are joined at once: whole sites, one after the other, until they have so many records.
  *
  * @param atOnce records of a part; a site that has more is a part by itself
  */
-export function partsOfFleet(site: Site, { files }: Receipts, atOnce: number): string[][] {
+export function partsOfFleet(site: Site, { files }: Receipts, atOnce = AT_ONCE): PartOfFleet[] {
   const counts = new Map<string, number>();
   for (const { units } of files)
     for (const { unit, count } of units) counts.set(unit, (counts.get(unit) ?? 0) + count);
   const sites = groupBy(site.declared.units ?? [], (unit) => unit.site);
-  const parts: { units: string[]; records: number }[] = [];
+  const parts: PartOfFleet[] = [];
   for (const ofSite of sites.values()) {
     const units = ofSite.map(({ id }) => id);
     const records = units.reduce((sum, unit) => sum + (counts.get(unit) ?? 0), 0);
@@ -24,7 +33,7 @@ export function partsOfFleet(site: Site, { files }: Receipts, atOnce: number): s
       last.records += records;
     } else parts.push({ units, records });
   }
-  return parts.map(({ units }) => units);
+  return parts;
 }
 
 /**

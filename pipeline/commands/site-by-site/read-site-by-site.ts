@@ -1,12 +1,14 @@
 import { openInputs } from '../../ingest/read-jobs.ts';
 import { readReceipts } from '../../ingest/receipts/read-receipts.ts';
 import type { Values } from '../command.ts';
-import type { FoundInputs } from '../find-inputs.ts';
+import { type FoundInputs, findInputs } from '../find-inputs.ts';
+import { heapOfPart } from '../heap-needed.ts';
 import { isLarge, requireRecords, withProgress } from '../read-inputs.ts';
 import type { Terminal } from '../terminal.ts';
-import { readingThreads } from '../threads/pool.ts';
+import { readingThreads, sharingThreads } from '../threads/pool.ts';
 import { threadCount } from '../threads/thread-count.ts';
-import { type SharedFleet, shareOfFleet } from './share-of-fleet.ts';
+import { partsOfFleet } from './parts-of-fleet.ts';
+import { type PeriodOf, type SharedFleet, shareOfFleet } from './share-of-fleet.ts';
 
 /** Whether the exports are taken site by site: where there are several sites, and so much to read that it pays. Needs the history, in which what was read stands between. */
 export async function goesSiteBySite({ site, task }: FoundInputs): Promise<boolean> {
@@ -18,31 +20,43 @@ export async function goesSiteBySite({ site, task }: FoundInputs): Promise<boole
   );
 }
 
+/** The same from the user's arguments, where what they name can be found. */
+export const isSiteBySite = (values: Values): Promise<boolean> =>
+  findInputs(values).then(goesSiteBySite, () => false);
+
 /**
  * Reads all exports into the history, and makes the share of each part of the fleet from it, in threads: no more than the records of a part are held by each.
- *
- * @param month asked for
  */
 export async function readSiteBySite(
   { site, task }: FoundInputs,
-  month: string | undefined,
   values: Values,
   terminal: Terminal,
+  periodOf: PeriodOf,
 ): Promise<SharedFleet> {
   const { folder, site: _, history, ...settings } = task;
-  const threads = readingThreads(threadCount(values));
+  const count = threadCount(values);
+  const reading = readingThreads(count);
+  const receipts = await readReceipts(site, folder, history!, {
+    ...settings,
+    ...withProgress(terminal),
+    readElsewhere: (job) => reading.readReceipt({ ...task, job }),
+  }).finally(() => reading.end());
+  terminal.progressDone();
+  const parts = partsOfFleet(site, receipts);
+  const threads = sharingThreads(
+    count,
+    heapOfPart(
+      parts.reduce((most, { records }) => Math.max(most, records), 0),
+      count,
+    ),
+  );
   try {
-    const receipts = await readReceipts(site, folder, history!, {
-      ...settings,
-      ...withProgress(terminal),
-      readElsewhere: (job) => threads.readReceipt({ ...task, job }),
-    });
-    terminal.progressDone();
     const shared = await shareOfFleet(
       await openInputs(site, folder, settings),
       receipts,
       history!,
-      month,
+      parts,
+      periodOf,
       (of) => threads.share({ ...task, of }),
       (done, of) => terminal.progress(`Joining records, ${done} of ${of} parts`),
     );

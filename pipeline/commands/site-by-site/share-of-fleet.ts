@@ -1,5 +1,5 @@
 import { sourceDays } from '../../findings/next-month/missing-data.ts';
-import { type Period, reviewPeriod } from '../../findings/period.ts';
+import type { Period } from '../../findings/period.ts';
 import { recordsUntil } from '../../findings/record-quality/records-until.ts';
 import { received } from '../../findings/shares/carried-share.ts';
 import { mergeShares } from '../../findings/shares/merge-shares.ts';
@@ -9,11 +9,11 @@ import type { Reading } from '../../ingest/reading.ts';
 import type { Receipts } from '../../ingest/receipts/read-receipts.ts';
 import { partsOf, recordsOfParts, settleReceipts } from '../../ingest/receipts/records-of-parts.ts';
 import type { Day } from '../../site/day.ts';
-import { partsOfFleet, spanOfReceipts } from './parts-of-fleet.ts';
+import { type PartOfFleet, spanOfReceipts } from './parts-of-fleet.ts';
 import type { SharedUnits, UnitsToShare } from './share-of-units.ts';
 
-/** Records that are joined at once, at most, unless one site has more. */
-const AT_ONCE = 250_000;
+/** The period that is asked for, from the first and last operating day of the records; null where there are none. */
+export type PeriodOf = (span: { first: Day; last: Day } | null) => Period;
 
 /** The share of all units, and what was read but for the records it was made of. */
 export interface SharedFleet {
@@ -27,33 +27,31 @@ export interface SharedFleet {
 /**
  * Makes the share of a whole fleet from its parts, so that the records of a part are held at once and no more; the same as from all records.
  *
- * @param month asked for
+ * @param periodOf asked again where the records turn out to have other days at their ends
  * @param shareElsewhere makes the share of a part, such as in another thread
- * @param atOnce records of a part
  */
 export async function shareOfFleet(
   inputs: Inputs,
   receipts: Receipts,
   history: string,
-  month: string | undefined,
+  parts: readonly PartOfFleet[],
+  periodOf: PeriodOf,
   shareElsewhere: (of: UnitsToShare) => Promise<SharedUnits>,
   onPart: (done: number, of: number) => void,
-  atOnce = AT_ONCE,
 ): Promise<SharedFleet> {
   const { site } = inputs;
-  const parts = partsOfFleet(site, receipts, atOnce);
-  let period = reviewPeriod(month, spanOfReceipts(site, receipts));
+  let period = periodOf(spanOfReceipts(site, receipts));
   for (;;) {
     let done = 0;
     const shared = await Promise.all(
-      parts.map(async (units) => {
+      parts.map(async ({ units }) => {
         const of = { units, parts: partsOf(receipts, new Set(units)), history, period };
         const { share, ...rest } = await shareElsewhere(of);
         onPart(++done, parts.length);
         return { ...rest, share: received(share, site) };
       }),
     );
-    const exact = reviewPeriod(month, spanOf(shared));
+    const exact = periodOf(spanOf(shared));
     if (exact.until !== period.until || exact.from !== period.from) {
       // Rows at the end of a month turned out to be those of other rows: the month is another one.
       period = exact;

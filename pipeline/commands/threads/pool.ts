@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
+import type { ResourceLimits } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { Receipt } from '../../ingest/receipts/receipt.ts';
@@ -12,10 +13,15 @@ import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
-/** Threads that read files, and make shares of what was read. */
+/** Threads that read files. */
 export interface ReadingThreads {
   read(task: ReadTask): Promise<FileColumns>;
   readReceipt(task: ReadTask): Promise<Receipt>;
+  end(): Promise<void>;
+}
+
+/** Threads that make shares of what was read. */
+export interface SharingThreads {
   share(task: ShareTask): Promise<SharedUnits>;
   end(): Promise<void>;
 }
@@ -36,9 +42,14 @@ export function readingThreads(count: number): ReadingThreads {
   return {
     read: (task) => pool.run(task, { name: 'readOne' }),
     readReceipt: (task) => pool.run(task, { name: 'readReceipt' }),
-    share: (task) => pool.run(task, { name: 'makeShare' }),
     end: () => pool.destroy(),
   };
+}
+
+/** @param heap of each, MB */
+export function sharingThreads(count: number, heap: number): SharingThreads {
+  const pool = open(count, { maxOldGenerationSizeMb: heap });
+  return { share: (task) => pool.run(task, { name: 'makeShare' }), end: () => pool.destroy() };
 }
 
 /** @param count threads beside the one of the program, at least 1 */
@@ -80,11 +91,12 @@ function drawTask(basis: ReportBasis, units: readonly string[], language: Langua
   };
 }
 
-function open(count: number): Tinypool {
+function open(count: number, resourceLimits: ResourceLimits = {}): Tinypool {
   return new Tinypool({
     filename: FILE,
     runtime: 'worker_threads',
     minThreads: count,
     maxThreads: count,
+    resourceLimits,
   });
 }
