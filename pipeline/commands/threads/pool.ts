@@ -11,6 +11,9 @@ import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
 import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
+/** Pages that a thread is given at once: what they are made from is copied to it. */
+const MOST_PAGES_AT_ONCE = 20;
+
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
 /** Threads that read files. */
@@ -60,8 +63,7 @@ export function reportThreads(count: number): ReportThreads {
   return {
     begin(basis, language) {
       const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
-      // One share a thread: what the pages are made from is handed over once.
-      const share = Math.max(1, Math.ceil(units.length / count));
+      const share = Math.max(1, Math.min(MOST_PAGES_AT_ONCE, Math.ceil(units.length / count)));
       const shares: Promise<string[]>[] = [];
       for (let at = 0; at < units.length; at += share)
         shares.push(pool.run(drawTask(basis, units.slice(at, at + share), language), { name: 'drawUnits' }));
