@@ -14,7 +14,14 @@ describe('the benchmark of reading', () => {
     );
     expect(status, stderr).toBe(0);
     expect(stdout).toMatch(/^3000 cycles of 3 units, 0\.4 MB/);
-    for (const what of ['bare csv-parse', 'one thread', '2 threads', 'kept as columns', 'the next time'])
+    for (const what of [
+      'bare csv-parse',
+      'one thread',
+      '2 threads',
+      'kept as columns',
+      'the next time',
+      'into the history',
+    ])
       expect(stdout.split('\n').filter((line) => line.includes(what) && /rows\/s/.test(line))).toHaveLength(
         1,
       );

@@ -41,7 +41,15 @@ const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 const history = join(folder, 'history');
 // Measured as users run it: bundled.
 await build(settings);
-await build({ ...settings, entryPoints: { reading: 'pipeline/commands/read-inputs.ts' }, splitting: false });
+await build({
+  ...settings,
+  entryPoints: {
+    reading: 'pipeline/commands/read-inputs.ts',
+    inputs: 'pipeline/commands/find-inputs.ts',
+    receipts: 'pipeline/commands/site-by-site/read-site-by-site.ts',
+  },
+  splitting: false,
+});
 const began = performance.now();
 const bytes = makeExports(folder, cycles, units);
 console.log(
@@ -69,6 +77,11 @@ const runs: [string, string, string[]][] = [
   ],
   [`the same, kept as columns too`, process.execPath, [RUNNER, 'read', folder, String(threads), history]],
   ['the next time, nothing new', process.execPath, [RUNNER, 'read', folder, String(threads), history]],
+  [
+    'into the history alone, site by site',
+    process.execPath,
+    [RUNNER, 'keep', folder, String(threads), `${history}-2`],
+  ],
   ['pandas read_csv, two dates', process.env.PYTHON ?? 'python3', ['-c', PANDAS]],
   ['DuckDB read_csv', 'duckdb', ['-noheader', '-list', '-c', DUCKDB]],
 ];

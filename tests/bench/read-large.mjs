@@ -4,16 +4,26 @@ import { parse } from 'csv-parse';
 import { bundled } from '../../pipeline/bundle/fresh.mjs';
 
 const [what, target, threads, history] = process.argv.slice(2);
+const quiet = { print() {}, printError() {}, progress() {}, progressDone() {} };
 let rows = 0;
 if (what === 'parse') {
   for (const file of readFileSync(target, 'utf8').split('\n'))
     for await (const row of createReadStream(file).pipe(parse({ bom: true, from: 2 })))
       rows += row.length > 0 ? 1 : 0;
+} else if (what === 'keep') {
+  const bundles = [bundled('inputs.js'), bundled('receipts.js')];
+  if (bundles.includes(undefined)) (await import('tsx/esm/api')).register();
+  const { findInputs } = await import(bundles[0] ?? '../../pipeline/commands/find-inputs.ts');
+  const { readIntoHistory } = await import(
+    bundles[1] ?? '../../pipeline/commands/site-by-site/read-site-by-site.ts'
+  );
+  const values = { folder: target, threads, history };
+  const { files } = await readIntoHistory(await findInputs(values), values, quiet);
+  rows = files.reduce((sum, { kind, count }) => sum + (kind === 'cycles' ? count : 0), 0);
 } else {
   const bundle = bundled('reading.js');
   if (!bundle) (await import('tsx/esm/api')).register();
   const { readInputs } = await import(bundle ?? '../../pipeline/commands/read-inputs.ts');
-  const quiet = { print() {}, printError() {}, progress() {}, progressDone() {} };
   const { reading } = await readInputs({ folder: target, threads, history }, quiet);
   rows = reading.records.cycles.length;
 }

@@ -1,5 +1,5 @@
 import { openInputs } from '../../ingest/read-jobs.ts';
-import { readReceipts } from '../../ingest/receipts/read-receipts.ts';
+import { type Receipts, readReceipts } from '../../ingest/receipts/read-receipts.ts';
 import type { Values } from '../command.ts';
 import { type FoundInputs, findInputs } from '../find-inputs.ts';
 import { heapOfPart } from '../heap-needed.ts';
@@ -24,24 +24,44 @@ export async function goesSiteBySite({ site, task }: FoundInputs): Promise<boole
 export const isSiteBySite = (values: Values): Promise<boolean> =>
   findInputs(values).then(goesSiteBySite, () => false);
 
+/** Reads all exports into the history, in threads. */
+export async function readIntoHistory(
+  { site, task }: FoundInputs,
+  values: Values,
+  terminal: Terminal,
+): Promise<Receipts> {
+  const { folder, site: _, history, ...settings } = task;
+  const threads = readingThreads(threadCount(values));
+  try {
+    const receipts = await readReceipts(site, folder, history!, {
+      ...settings,
+      ...withProgress(terminal),
+      readElsewhere: (job) => threads.readReceipt({ ...task, job }),
+    });
+    terminal.progressDone();
+    requireRecords(
+      { ...receipts, files: receipts.files.map(({ read, count }) => ({ ...read, records: count })) },
+      task,
+    );
+    return receipts;
+  } finally {
+    await threads.end();
+  }
+}
+
 /**
  * Reads all exports into the history, and makes the share of each part of the fleet from it, in threads: no more than the records of a part are held by each.
  */
 export async function readSiteBySite(
-  { site, task }: FoundInputs,
+  found: FoundInputs,
   values: Values,
   terminal: Terminal,
   periodOf: PeriodOf,
 ): Promise<SharedFleet> {
+  const { site, task } = found;
   const { folder, site: _, history, ...settings } = task;
   const count = threadCount(values);
-  const reading = readingThreads(count);
-  const receipts = await readReceipts(site, folder, history!, {
-    ...settings,
-    ...withProgress(terminal),
-    readElsewhere: (job) => reading.readReceipt({ ...task, job }),
-  }).finally(() => reading.end());
-  terminal.progressDone();
+  const receipts = await readIntoHistory(found, values, terminal);
   const parts = partsOfFleet(site, receipts);
   const threads = sharingThreads(
     count,
@@ -51,7 +71,7 @@ export async function readSiteBySite(
     ),
   );
   try {
-    const shared = await shareOfFleet(
+    return await shareOfFleet(
       await openInputs(site, folder, settings),
       receipts,
       history!,
@@ -60,8 +80,6 @@ export async function readSiteBySite(
       (of) => threads.share({ ...task, of }),
       (done, of) => terminal.progress(`Joining records, ${done} of ${of} parts`),
     );
-    requireRecords(shared.reading, task);
-    return shared;
   } finally {
     await threads.end();
   }
