@@ -147,9 +147,13 @@ async function makeAndWrite(
 /** Units from which it pays to make parts of the report in threads: each has to start, to warm up and to be given what it draws from. */
 const MANY_UNITS = 24;
 
-/** The thread of the program works as well, so one fewer is asked for. */
+/** Units from which the program's own thread has little to do beside those that draw. */
+const VERY_MANY_UNITS = 100;
+
+/** The thread of the program works as well, so one fewer is asked for, unless most of the work is pages of units. */
 function reportThreadsFor(count: number, { units }: Fleet['share']): ReportThreads | undefined {
-  return count > 1 && units.length >= MANY_UNITS ? reportThreads(count - 1) : undefined;
+  if (count < 2 || units.length < MANY_UNITS) return undefined;
+  return reportThreads(units.length < VERY_MANY_UNITS ? count - 1 : count);
 }
 
 /** The units whose pages are asked for by name. */
