@@ -15,7 +15,7 @@ import { runInProcesses } from './run-in-processes.ts';
 
 /**
  * Measures how good the drift watch is: simulates sites with and without drift, runs the watch every day, as a scheduler would, and counts. Seeds from 3001 on; the thresholds
- * (`EVIDENCE`, `VALUES_TO_STAND`) were set on seeds below 100, and those from 1001 on have served earlier versions. With --write the result is kept for the methods page of every review. About fifty seconds a site and core; after the given minutes no more sites are begun, and what there is counts.
+ * (`EVIDENCE`, `VALUES_TO_STAND`) were set on seeds below 100, and those from 1001 on have served earlier versions. With --write the result is kept for the methods page of every review. About a minute a site of six units and core; after the given minutes no more sites are begun, and what there is counts.
  *
  * Usage: npm run calibrate:drift -- [--sites 20] [--scenario NAME] [--stride 1] [--minutes 600] [--write]
  */

@@ -23,8 +23,8 @@ import { inOrder, unitDrift } from './unit-drift.ts';
  * Watches the empty daily cycles of all units: what is steady, moving, near its limit or stepped on the day before `until`. Pure.
  *
  * For each site and probe: values of the day by unit and era; the movement common to the site taken out, as strongly as the unit feels it; a saw-tooth that falls back at a cleaning
- * recognised and taken out; noise and its autocorrelation, partly borrowed from the site's other units; then EWMA and CUSUM, the step told from the slope (with less asked of a
- * probe beside which others of the unit move as one of the causes has it), the rate, and the days to the limit. Nothing after `until` is looked at, so that a past day can be judged again.
+ * recognised and taken out; noise and its autocorrelation, partly borrowed from the site's other units; then EWMA and CUSUM, the step told from the slope, which must stand for a value (with
+ * less asked of a probe beside which others of the unit move as one of the causes has it), the rate, and the days to the limit. Nothing after `until` is looked at, so that a past day can be judged again.
  *
  * Assumes that a unit is alike from day to day inside an era. A fault that comes at once gives no drift.
  *
