@@ -13,17 +13,23 @@ export interface TableParts<Row> {
   columns: readonly Column<Row>[];
   rows: readonly Row[];
   total?: Row;
+  /** Holds all rows, however many there are. */
+  whole?: boolean;
   /** Attributes of a row for the page's script, such as its unit; never of the total. */
   rowData?: (row: Row) => Readonly<Record<string, string>>;
 }
 
-/** A table with caption, number and scopes; it scrolls sideways by itself where the page is narrow. With no rows there is none. */
+/** Rows of a table of a page: more are not read there, and weigh the page down. */
+const MOST_ROWS = 500;
+
+/** A table with caption, number and scopes; it scrolls sideways by itself where the page is narrow. With no rows there is none; of very many the first, with a word on the others. */
 export function dataTable<Row>(
   { words }: Pick<ReportContext, 'words'>,
   numbers: Numbering,
-  { caption, columns, rows, total, rowData }: TableParts<Row>,
+  { caption, columns, rows: all, total, whole = false, rowData }: TableParts<Row>,
 ): Html {
-  if (rows.length === 0) return html``;
+  if (all.length === 0) return html``;
+  const rows = whole ? all : all.slice(0, MOST_ROWS);
   const name = words.pages.table(numbers.table());
   const line = (row: Row, className: string) =>
     html`<tr${className === '' ? dataAttributes(rowData?.(row)) : html` class="${className}"`}>${columns.map((column) => cellOf(column, row))}</tr>
@@ -37,7 +43,7 @@ export function dataTable<Row>(
 <tbody>
 ${rows.map((row) => line(row, ''))}${total !== undefined && line(total, 'total')}</tbody>
 </table>
-</div>`;
+</div>${all.length > rows.length && html`<p class="note">${words.pages.rowsCut(rows.length, all.length)}</p>`}`;
 }
 
 /** Attributes `data-…` of an element. */

@@ -5,9 +5,15 @@ import type { ReportContext } from '../page-context.ts';
 /** Units that pictures of single units hold on one page, at most: more would be neither looked at nor light. */
 const MOST_UNITS = 60;
 
-/** The units that pictures of single units show: all, or where there are many the first in the order of need. */
-export function picturedUnits({ units, attention_order }: Review): ReadonlySet<string> {
-  const ids = units.map((unit) => unit.unit);
+/**
+ * The units that pictures of single units show: all, or where there are many the first in the order of need.
+ *
+ * @param ids units to choose from; left out: those of the review
+ */
+export function picturedUnits(
+  { units, attention_order }: Review,
+  ids = units.map((unit) => unit.unit),
+): ReadonlySet<string> {
   return new Set(
     ids.length <= MOST_UNITS ? ids : [...new Set([...attention_order, ...ids])].slice(0, MOST_UNITS),
   );
@@ -21,6 +27,12 @@ export function listedUnits(review: Review): Review['units'] {
   if (review.units.length <= MOST_ROWS) return review.units;
   const pictured = picturedUnits(review);
   return review.units.filter((unit) => pictured.has(unit.unit));
+}
+
+/** Says which units the pictures of a page hold whose tables say for themselves what they hold. */
+export function picturesNote({ review, words }: Pick<ReportContext, 'review' | 'words'>): Html | false {
+  const { length } = review.units;
+  return length > MOST_UNITS && html`<p class="note">${words.pages.picturesOf(MOST_UNITS, length)}</p>`;
 }
 
 /** Says which units the pictures hold, where that is not all. */

@@ -6,6 +6,7 @@ import { type Html, html } from '../../html/html.ts';
 import { dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
 import type { Section } from '../../parts/page.ts';
+import { picturedUnits, picturesNote } from '../../parts/pictured-units.ts';
 import { unitLink } from '../../parts/unit-link.ts';
 import type { SectionContext } from './section-context.ts';
 
@@ -34,6 +35,7 @@ export async function planSection(section: SectionContext): Promise<Section> {
     })}</p>
 <ul>${schedule.sites.map((site) => html`<li>${plan.needed[site.needed_origin](context.siteName(site.site))} ${plan.worked[site.worked_origin]}</li>`)}</ul>`
   }
+${picturesNote(context)}
 ${await weekFigures(section, days.map(plan.weekdayShort))}
 ${
   windows.length > 0 &&
@@ -102,8 +104,14 @@ async function weekFigures(section: SectionContext, days: readonly string[]): Pr
   const { plan } = text;
   const { tips } = context.words;
   const figures: Html[] = [];
+  const pictured = picturedUnits(
+    context.review,
+    found.schedule.units.map(({ unit }) => unit),
+  );
   for (const site of found.schedule.sites) {
-    const units = found.schedule.units.filter((unit) => unit.site === site.site).slice(0, UNITS_IN_FIGURE);
+    const units = found.schedule.units
+      .filter((unit) => unit.site === site.site && pictured.has(unit.unit))
+      .slice(0, UNITS_IN_FIGURE);
     const rows = units.flatMap((unit): WeekRow[] =>
       unit.in_use.flatMap((share, hour) =>
         share === 0

@@ -10,6 +10,7 @@ import { dataTable } from '../../parts/data-table.ts';
 import { figure } from '../../parts/figure.ts';
 import { folded } from '../../parts/folded.ts';
 import type { Section } from '../../parts/page.ts';
+import { picturedUnits, picturesNote } from '../../parts/pictured-units.ts';
 import { unitLink } from '../../parts/unit-link.ts';
 import { aheadLook, aheadRows, datesOf, withInterval } from '../../rows/ahead-rows.ts';
 
@@ -57,7 +58,7 @@ export async function nextMonthSection(context: ReportContext, numbers: Numberin
 ${
   tasks.length === 0
     ? html`<p class="empty">${meeting.tasksNone(month)}</p>`
-    : html`${await calendars(context, numbers, month)}
+    : html`${picturesNote(context)}${await calendars(context, numbers, month)}
 ${folded(tasks.length > ROWS_IN_SIGHT, meeting.tasksCaption(month), table)}`
 }
 ${daily(context)}
@@ -71,9 +72,10 @@ async function calendars(context: ReportContext, numbers: Numbering, month: stri
   const ahead = review.next_month;
   const rows = aheadRows(review, words);
   const tasks = withInterval(ahead);
+  const pictured = picturedUnits(review);
   const units = ahead.expected_use
     .map((of) => of.unit)
-    .filter((unit) => tasks.some((of) => of.unit === unit));
+    .filter((unit) => pictured.has(unit) && tasks.some((of) => of.unit === unit));
   const figures: Html[] = [];
   for (let from = 0; from < units.length; from += UNITS_IN_CALENDAR) {
     const part = new Set(units.slice(from, from + UNITS_IN_CALENDAR));

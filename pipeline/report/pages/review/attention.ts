@@ -55,6 +55,7 @@ export function unitsSection(context: ReportContext, numbers: Numbering): Sectio
     review.units.length === 0
       ? html`<p class="empty">${pages.noRecord}</p>`
       : html`${finder(context)}${dataTable(context, numbers, {
+          whole: true,
           caption: pages.unitsCaption(month),
           rows: review.units,
           rowData: (unit) => findData(context, unit),

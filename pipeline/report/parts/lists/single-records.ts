@@ -117,11 +117,14 @@ export const stopsTable: List<Review['early_stops'][number]> = (context, numbers
 /** Cycles that the page shows of one look-back list; the rest is in review.json. */
 const MOST_CYCLES = 200;
 
+/** Look-back lists of one page; a unit's own page has its own, and tables/look-back-cycles.csv has all. */
+const MOST_LISTS = 30;
+
 /** Look-back lists, each folded. */
 export function lookBackLists(context: ReportContext, numbers: Numbering, lists: Review['look_backs']): Html {
   const { lookBack, where } = context.words.records;
   const { format, terms } = context.words;
-  return html`${lists.map((list) => {
+  return html`${lists.slice(0, MOST_LISTS).map((list) => {
     const failed = format.time(list.failed);
     const shown = list.cycles.slice(0, MOST_CYCLES);
     return html`<details>
@@ -154,5 +157,5 @@ ${
 }
 ${list.cycles.length > shown.length && html`<p>${lookBack.more(list.cycles.length - shown.length)}</p>`}
 </details>`;
-  })}`;
+  })}${lists.length > MOST_LISTS && html`<p class="note">${lookBack.moreLists(lists.length - MOST_LISTS)}</p>`}`;
 }

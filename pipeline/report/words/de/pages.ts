@@ -45,10 +45,14 @@ export const pages: PagesWords = {
       ? `Bericht zu Reinigung und Tests, ${month}`
       : `${organisation}: Bericht zu Reinigung und Tests, ${month}`,
   printFooter: (span, mark) => `Daten ${span}. Fingerabdruck ${mark}.`,
+  picturesOf: (n, all) =>
+    `Bilder einzelner Geräte zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit.`,
   pictured: (n, all) =>
     `Bilder einzelner Geräte zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Tabellen und Dateien enthalten alle.`,
   picturedAndListed: (n, all) =>
     `Bilder einzelner Geräte und lange Tabellen zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit. Die Tabelle aller Geräte und die Dateien enthalten alle.`,
+  rowsCut: (n, all) =>
+    `Die ersten ${integer(n)} von ${integer(all)} Zeilen. Die Dateien dieses Berichts enthalten alle.`,
   ownPages: (n, all) =>
     n === all
       ? 'Jedes Gerät hat seine eigene Seite.'

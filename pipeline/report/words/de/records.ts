@@ -89,6 +89,8 @@ export const records: RecordsWords = {
     late: 'spät',
   },
   lookBack: {
+    moreLists: (n) =>
+      `${count(n, 'weitere Liste steht', 'weitere Listen stehen')} auf den Seiten der Geräte und in tables/look-back-cycles.csv.`,
     heading: 'Rückschaulisten',
     intro:
       'Zu jedem ersten nicht bestandenen Test nach einem bestandenen: die Produktionschargen seit dem letzten bestandenen Test dieses Geräts, für die, die entscheiden. Die Liste beurteilt keine Charge und ruft nichts zurück.',

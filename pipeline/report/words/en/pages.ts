@@ -45,10 +45,14 @@ export const pages = {
       ? `Cleaning and test review, ${month}`
       : `${organisation}: cleaning and test review, ${month}`,
   printFooter: (span: string, mark: string) => `Data ${span}. Fingerprint ${mark}.`,
+  picturesOf: (n: number, all: number) =>
+    `Pictures of single units hold the first ${integer(n)} of ${integer(all)} units in the order of need.`,
   pictured: (n: number, all: number) =>
     `Pictures of single units hold the first ${integer(n)} of ${integer(all)} units in the order of need. Tables and files hold all.`,
   picturedAndListed: (n: number, all: number) =>
     `Pictures of single units and long tables hold the first ${integer(n)} of ${integer(all)} units in the order of need. The table of all units and the files hold all.`,
+  rowsCut: (n: number, all: number) =>
+    `The first ${integer(n)} of ${integer(all)} rows. The data files of this review hold all.`,
   ownPages: (n: number, all: number) =>
     n === all
       ? 'Each unit has its own page.'

@@ -48,6 +48,8 @@ export const records = {
     late: 'late',
   },
   lookBack: {
+    moreLists: (n: number) =>
+      `${count(n, 'list more is', 'lists more are')} on the pages of the units and in tables/look-back-cycles.csv.`,
     heading: 'Look-back lists',
     intro:
       'For each first failed test after a pass: the production cycles since that unit’s last passing test, for those who decide. The list judges no cycle and recalls nothing.',
