@@ -6,16 +6,17 @@ import type { UnitCourse } from './shares/unit-course.ts';
 
 type Unit = Omit<Review['units'][number], 'attention'>;
 
-/** What the reasons of one unit are found from. */
+/** What the reasons of one unit are found from; rows of other units may stand among its own. */
 export interface AttentionInput {
   unit: Unit;
   history: UnitCourse;
   comparisons: readonly Comparison[];
-  cleaning: Review['cleaning'];
+  /** Due tasks of the month. */
+  cleaning: Review['cleaning']['month'];
   incompleteReturns: Review['incomplete_returns'];
   requalifications: Review['requalifications'];
   contradicted: Review['contradicted_records'];
-  drift: Drift;
+  drift: Pick<Drift, 'units' | 'probes' | 'heat_up_passes'>;
   aborts: Review['charts']['aborts'];
   period: Period;
 }
@@ -137,7 +138,7 @@ function* cleaning({ unit, cleaning, contradicted }: AttentionInput): Generator<
       running: unit.chamber.running,
       hot: unit.chamber.hot,
     });
-  const strainer = cleaning.month.find((row) => row.unit === unit.unit && row.task === 'drain_strainer');
+  const strainer = cleaning.find((row) => row.unit === unit.unit && row.task === 'drain_strainer');
   if (strainer && strainer.missed / strainer.due >= STRAINERS_MISSED_SHARE) {
     yield reason('strainers_missed', 'look', { missed: strainer.missed, due: strainer.due });
   }

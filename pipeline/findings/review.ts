@@ -82,17 +82,34 @@ export function reviewOfShare(
   };
   const failedDays = [...failedDaysChart(panel, 'fleet', level), ...each(rowsOf, level, failedDaysChart)];
   const aborts = [...abortsChart(panel, 'fleet', level), ...each(rowsOf, level, abortsChart)];
+  // Each unit is given its own rows: of a thousand units each would look through those of all.
+  const ofUnit = {
+    comparisons: byUnit(comparisons),
+    cleaning: byUnit(cleaning.month),
+    returns: byUnit(lists.incomplete_returns),
+    requalifications: byUnit(lists.requalifications),
+    contradicted: byUnit(lists.contradicted_records),
+    drift: byUnit(drift.units),
+    probes: byUnit(drift.probes),
+    passes: byUnit(drift.heat_up_passes),
+    aborts: groupBy(aborts, ({ scope }) => scope),
+  };
   const units = share.summaries.map((unit, index) => {
+    const own = <Row>(rows: ReadonlyMap<string | null, Row[]>): Row[] => rows.get(unit.unit) ?? [];
     const attention = attentionReasons({
       unit,
       history: courses[index]!,
-      comparisons,
-      cleaning,
-      incompleteReturns: lists.incomplete_returns,
-      requalifications: lists.requalifications,
-      contradicted: lists.contradicted_records,
-      drift,
-      aborts,
+      comparisons: own(ofUnit.comparisons),
+      cleaning: own(ofUnit.cleaning),
+      incompleteReturns: own(ofUnit.returns),
+      requalifications: own(ofUnit.requalifications),
+      contradicted: own(ofUnit.contradicted),
+      drift: {
+        units: own(ofUnit.drift),
+        probes: own(ofUnit.probes),
+        heat_up_passes: own(ofUnit.passes),
+      },
+      aborts: own(ofUnit.aborts),
       period,
     });
     return { ...unit, attention };
@@ -158,6 +175,9 @@ export function reviewOfShare(
     settings,
   };
 }
+
+const byUnit = <Row extends { unit: string | null }>(rows: readonly Row[]): Map<string | null, Row[]> =>
+  groupBy(rows, ({ unit }) => unit);
 
 function each<Row, Point>(
   rowsOf: Map<string, Row[]>,

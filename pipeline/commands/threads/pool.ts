@@ -11,6 +11,9 @@ import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
 import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
+/** Heap of a thread that draws, MB: it holds the review of a thousand units, and the days of those it draws. With more it would only clear up later. */
+const DRAWING_HEAP = 2048;
+
 /** Pages that a thread is given at once: what they are made from is copied to it. */
 const MOST_PAGES_AT_ONCE = 20;
 
@@ -57,7 +60,7 @@ export function sharingThreads(count: number, heap: number): SharingThreads {
 
 /** @param count threads beside the one of the program, at least 1 */
 export function reportThreads(count: number): ReportThreads {
-  const pool = open(count);
+  const pool = open(count, { maxOldGenerationSizeMb: DRAWING_HEAP });
   for (let thread = 0; thread < count; thread++)
     pool.run(undefined, { name: 'prepareDrawing' }).catch(() => undefined);
   return {
