@@ -64,7 +64,7 @@ export interface ReportOptions {
   /** Catalogue of its language; left out: English. */
   words?: Words;
   /** The pages of units, in their order, where they are made elsewhere, such as in other threads; left out: they are made here. */
-  unitPages?: Promise<string[]>;
+  unitPages?: Promise<(string | Uint8Array)[]>;
   /** Makes the workbook elsewhere, such as in another thread; left out: it is made here. */
   workbook?: (about: WorkbookAbout, tables: readonly SheetTable[]) => Promise<Uint8Array>;
 }

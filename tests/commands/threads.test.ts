@@ -50,7 +50,8 @@ describe('threads', () => {
       const units = review.units.map(({ unit }) => unit);
       const here = await drawUnitPages(basis, units);
       expect(here).toHaveLength(10);
-      for (const [index, unit] of units.entries()) expect(pages[index] === here[index], unit).toBe(true);
+      for (const [index, unit] of units.entries())
+        expect(new TextDecoder().decode(pages[index]) === here[index], unit).toBe(true);
     } finally {
       await threads.end();
     }

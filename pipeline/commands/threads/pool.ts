@@ -35,7 +35,7 @@ export interface SharingThreads {
 /** Threads that make parts of the report, and load what they need for it at once. */
 export interface ReportThreads {
   /** Begins with the pages of units. What goes wrong is thrown where they are awaited. */
-  begin(basis: ReportBasis, language: Language): Promise<string[]>;
+  begin(basis: ReportBasis, language: Language): Promise<Uint8Array[]>;
   workbook(about: WorkbookAbout, tables: readonly SheetTable[], language: Language): Promise<Uint8Array>;
   end(): Promise<void>;
 }
@@ -67,7 +67,7 @@ export function reportThreads(count: number): ReportThreads {
     begin(basis, language) {
       const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
       const share = Math.max(1, Math.min(MOST_PAGES_AT_ONCE, Math.ceil(units.length / count)));
-      const shares: Promise<string[]>[] = [];
+      const shares: Promise<Uint8Array[]>[] = [];
       for (let at = 0; at < units.length; at += share)
         shares.push(pool.run(drawTask(basis, units.slice(at, at + share), language), { name: 'drawUnits' }));
       const pages = Promise.all(shares).then((shares) => shares.flat());

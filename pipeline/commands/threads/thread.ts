@@ -98,10 +98,11 @@ export async function prepareDrawing(): Promise<void> {
   await import('../../report/report.ts');
 }
 
-/** Draws the pages of some units. */
-export async function drawUnits({ basis, units, language }: DrawTask): Promise<string[]> {
+/** Draws the pages of some units, as UTF-8: as texts those of a thousand units would take twice the room, and that of the heap. */
+export async function drawUnits({ basis, units, language }: DrawTask): Promise<Uint8Array[]> {
   const { drawUnitPages } = await import('../../report/report.ts');
-  return drawUnitPages(basis, units, CATALOGUES[language]);
+  const pages = await drawUnitPages(basis, units, CATALOGUES[language]);
+  return pages.map((page) => new TextEncoder().encode(page));
 }
 
 /** Makes the workbook of all tables. */
