@@ -59,7 +59,8 @@ function packColumn<Row extends object>(rows: readonly Row[], name: keyof Row & 
     : { type: 'numbers', values: values as Float64Array, absent };
 }
 
-function codeOf(codes: Map<string, number>, word: string): number {
+/** The code of a word, a new one where it has none: codes follow the order in which words come. */
+export function codeOf(codes: Map<string, number>, word: string): number {
   const known = codes.get(word);
   if (known !== undefined) return known;
   codes.set(word, codes.size);

@@ -1,4 +1,4 @@
-import { type Period, spanOfRecords } from '../findings/period.ts';
+import { spanOfRecords } from '../findings/period.ts';
 import { mergeShares } from '../findings/shares/merge-shares.ts';
 import { shareOf } from '../findings/shares/share.ts';
 import type { Site } from '../site/site.ts';
@@ -13,7 +13,6 @@ import type { Terminal } from './terminal.ts';
 /** What commands that ask something of all units are given. */
 export interface Fleet extends SharedFleet {
   site: Site;
-  period: Period;
 }
 
 /**

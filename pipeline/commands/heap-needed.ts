@@ -33,9 +33,20 @@ export function heapNeeded(
   return wanted > limit ? Math.floor(wanted / MEGABYTE) : undefined;
 }
 
-/** The same for a folder, on this machine. */
-export async function heapFor(folder: string, siteBySite: boolean): Promise<number | undefined> {
-  return heapNeeded(await bytesBelow(folder), getHeapStatistics().heap_size_limit, totalmem(), siteBySite);
+/**
+ * The same for a folder, on this machine.
+ *
+ * @param isSiteBySite asked only where the exports are large
+ */
+export async function heapFor(
+  folder: string,
+  isSiteBySite: () => Promise<boolean>,
+): Promise<number | undefined> {
+  const input = await bytesBelow(folder);
+  const needed = (siteBySite: boolean): number | undefined =>
+    heapNeeded(input, getHeapStatistics().heap_size_limit, totalmem(), siteBySite);
+  const atOnce = needed(false);
+  return atOnce !== undefined && (await isSiteBySite()) ? needed(true) : atOnce;
 }
 
 /**

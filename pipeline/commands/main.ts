@@ -46,7 +46,7 @@ export async function largerHeap([name, ...rest]: readonly string[]): Promise<nu
   if (args?.folder?.type !== 'positional') return undefined;
   try {
     const { values } = valuesOf(args, rest, true);
-    return await heapFor(String(values.folder), await isSiteBySite(values));
+    return await heapFor(String(values.folder), () => isSiteBySite(values));
   } catch (error) {
     // Wrong usage is said when the program runs.
     if (error instanceof UsageError) return undefined;

@@ -1,7 +1,7 @@
+import { groupBy } from '../group-by.ts';
 import type { Reading } from '../ingest/reading.ts';
 import { formatDay } from '../site/day.ts';
 import type { Site } from '../site/site.ts';
-import { groupBy } from '../transform/group-by.ts';
 import type { Transformed } from '../transform/transform.ts';
 import { actionsOfMonth } from './actions/actions-of-month.ts';
 import { attentionOrder, attentionReasons } from './attention.ts';

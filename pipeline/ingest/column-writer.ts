@@ -1,3 +1,4 @@
+import { codeOf } from '../packed-rows.ts';
 import { recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import type { RowFields, TimeChoices } from './draft.ts';
@@ -60,15 +61,6 @@ function addValue(column: Growing, value: unknown): void {
   }
   column.held = true;
   column.values.push(column.type === 'words' ? codeOf(column.codes, value as string) : Number(value));
-}
-
-function codeOf(codes: Map<string, number>, word: string): number {
-  let code = codes.get(word);
-  if (code === undefined) {
-    code = codes.size;
-    codes.set(word, code);
-  }
-  return code;
 }
 
 function columnOf({ type, values, codes }: Growing): Column {

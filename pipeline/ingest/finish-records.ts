@@ -1,3 +1,4 @@
+import { groupBy } from '../group-by.ts';
 import type { MergeRule } from '../site/file-shapes.ts';
 import type { Records } from '../site/records.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
@@ -34,13 +35,5 @@ function finishKind(kind: RecordKind, drafts: readonly Draft[], rules: readonly 
 }
 
 /** Drafts of each unit (or sampling point), in order of its name. */
-function byUnit(drafts: readonly Draft[]): Draft[][] {
-  const groups = new Map<string, Draft[]>();
-  for (const draft of drafts) {
-    const name = unitOf(draft);
-    const list = groups.get(name);
-    if (list) list.push(draft);
-    else groups.set(name, [draft]);
-  }
-  return [...groups].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, list]) => list);
-}
+const byUnit = (drafts: readonly Draft[]): Draft[][] =>
+  [...groupBy(drafts, unitOf)].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, list]) => list);

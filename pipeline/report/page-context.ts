@@ -1,8 +1,8 @@
 import { fingerprintOf } from '../findings/fingerprint.ts';
 import type { Review } from '../findings/review-schema.ts';
+import { groupBy } from '../group-by.ts';
 import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
-import { groupBy } from '../transform/group-by.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
 import type { ChartRuntimes } from './charts/chart-runtimes.ts';
 import { unitPageNames } from './html/page-names.ts';

@@ -1,3 +1,4 @@
+import { groupBy } from '../group-by.ts';
 import type { Day } from '../site/day.ts';
 import type { LeakTest, Service } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
@@ -9,7 +10,6 @@ import { type CleaningOfUnit, cleaningOfUnit } from './cleaning/cleaning-of-unit
 import type { UseDay } from './cleaning/due-tasks.ts';
 import { type JudgedCleaning, judgeCleanings } from './cleaning/judge-cleanings.ts';
 import { type ClassedCycle, classCycles } from './cycles/class-cycles.ts';
-import { groupBy } from './group-by.ts';
 import type { UnitRecords } from './records-by-unit.ts';
 import { type Era, eras } from './service/eras.ts';
 import { outOfServiceDays } from './service/out-of-service.ts';

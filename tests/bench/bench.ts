@@ -11,10 +11,10 @@ import { stratifiedRatio } from '../../pipeline/findings/comparisons/stratified-
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
 import { makeReview } from '../../pipeline/findings/review.ts';
 import { EXPOSURES, OUTCOMES } from '../../pipeline/findings/review-schema.ts';
+import { groupBy } from '../../pipeline/group-by.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
 import { circularShiftTest } from '../../pipeline/statistics/permutation/circular-shift-test.ts';
-import { groupBy } from '../../pipeline/transform/group-by.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
 import { SCENARIOS } from '../calibration/scenarios.ts';
 import { simulateFleet } from '../calibration/simulate-fleet.ts';

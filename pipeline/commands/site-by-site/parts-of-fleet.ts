@@ -1,8 +1,8 @@
 import { clocksOfUnits } from '../../findings/period.ts';
+import { groupBy } from '../../group-by.ts';
 import type { Receipts } from '../../ingest/receipts/read-receipts.ts';
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
-import { groupBy } from '../../transform/group-by.ts';
 
 /** Records that are joined at once, at most, unless one site has more. */
 const AT_ONCE = 250_000;

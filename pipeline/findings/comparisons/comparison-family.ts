@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import type { Rules } from '../../site/rules.ts';
 import { benjaminiHochberg } from '../../statistics/multiplicity/benjamini-hochberg.ts';
 import { holm } from '../../statistics/multiplicity/holm.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { type Comparison, EXPOSURES, type Exposure, OUTCOMES } from '../review-schema.ts';
 import { compare, type Measured, type Question } from './compare.ts';

@@ -1,6 +1,6 @@
+import { groupBy } from '../../group-by.ts';
 import type { DoseTable } from '../../statistics/stratified/dose-table.ts';
 import { mantelTrend } from '../../statistics/stratified/mantel-trend.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure, Review } from '../review-schema.ts';
 

@@ -1,6 +1,6 @@
+import { groupBy } from '../../group-by.ts';
 import { oddsRatioHomogeneity } from '../../statistics/stratified/odds-ratio-homogeneity.ts';
 import { rateRatioHomogeneity } from '../../statistics/stratified/rate-ratio-homogeneity.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { Comparison } from '../review-schema.ts';
 import { type CountedOutcome, type Stratum, sumSide } from './strata.ts';
 

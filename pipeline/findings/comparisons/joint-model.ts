@@ -1,9 +1,9 @@
+import { groupBy } from '../../group-by.ts';
 import type { Rules } from '../../site/rules.ts';
 import { conditionalLogistic } from '../../statistics/regression/conditional-logistic.ts';
 import { poissonRegression } from '../../statistics/regression/poisson.ts';
 import type { RegressionFit } from '../../statistics/regression/regression-result.ts';
 import type { Outcome } from '../../statistics/result.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { EXPOSURES, type Exposure, OUTCOMES, type Review } from '../review-schema.ts';
 import { exposureOf } from './exposure.ts';

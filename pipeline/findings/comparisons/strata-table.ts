@@ -1,4 +1,4 @@
-import { groupBy } from '../../transform/group-by.ts';
+import { groupBy } from '../../group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { EXPOSURES, OUTCOMES, type Review } from '../review-schema.ts';
 import { stratify } from './strata.ts';

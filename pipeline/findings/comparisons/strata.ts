@@ -1,5 +1,5 @@
+import { groupBy } from '../../group-by.ts';
 import type { ShiftSegment } from '../../statistics/permutation/shift-segment.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure, OutcomeName } from '../review-schema.ts';
 import { exposureOf, type Reading } from './exposure.ts';

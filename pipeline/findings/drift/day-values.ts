@@ -1,6 +1,6 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { CycleKind } from '../../site/vocabulary.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { ProbeValue } from './probe-values.ts';
 import { type Probe, toScale } from './probes.ts';
 import { median, robustSpread } from './robust.ts';

@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Rules } from '../../site/rules.ts';
 import type { Site } from '../../site/site.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type AdjustedSeries, standsAlone } from './adjusted-series.ts';
 import type { Drift, ProbeDrift, SiteMovement } from './drift-schema.ts';

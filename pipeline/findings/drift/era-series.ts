@@ -1,6 +1,6 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { CleaningTask } from '../../site/vocabulary.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { Era } from '../../transform/service/eras.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type DayValue, dayValues } from './day-values.ts';

@@ -1,5 +1,5 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { ProbeValue } from './probe-values.ts';
 import type { Probe } from './probes.ts';
 import { PROBE_META } from './probes.ts';

@@ -1,5 +1,5 @@
+import { groupBy } from '../../group-by.ts';
 import { chiSquareTail } from '../../statistics/distributions/gamma.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import { eventRate, proportion } from '../summaries/rate.ts';
 import { type Clock, type ClockOutcome, cellsOf } from './clock-cells.ts';
 import type { Intensity } from './expected.ts';

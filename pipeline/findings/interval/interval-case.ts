@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Inspection, Water } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type UnitCourse, unitCourse } from '../shares/unit-course.ts';

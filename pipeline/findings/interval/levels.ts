@@ -1,5 +1,5 @@
+import { groupBy } from '../../group-by.ts';
 import { empiricalBayesRates } from '../../statistics/ranking/empirical-bayes-rates.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { ClockOutcome } from './clock-cells.ts';
 import type { LevelRow } from './interval-schema.ts';
 import { ownShapes } from './own-shapes.ts';

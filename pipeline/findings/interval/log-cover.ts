@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import { cleaningLogs, type LoggedUnit } from '../../transform/cleaning/cleaning-log.ts';
-import { groupBy } from '../../transform/group-by.ts';
 
 /** Times the distance between two records of a site's cleaning log that nine of ten keep within; more is a gap (our choice). */
 const USUAL_GAPS = 2;

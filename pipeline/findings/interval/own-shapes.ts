@@ -1,6 +1,6 @@
+import { groupBy } from '../../group-by.ts';
 import { benjaminiHochberg } from '../../statistics/multiplicity/benjamini-hochberg.ts';
 import { empiricalBayesNormal } from '../../statistics/ranking/empirical-bayes-normal.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import { LEAST_FAILURES } from './answer.ts';
 import type { LevelRow } from './interval-schema.ts';
 import { type Fitted, fitShape } from './shape-fit.ts';

@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import { normalMultiplier, normalQuantile } from '../../statistics/distributions/normal.ts';
 import { type PowerLawIntensity, powerLawIntensity } from '../../statistics/recurrent/power-law-intensity.ts';
 import type { Outcome } from '../../statistics/result.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import { type Clock, type ClockOutcome, cellsOf } from './clock-cells.ts';
 import type { ShapeFit } from './interval-schema.ts';
 import type { RecordReading, Spell } from './spells.ts';

@@ -1,8 +1,8 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import type { JudgedCleaning } from '../../transform/cleaning/judge-cleanings.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { eraOf } from '../../transform/service/eras.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';

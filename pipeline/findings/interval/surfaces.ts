@@ -1,10 +1,10 @@
+import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Inspection, Water } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { kendallOverStrata } from '../../statistics/trend/kendall-over-strata.ts';
 import { cochranArmitageTrend } from '../../statistics/two-groups/cochran-armitage-trend.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
 import type { Surfaces, WaterRow } from './surface-schema.ts';
 import { waterRows } from './water-rows.ts';

@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Water } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { WaterRow } from './surface-schema.ts';
 import { fold, foldMeasure, limitsInForce, type WaterLimit } from './water-limits.ts';
 

@@ -1,5 +1,5 @@
+import { groupBy } from '../../group-by.ts';
 import { countProblems, type FileRead, PROBLEM_CODES, type Reading } from '../../ingest/reading.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { Review } from '../review-schema.ts';
 
 /** Sums of a reading over its files. */

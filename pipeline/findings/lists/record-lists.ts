@@ -1,8 +1,8 @@
+import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Rules } from '../../site/rules.ts';
 import { formatWall } from '../../site/wall-clock.ts';
 import { isProduction } from '../../transform/cycles/class-cycles.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import { lookBacks } from '../../transform/look-back.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { requalifications } from '../../transform/service/requalification.ts';

@@ -1,8 +1,8 @@
+import { groupBy } from '../../group-by.ts';
 import { monthOf } from '../../site/day.ts';
 import type { Cleaning } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import type { WallClock } from '../../site/wall-clock.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { fitsAsItIs, judgeOffsets, type OffsetJudgement, standsElsewhere } from './judge-offsets.ts';
 import { logCovers, type PauseLog, pauseLog, type Stretch } from './offset-fit.ts';

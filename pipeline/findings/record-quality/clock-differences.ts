@@ -1,8 +1,8 @@
+import { groupBy } from '../../group-by.ts';
 import { monthOf } from '../../site/day.ts';
 import type { AirRemovalTest, Cycle, LeakTest, Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { medianInterval } from '../../statistics/intervals/median-interval.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { ClockDifference } from './record-quality-schema.ts';
 
 const MINUTE = 60_000;

@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import type { Cycle, Records, Service } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { formatWall, type WallClock } from '../../site/wall-clock.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import { clocksOfUnits } from '../period.ts';
 import type { CounterHistory } from './record-quality-schema.ts';
 

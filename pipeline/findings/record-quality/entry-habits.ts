@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import { type PackedRows, packRows, unpackRows } from '../../packed-rows.ts';
 import type { Origin, Records, TimeMark } from '../../site/records.ts';
 import { binomialTail } from '../../statistics/distributions/beta.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { EntryHabits } from './record-quality-schema.ts';
 
 const MINUTE = 60_000;

@@ -1,5 +1,5 @@
+import { groupBy } from '../../group-by.ts';
 import type { Site } from '../../site/site.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { JoinCount } from '../../transform/join-count.ts';
 import { unitOrder } from '../../transform/unit-order.ts';
 import type { Drift } from '../drift/drift-schema.ts';

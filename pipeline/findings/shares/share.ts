@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import type { Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { formatWall } from '../../site/wall-clock.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { JoinCount } from '../../transform/join-count.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Transformed } from '../../transform/transform.ts';

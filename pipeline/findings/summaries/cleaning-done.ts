@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import { CLEANING_TASKS } from '../../site/vocabulary.ts';
 import type { DueTask } from '../../transform/cleaning/due-tasks.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import { type CleaningDay, DUE_STATES, type DueCounts } from '../review-schema.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
 

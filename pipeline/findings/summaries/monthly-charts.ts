@@ -1,3 +1,4 @@
+import { groupBy } from '../../group-by.ts';
 import { monthOf } from '../../site/day.ts';
 import type { AttributeChart } from '../../statistics/control-charts/attribute-chart.ts';
 import { pChart } from '../../statistics/control-charts/p-chart.ts';
@@ -6,7 +7,6 @@ import type { Outcome } from '../../statistics/result.ts';
 import { applyRules } from '../../statistics/run-rules/apply-rules.ts';
 import { beyondThreeSigma } from '../../statistics/run-rules/beyond-three-sigma.ts';
 import { eightOnOneSide } from '../../statistics/run-rules/eight-on-one-side.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Rate, Review } from '../review-schema.ts';
 import { eventRate, proportion } from './rate.ts';

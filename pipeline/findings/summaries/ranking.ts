@@ -1,6 +1,6 @@
+import { groupBy } from '../../group-by.ts';
 import { empiricalBayesProportions } from '../../statistics/ranking/empirical-bayes-proportions.ts';
 import { funnelLimits } from '../../statistics/ranking/funnel-limits.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Review } from '../review-schema.ts';
 

@@ -1,8 +1,8 @@
 import type { NextMonth } from '../../findings/next-month/next-month-schema.ts';
 import type { Review } from '../../findings/review-schema.ts';
+import { groupBy } from '../../group-by.ts';
 import { dayOfDate, formatDay, parseDay } from '../../site/day.ts';
 import { CLEANING_TASKS } from '../../site/vocabulary.ts';
-import { groupBy } from '../../transform/group-by.ts';
 import { notDueLook, palette } from '../charts/palette.ts';
 import { toldText } from '../charts/told.ts';
 import type { Words } from '../words/words.ts';

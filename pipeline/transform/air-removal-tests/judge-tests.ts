@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { AirRemovalTest } from '../../site/records.ts';
 import type { ClassedCycle } from '../cycles/class-cycles.ts';
-import { groupBy } from '../group-by.ts';
 import type { UnitRecords } from '../records-by-unit.ts';
 
 /**

@@ -1,7 +1,7 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
 import { CLEANING_TASKS, type CleaningTask } from '../../site/vocabulary.ts';
-import { groupBy } from '../group-by.ts';
 
 /** What a site's cleaning log covers. A blank says something only where the log was kept. */
 export interface CleaningLog {

@@ -1,6 +1,6 @@
+import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
-import { groupBy } from '../group-by.ts';
 import type { CleaningLog } from './cleaning-log.ts';
 import { type DueTask, type UseDay, unrecordedState } from './due-tasks.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';

@@ -1,10 +1,10 @@
 import { op } from 'arquero';
+import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import { CLEANLINESS_CLASSES, UNRELATED_CLASSES } from '../../site/vocabulary.ts';
 import { isInsideEpisode } from '../air-removal-tests/failure-episodes.ts';
 import { testTiming } from '../air-removal-tests/test-timing.ts';
 import { type ClassedCycle, isProduction } from '../cycles/class-cycles.ts';
-import { groupBy } from '../group-by.ts';
 import type { JoinCount } from '../join-count.ts';
 import { joinTables, tableOf } from '../join-tables.ts';
 import { eraOf } from '../service/eras.ts';
