@@ -2,8 +2,11 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { ResourceLimits } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
+import { DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
+import { groupBy } from '../../group-by.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { Receipt } from '../../ingest/receipts/receipt.ts';
+import { packRows } from '../../packed-rows.ts';
 import { unitsWithPage } from '../../report/parts/units-with-page.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
@@ -68,8 +71,9 @@ export function reportThreads(count: number): ReportThreads {
       const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
       const share = Math.max(1, Math.min(MOST_PAGES_AT_ONCE, Math.ceil(units.length / count)));
       const shares: Promise<Uint8Array[]>[] = [];
+      const task = drawTasks(basis, language);
       for (let at = 0; at < units.length; at += share)
-        shares.push(pool.run(drawTask(basis, units.slice(at, at + share), language), { name: 'drawUnits' }));
+        shares.push(pool.run(task(units.slice(at, at + share)), { name: 'drawUnits' }));
       const pages = Promise.all(shares).then((shares) => shares.flat());
       pages.catch(() => undefined);
       return pages;
@@ -83,18 +87,25 @@ export function reportThreads(count: number): ReportThreads {
 }
 
 /** The pages of units are made from their own days and series, and from what the review says of all. */
-function drawTask(basis: ReportBasis, units: readonly string[], language: Language): DrawTask {
-  const wanted = new Set(units);
-  const own = <Row extends { unit: string }>(rows: readonly Row[]): Row[] =>
-    rows.filter(({ unit }) => wanted.has(unit));
-  const { review, panel, due } = basis;
-  const drift = { ...review.drift, probes: own(review.drift.probes) };
-  return {
-    basis: { ...basis, review: { ...review, drift }, panel: own(panel), due: own(due) },
+function drawTasks(basis: ReportBasis, language: Language): (units: readonly string[]) => DrawTask {
+  const { review } = basis;
+  const days = groupBy(basis.panel, (row) => row.unit);
+  const due = groupBy(basis.due, (row) => row.unit);
+  const probes = groupBy(review.drift.probes, (row) => row.unit);
+  return (units) => ({
+    basis: {
+      ...basis,
+      review: { ...review, drift: { ...review.drift, probes: own(probes, units) } },
+      panel: packRows(own(days, units), UNIT_DAY),
+      due: packRows(own(due, units), DUE),
+    },
     units,
     language,
-  };
+  });
 }
+
+const own = <Row>(rows: ReadonlyMap<string, Row[]>, units: readonly string[]): Row[] =>
+  units.flatMap((unit) => rows.get(unit) ?? []);
 
 function open(count: number, resourceLimits: ResourceLimits = {}): Tinypool {
   return new Tinypool({

@@ -2,11 +2,14 @@ import type { FileColumns } from '../../ingest/file-columns.ts';
 import { type ReadOnce, readerWithHistory } from '../../ingest/history/read-once.ts';
 import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
 import { type Receipt, receiptOf } from '../../ingest/receipts/receipt.ts';
+import { type PackedRows, unpackRows } from '../../packed-rows.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
 import { CATALOGUES } from '../../report/words/catalogues.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 import type { Language } from '../../site/report-settings.ts';
+import type { DueTask } from '../../transform/cleaning/due-tasks.ts';
+import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { SharedUnits, UnitsToShare } from '../site-by-site/share-of-units.ts';
 
 /** Everything a thread needs to find the same inputs as the program; plain data. */
@@ -31,7 +34,7 @@ export interface ShareTask extends InputsTask {
 
 /** What is to be drawn: the pages of some units, in a language. */
 export interface DrawTask {
-  basis: ReportBasis;
+  basis: Omit<ReportBasis, 'panel' | 'due'> & { panel: PackedRows<UnitDay>; due: PackedRows<DueTask> };
   language: Language;
   units: readonly string[];
 }
@@ -101,7 +104,9 @@ export async function prepareDrawing(): Promise<void> {
 /** Draws the pages of some units, as UTF-8: as texts those of a thousand units would take twice the room, and that of the heap. */
 export async function drawUnits({ basis, units, language }: DrawTask): Promise<Uint8Array[]> {
   const { drawUnitPages } = await import('../../report/report.ts');
-  const pages = await drawUnitPages(basis, units, CATALOGUES[language]);
+  const { panel, due, ...rest } = basis;
+  const unpacked = { ...rest, panel: unpackRows(panel), due: unpackRows(due) };
+  const pages = await drawUnitPages(unpacked, units, CATALOGUES[language]);
   return pages.map((page) => new TextEncoder().encode(page));
 }
 

@@ -1,7 +1,6 @@
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
 import { firstFrom } from '../../first-from.ts';
 import type { Day } from '../../site/day.ts';
-import { zeros } from '../../statistics/regression/solve.ts';
 import type { DayValue } from './day-values.ts';
 import { MAD_FACTOR, median } from './robust.ts';
 
@@ -129,10 +128,11 @@ function cellsOf(
 
 /** Levels that minimise the weighted squares with the days' effects taken out of the equations; centred so that effects are about 0 on average. */
 function solveLevels({ days, start, list, y, weight }: Cells, lists: number): number[] {
-  const matrix = zeros(lists);
-  const right = new Array<number>(lists).fill(0);
-  const sums = new Array<number>(lists).fill(0);
-  const weights = new Array<number>(lists).fill(0);
+  // The lower triangle alone, row after row: lists stand in order within a day, each once.
+  const lower = new Float64Array(lists * lists);
+  const right = new Float64Array(lists);
+  const sums = new Float64Array(lists);
+  const weights = new Float64Array(lists);
   for (let row = 0; row < days.length; row++) {
     const end = start[row + 1]!;
     let total = DAY_PENALTY;
@@ -143,21 +143,24 @@ function solveLevels({ days, start, list, y, weight }: Cells, lists: number): nu
     }
     for (let i = start[row]!; i < end; i++) {
       const a = list[i]!;
-      const line = matrix[a]!;
-      line[a]! += weight[i]!;
+      const line = a * lists;
+      lower[line + a]! += weight[i]!;
       right[a]! += weight[i]! * (y[i]! - sum / total);
       sums[a]! += weight[i]! * y[i]!;
       weights[a]! += weight[i]!;
-      for (let j = start[row]!; j < end; j++) line[list[j]!]! -= (weight[i]! * weight[j]!) / total;
+      for (let j = start[row]!; j <= i; j++) lower[line + list[j]!]! -= (weight[i]! * weight[j]!) / total;
     }
   }
   for (let i = 0; i < lists; i++) {
     const penalty = LEVEL_PENALTY * weights[i]!;
     // A list without values has a level of 0.
-    matrix[i]![i]! += penalty || 1;
+    lower[i * lists + i]! += penalty || 1;
     right[i]! += weights[i]! > 0 ? (penalty * sums[i]!) / weights[i]! : 0;
   }
-  return new CholeskyDecomposition(new Matrix(matrix)).solve(Matrix.columnVector(right)).to1DArray();
+  const matrix = new Matrix(lists, lists);
+  for (let i = 0; i < lists; i++)
+    for (let j = 0; j < lists; j++) matrix.set(i, j, lower[Math.max(i, j) * lists + Math.min(i, j)]!);
+  return new CholeskyDecomposition(matrix).solve(Matrix.columnVector(right)).to1DArray();
 }
 
 function effectOf({ start, list, y, weight }: Cells, row: number, levels: readonly number[]): number {

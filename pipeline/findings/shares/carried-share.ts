@@ -14,9 +14,10 @@ export interface CarriedShare extends Omit<Share, 'units' | 'panel'> {
   panel: PackedRows<UnitDay>;
 }
 
-const UNIT_DAY = Object.keys(unitDaySchema.shape) as (keyof UnitDay)[];
+/** All fields of the rows that there are most of. */
+export const UNIT_DAY = Object.keys(unitDaySchema.shape) as (keyof UnitDay)[];
 const USE_DAY = ['day', 'first_cycle', 'cycles'] as const;
-const DUE = ['unit', 'task', 'due', 'state', 'done', 'days_late'] as const;
+export const DUE = ['unit', 'task', 'due', 'state', 'done', 'days_late'] as const;
 
 export function carried({ units, panel, ...share }: Share): CarriedShare {
   return {

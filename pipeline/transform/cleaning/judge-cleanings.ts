@@ -1,3 +1,4 @@
+import { firstFrom } from '../../first-from.ts';
 import type { Day } from '../../site/day.ts';
 import type { Cleaning } from '../../site/records.ts';
 import type { Rules } from '../../site/rules.ts';
@@ -27,13 +28,16 @@ export function judgeCleanings(
 ): JudgedCleaning[] {
   const others = cycles.filter((cycle) => cycle.standing !== 'purge');
   const failed = tests.filter((test) => test.result === 'fail');
+  const passes = tests
+    .filter((test) => test.result === 'pass')
+    .map((test) => test.ended_at ?? test.time)
+    .sort((a, b) => a - b);
   return records.cleanings.map((cleaning) => {
     const day = records.clock.operatingDay(cleaning.time);
     const done = (cleaning.state ?? 'done') === 'done';
-    const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, others, tests, rules) : null;
-    const afterFailure = failed.some(
-      (test) => test.time <= cleaning.time && day - test.day <= rules.reactive_within_days && day >= test.day,
-    );
+    const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, others, passes, rules) : null;
+    const failure = failed[firstFrom(failed, (test) => test.time > cleaning.time) - 1];
+    const afterFailure = failure !== undefined && day - failure.day <= rules.reactive_within_days;
     return {
       ...cleaning,
       day,

@@ -1,7 +1,6 @@
 import { firstFrom } from '../../first-from.ts';
 import type { Cleaning } from '../../site/records.ts';
 import type { Rules } from '../../site/rules.ts';
-import type { JudgedTest } from '../air-removal-tests/judge-tests.ts';
 import { type ClassedCycle, isProduction } from '../cycles/class-cycles.ts';
 
 /**
@@ -29,11 +28,12 @@ const LONGEST_CYCLE = 48 * HOUR;
  * its time. Drain purges are part of the work and are left out.
  *
  * @param others cycles of the unit in order of start, without purges
+ * @param passes instants at which passing air-removal tests were over, in order
  */
 export function supportOf(
   cleaning: Cleaning,
   others: readonly ClassedCycle[],
-  tests: readonly JudgedTest[],
+  passes: readonly number[],
   rules: Rules,
 ): Support {
   if (cleaning.time_mark === 'day')
@@ -51,7 +51,7 @@ export function supportOf(
     judged: true,
     running,
     hot: !running && idle_hours !== null && idle_hours < rules.cool_down_hours,
-    no_return: lacksReturn(end, others, tests),
+    no_return: lacksReturn(end, others, passes),
     idle_hours,
   };
 }
@@ -65,7 +65,7 @@ function lastOver(cycles: readonly ClassedCycle[], at: number): ClassedCycle | u
   return undefined;
 }
 
-function lacksReturn(end: number, cycles: readonly ClassedCycle[], tests: readonly JudgedTest[]): boolean {
+function lacksReturn(end: number, cycles: readonly ClassedCycle[], passes: readonly number[]): boolean {
   const after = firstFrom(cycles, (cycle) => cycle.start >= end);
   let first = after;
   while (first < cycles.length && !isProduction(cycles[first]!)) first++;
@@ -76,11 +76,6 @@ function lacksReturn(end: number, cycles: readonly ClassedCycle[], tests: readon
     .some(
       (cycle) => cycle.kind === 'warm_up' && cycle.standing === 'completed' && cycle.start < production.start,
     );
-  const passed = tests.some(
-    (test) =>
-      test.result === 'pass' &&
-      (test.ended_at ?? test.time) >= end &&
-      (test.ended_at ?? test.time) <= production.start,
-  );
-  return !(warmUp && passed);
+  const passed = passes[firstFrom(passes, (at) => at >= end)];
+  return !(warmUp && passed !== undefined && passed <= production.start);
 }

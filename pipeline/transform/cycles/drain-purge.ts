@@ -1,3 +1,4 @@
+import { firstFrom } from '../../first-from.ts';
 import type { Cleaning, Cycle } from '../../site/records.ts';
 import type { Rules } from '../../site/rules.ts';
 
@@ -38,7 +39,7 @@ export function purgeSpans(
       const hours = dayOnly ? 24 : rule.within_hours_after_cleaning;
       const next =
         rule.until_next_warm_up && !dayOnly
-          ? ran.find((cycle) => cycle.start > cleaning.time)?.start
+          ? ran[firstFrom(ran, (cycle) => cycle.start > cleaning.time)]?.start
           : undefined;
       return {
         from: cleaning.start ?? cleaning.time,

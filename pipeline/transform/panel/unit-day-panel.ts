@@ -1,10 +1,9 @@
-import { op } from 'arquero';
 import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import { CLEANLINESS_CLASSES, UNRELATED_CLASSES } from '../../site/vocabulary.ts';
 import { isInsideEpisode } from '../air-removal-tests/failure-episodes.ts';
 import { testTiming } from '../air-removal-tests/test-timing.ts';
-import { type ClassedCycle, isProduction } from '../cycles/class-cycles.ts';
+import { isProduction } from '../cycles/class-cycles.ts';
 import type { JoinCount } from '../join-count.ts';
 import { joinTables, tableOf } from '../join-tables.ts';
 import { eraOf } from '../service/eras.ts';
@@ -27,7 +26,7 @@ export function unitDayPanel(
     histories.flatMap((history) => daysOf(history, until, stratumDays)),
     DAY_COLUMNS,
   );
-  const counts = cycleCounts(histories);
+  const counts = tableOf(histories.flatMap(cycleCountsOf), ['unit', 'day', ...COUNTED]);
   const results = tableOf(
     histories.flatMap((history) =>
       history.tests
@@ -109,16 +108,6 @@ function daysOf(history: UnitHistory, until: Day, stratumDays: number): object[]
   });
 }
 
-/** Counts of cycles by unit and day, by Arquero's rollup over one row a cycle. */
-function cycleCounts(histories: readonly UnitHistory[]) {
-  const rows = histories.flatMap((history) =>
-    history.cycles.map((cycle) => ({ unit: history.unit, day: cycle.day, ...weights(cycle) })),
-  );
-  return tableOf(rows, ['unit', 'day', ...COUNTED])
-    .groupby(KEYS)
-    .rollup(Object.fromEntries(COUNTED.map((name) => [name, op.sum(name)])));
-}
-
 const COUNTED = [
   'production_cycles',
   'cleanliness_aborts',
@@ -128,17 +117,38 @@ const COUNTED = [
   'early_stops',
 ] as const;
 
-function weights(cycle: ClassedCycle): Record<(typeof COUNTED)[number], number> {
-  const production = isProduction(cycle);
-  const aborted = production && cycle.standing === 'abort' ? cycle.abort_class! : null;
-  return {
-    production_cycles: Number(production),
-    cleanliness_aborts: Number(aborted !== null && CLEANLINESS_CLASSES.includes(aborted)),
-    unrelated_aborts: Number(aborted !== null && UNRELATED_CLASSES.includes(aborted)),
-    unclassified_aborts: Number(aborted === 'unclassified'),
-    purges: Number(cycle.standing === 'purge'),
-    early_stops: Number(cycle.standing === 'early_stop'),
-  };
+type CycleCounts = { unit: string; day: Day } & Record<(typeof COUNTED)[number], number>;
+
+/** Counts of a unit's cycles by operating day. */
+function cycleCountsOf({ unit, cycles }: UnitHistory): CycleCounts[] {
+  const days = new Map<Day, CycleCounts>();
+  for (const cycle of cycles) {
+    const { day, standing, abort_class } = cycle;
+    let counts = days.get(day);
+    if (!counts) {
+      counts = {
+        unit,
+        day,
+        production_cycles: 0,
+        cleanliness_aborts: 0,
+        unrelated_aborts: 0,
+        unclassified_aborts: 0,
+        purges: 0,
+        early_stops: 0,
+      };
+      days.set(day, counts);
+    }
+    if (standing === 'purge') counts.purges++;
+    else if (standing === 'early_stop') counts.early_stops++;
+    else if (isProduction(cycle)) {
+      counts.production_cycles++;
+      if (standing !== 'abort') continue;
+      if (CLEANLINESS_CLASSES.includes(abort_class!)) counts.cleanliness_aborts++;
+      if (UNRELATED_CLASSES.includes(abort_class!)) counts.unrelated_aborts++;
+      if (abort_class === 'unclassified') counts.unclassified_aborts++;
+    }
+  }
+  return [...days.values()];
 }
 
 function exposuresOf(history: UnitHistory): object[] {
