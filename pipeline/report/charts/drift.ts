@@ -1,5 +1,4 @@
 import type { TopLevelSpec } from 'vega-lite';
-import type { DriftRow } from '../rows/drift-rows.ts';
 import type { Layer, Position } from './layer.ts';
 import { eventShape, palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
@@ -26,7 +25,7 @@ export interface DriftOptions {
  * picture names the probe and its unit of measure, and the ends of the scale come in as rows: so charts of all probes have one shape and are compiled once.
  */
 export function driftChart(
-  rows: readonly (DriftRow & { told: string })[],
+  rows: readonly { day: number; value: number; told: string }[],
   options: DriftOptions,
 ): TopLevelSpec {
   const end = options.to + 1;

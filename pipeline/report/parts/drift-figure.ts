@@ -5,6 +5,7 @@ import { toldText } from '../charts/told.ts';
 import { type Html, html } from '../html/html.ts';
 import type { Numbering, ReportContext } from '../page-context.ts';
 import { driftRows } from '../rows/drift-rows.ts';
+import { driftPoints, hasWeeks } from '../rows/drift-weeks.ts';
 import { monthsFromTo } from '../rows/months.ts';
 import { figure } from './figure.ts';
 
@@ -31,7 +32,12 @@ export async function driftFigure(
   if (!now || bare.length === 0 || record_from === null || record_to === null) return html``;
   const { probe, measure, limit } = now;
   const told = (date: string, what: string) => toldText({ unit: now.unit, tip: words.tips.day(date, what) });
-  const rows = bare.map((row) => ({ ...row, told: told(row.date, drift.value(row.value, measure)) }));
+  const points = driftPoints(bare, dayOf(record_from), dayOf(record_to));
+  const rows = points.map(({ values, ...row }) => {
+    const value = drift.value(row.value, measure);
+    return { ...row, told: told(row.date, values === 1 ? value : drift.weekMedian(value, values)) };
+  });
+  const reading = hasWeeks(points) ? `${drift.reading} ${drift.readingWeeks}` : drift.reading;
   return figure(context, numbers, {
     id: `figure-drift-${now.unit}-${probe}`.replace(/[^A-Za-z0-9_-]/g, '-'),
     title: drift.figureTitle(probe, measure, now.unit),
@@ -62,7 +68,7 @@ export async function driftFigure(
         return { day: dayOf(date), kind: look, told: told(date, eventName(words, kind, look)) };
       }),
     }),
-    ...(explained && { reading: drift.reading }),
+    ...(explained && { reading }),
     csv: 'tables/drift.csv',
   });
 }

@@ -53,6 +53,8 @@ export function seriesKinds({
 /** Small pictures in one figure: what fits a printed page. */
 const UNITS_IN_FIGURE = 15;
 const COLUMNS = 3;
+/** Months that a small picture shows, at most; the page of the unit shows all. */
+const MOST_MONTHS = 36;
 /** Top of the scale of counts, at least. */
 const LEAST_COUNT = 3;
 /** Intervals that reach further than so many times the values and limits are cut. */
@@ -81,9 +83,12 @@ async function unitFigures(
   context: ReportContext,
   numbers: Numbering,
   kind: SeriesKind,
-  units: readonly MonthlyRow[],
+  all: readonly MonthlyRow[],
 ): Promise<Html[]> {
   const { series } = context.words;
+  const shown = new Set(months(all).sort().slice(-MOST_MONTHS));
+  const units = all.filter((row) => shown.has(row.month));
+  const newest = units.length < all.length ? ` ${series.newestMonths(MOST_MONTHS)}` : '';
   const ids = [...new Set(units.map((row) => row.scope))];
   if (ids.length < 2) return [];
   const rates = units.some((row) => row.upper !== null);
@@ -115,7 +120,7 @@ async function unitFigures(
           )
           .join(' '),
         spec: rates ? monthlyByUnitChart(rows, options) : monthlyCountsByUnitChart(rows, options),
-        reading,
+        reading: `${reading}${newest}`,
         csv: kind.csv,
       }),
     );

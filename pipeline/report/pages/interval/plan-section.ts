@@ -1,3 +1,4 @@
+import { groupBy } from '../../../group-by.ts';
 import { intervalWeekChart, type WeekRow } from '../../charts/interval-week.ts';
 import { textWidth } from '../../charts/text-width.ts';
 import { FONT_SIZE } from '../../charts/theme.ts';
@@ -13,6 +14,8 @@ import type { SectionContext } from './section-context.ts';
 /** Units in one picture, and windows of a unit in the table. */
 const UNITS_IN_FIGURE = 30;
 const WINDOWS_SHOWN = 2;
+/** Sites up to which each has a line of its own. */
+const SITES_BY_THEMSELVES = 4;
 
 /** When to clean: the weekly pattern, windows, proposals. */
 export async function planSection(section: SectionContext): Promise<Section> {
@@ -33,7 +36,7 @@ export async function planSection(section: SectionContext): Promise<Section> {
       work: format.twoFigures(schedule.work_hours),
       back: format.twoFigures(schedule.return_hours),
     })}</p>
-<ul>${schedule.sites.map((site) => html`<li>${plan.needed[site.needed_origin](context.siteName(site.site))} ${plan.worked[site.worked_origin]}</li>`)}</ul>`
+<ul>${sitesAlike(section).map(({ names, needed_origin, worked_origin }) => html`<li>${plan.needed[needed_origin](names)} ${plan.worked[worked_origin]}</li>`)}</ul>`
   }
 ${picturesNote(context)}
 ${await weekFigures(section, days.map(plan.weekdayShort))}
@@ -56,6 +59,23 @@ ${
 ${schedule.units.filter((unit) => unit.no_window !== null).map((unit) => html`<p>${plan.noWindow(unit.unit, plan.notPlaced[unit.no_window!])}</p>`)}
 ${schedule.not_planned === null ? proposals(section) : html`<p class="empty">${plan.notPlanned[schedule.not_planned]}</p>`}`;
   return { id: 'plan', heading: evidence.sections.plan, body };
+}
+
+/** Sites for which the same is said, in one line where there are more than a few. */
+function sitesAlike({ context, found, text }: SectionContext) {
+  const { sites } = found.schedule;
+  const few = sites.length <= SITES_BY_THEMSELVES;
+  const groups = groupBy(sites, ({ site, needed_origin, worked_origin }) =>
+    few ? site : `${needed_origin} ${worked_origin}`,
+  );
+  return [...groups.values()].map((alike) => {
+    const { needed_origin, worked_origin } = alike[0]!;
+    const all = !few && alike.length === sites.length;
+    const names = all
+      ? text.plan.allSites(sites.length)
+      : context.words.format.list(alike.map(({ site }) => context.siteName(site)));
+    return { names, needed_origin, worked_origin };
+  });
 }
 
 function proposals({ context, numbers, found, text }: SectionContext): Html {

@@ -69,6 +69,10 @@ export const drift: DriftWords = {
     `${terms.probe[probe]} (${measure}) der leeren Tageschargen, Gerät ${unit}`,
   reading:
     'Punkte: der Wert jedes Tages. Band: zwei Standardabweichungen eines üblichen Tages um die eigene Lage des Geräts. Linie: die Bewegung. Dreiecke: Reinigungen, Rauten: nicht bestandene Tests, senkrechte Linien: Reparaturen und anderes, wonach neu verglichen wird.',
+  readingWeeks:
+    'In dieser langen Aufzeichnung vor den letzten zwei Jahren: der Median jeder Woche; die Tabelle hat jeden Tag.',
+  weekMedian: (value, values) =>
+    `${value}, Median aus ${count(values, 'Wert', 'Werten')} von diesem Tag bis zum Ende der Woche`,
   describe: (probe, state, values) => `${probe}: ${state}, ${count(values, 'Wert', 'Werte')}.`,
   passesCaption:
     'Bestandene Tests mit einer Aufheizzeit außerhalb der eigenen Grenzen des Geräts, in diesem Monat',

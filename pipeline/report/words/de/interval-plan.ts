@@ -10,6 +10,7 @@ export const intervalPlan: IntervalPlanWords = {
   dayAndTime: (day, wall) => `${format.weekdayShort(day)}, ${format.time(wall)}`,
   intro: (n) =>
     `Aus den letzten ${count(n.weeks, 'Woche', 'Wochen')} des Chargenprotokolls: wann jedes Gerät lange genug stillsteht, um abzukühlen (${n.cool} h), gereinigt zu werden (${n.work} h) und mit Aufheizcharge und Bowie-Dick-Test zurückzukehren (${n.back} h), und was eine Reinigung verdrängen würde. Aufheizcharge, Bowie-Dick-Test und Vakuumtest zählen nicht als verdrängt: Sie wandern mit der Rückkehr.`,
+  allSites: (count) => `Alle ${count} Standorte`,
   needed: {
     site: (site) => `${site}: Die Geräte, die verfügbar bleiben müssen, stehen in der Standortdatei.`,
     record: (site) =>

@@ -40,6 +40,8 @@ export const series: SeriesWords = {
     'Zu wenige Ereignisse für Grenzen: weniger als drei je Monat zu erwarten; die Punkte stehen allein.',
   noLimitsUnits: (units) =>
     `Ohne Band: ${list(units)}, mit weniger als drei zu erwartenden Ereignissen im Monat.`,
+  newestMonths: (months) =>
+    `Gezeigt sind die letzten ${months} Monate; die Tabelle hat jeden Monat der Aufzeichnung.`,
   signals: (texts) => `Signale: ${list(texts)}.`,
   noSignals: 'Kein Monat liegt außerhalb der Grenzen, und nirgends liegen acht in Folge auf einer Seite.',
   signal: (scope, month, rule, side) => `${scope}, ${month} (${rule}${side === '' ? '' : `, ${side}`})`,

@@ -11,6 +11,7 @@ export const intervalPlan = {
   dayAndTime: (day: number, wall: string): string => `${format.weekdayShort(day)} ${format.time(wall)}`,
   intro: (n: { weeks: number; cool: string; work: string; back: string }) =>
     `From the last ${count(n.weeks, 'week', 'weeks')} of the cycle log: when each unit stands idle for long enough to cool down (${n.cool} h), be cleaned (${n.work} h) and come back with warm-up and air-removal test (${n.back} h), and what a cleaning would displace. Warm-up, air-removal and leak tests are not counted as displaced: they move with the return.`,
+  allSites: (count: number) => `All ${count} sites`,
   needed: {
     site: (site: string) => `${site}: the units that must stay available are those of the site file.`,
     record: (site: string) =>

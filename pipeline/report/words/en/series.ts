@@ -56,6 +56,8 @@ export const series = {
   noLimits: 'Too few events for limits: fewer than three expected a month, so the points stand alone.',
   noLimitsUnits: (units: string[]) =>
     `Without a band: ${list(units)}, with fewer than three events expected a month.`,
+  newestMonths: (months: number) =>
+    `Shown are the newest ${months} months; the table has every month of the record.`,
   signals: (texts: string[]) => `Signals: ${list(texts)}.`,
   noSignals: 'No month lies outside the limits and there is no run of eight on one side.',
   signal: (scope: string, month: string, rule: string, side: string) =>
