@@ -1,7 +1,7 @@
 import { groupBy } from '../../group-by.ts';
 import type { Rules } from '../../site/rules.ts';
 import { conditionalLogistic } from '../../statistics/regression/conditional-logistic.ts';
-import { poissonRegression } from '../../statistics/regression/poisson.ts';
+import { conditionalPoisson } from '../../statistics/regression/conditional-poisson.ts';
 import type { RegressionFit } from '../../statistics/regression/regression-result.ts';
 import type { Outcome } from '../../statistics/result.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
@@ -12,7 +12,7 @@ type JointModel = Review['joint_models'][number];
 
 /**
  * All exposures at once in one model of the fleet, for each outcome: each one's ratio with the others held. Failed tests by conditional logistic
- * regression within strata, aborts by Poisson regression with a level for each stratum and production cycles as offset; standard errors also robust to
+ * regression within strata, aborts by conditional Poisson regression within strata with production cycles as offset; standard errors also robust to
  * clusters, which are the units. It stands beside the stratified comparisons as a second look and decides no verdict.
  *
  * A task that is never due on a unit counts there as not missed. Days on which an exposure that is due there is not known are left out.
@@ -39,17 +39,20 @@ export function jointModels(
   });
 }
 
+/** A day. Those of one stratum share its name, and those of the same exposures their list: there may be millions. */
 interface ModelRow {
   unit: string;
   stratum: string;
-  x: number[];
+  x: readonly number[];
   failed: number;
   aborts: number;
   cycles: number;
 }
 
 function knownRows(panel: readonly UnitDay[], exposures: readonly Exposure[]): ModelRow[] {
+  const lists = new Map<string, readonly number[]>();
   return [...groupBy(panel, (row) => row.unit).values()].flatMap((ofUnit) => {
+    const strata = new Map<string, string>();
     const due = exposures.map((exposure) => ofUnit.some((row) => exposureOf(row, exposure, 'site') !== null));
     return ofUnit.flatMap((row) => {
       if (row.at_risk === 0) return [];
@@ -58,8 +61,8 @@ function knownRows(panel: readonly UnitDay[], exposures: readonly Exposure[]): M
       return [
         {
           unit: row.unit,
-          stratum: `${row.unit}/${row.era}/${row.stratum}`,
-          x: x as number[],
+          stratum: sharedIn(strata, `${row.unit}/${row.era}/${row.stratum}`, (name) => name),
+          x: sharedIn(lists, x.join(), () => x as number[]),
           failed: row.failed ?? 0,
           aborts: row.cleanliness_aborts,
           cycles: row.production_cycles,
@@ -67,6 +70,14 @@ function knownRows(panel: readonly UnitDay[], exposures: readonly Exposure[]): M
       ];
     });
   });
+}
+
+function sharedIn<Value>(known: Map<string, Value>, key: string, make: (key: string) => Value): Value {
+  const old = known.get(key);
+  if (old !== undefined) return old;
+  const value = make(key);
+  known.set(key, value);
+  return value;
 }
 
 function fitTests(
@@ -86,30 +97,26 @@ function fitTests(
   );
 }
 
-/** One row for each stratum and combination of exposures: the Poisson likelihood needs no more. Strata without an event say nothing and are left out. */
+/** One row for each stratum and combination of exposures: the likelihood needs no more. */
 function fitAborts(
   rows: readonly ModelRow[],
   names: readonly Exposure[],
   rules: Rules['comparison'],
 ): Outcome<RegressionFit> {
-  const strata = [...groupBy(rows, (row) => row.stratum)].filter(([, of]) =>
-    of.some((row) => row.aborts > 0),
-  );
-  const levels = strata.slice(1).map(([stratum]) => stratum);
-  const cells = strata.flatMap(([stratum, of]) =>
-    [...groupBy(of, (row) => row.x.join()).values()].map((cell) => ({
-      x: [...cell[0]!.x, ...levels.map((level) => Number(level === stratum))],
+  const cells = [...groupBy(rows, (row) => row.stratum).values()].flatMap((stratum) =>
+    [...groupBy(stratum, (row) => row.x).values()].map((cell) => ({
+      ...cell[0]!,
       events: cell.reduce((sum, row) => sum + row.aborts, 0),
-      cycles: cell.reduce((sum, row) => sum + row.cycles, 0),
-      unit: cell[0]!.unit,
+      exposure: cell.reduce((sum, row) => sum + row.cycles, 0),
     })),
   );
-  return poissonRegression(
+  return conditionalPoisson(
     {
       covariates: cells.map((cell) => cell.x),
-      names: [...names, ...levels],
+      names: [...names],
       events: cells.map((cell) => cell.events),
-      exposure: cells.map((cell) => cell.cycles),
+      exposure: cells.map((cell) => cell.exposure),
+      strata: cells.map((cell) => cell.stratum),
       clusters: cells.map((cell) => cell.unit),
     },
     { level: rules.level },

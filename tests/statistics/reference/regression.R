@@ -44,13 +44,16 @@ d$events <- rbinom(nrow(d), d$trials, plogis(-1.5 + 0.5 * d$x1 + u))
 d$exposure <- round(runif(nrow(d), 5, 90), 1); d$count <- rpois(nrow(d), d$exposure * exp(-3 + 0.4 * d$x1 + u))
 used <- d[d$trials > 0, ]
 lo <- glm(cbind(events, trials - events) ~ x1 + x2, binomial, used, control = list(epsilon = 1e-14, maxit = 100))
-po <- glm(count ~ x1 + x2 + offset(log(exposure)), poisson, d, control = list(epsilon = 1e-14, maxit = 100))
+# Two strata of six rows in each cluster, as indicators; errors robust to clusters by hand, as sandwich's vcovCL with cadjust gives them.
+d$stratum <- factor(rep(1:(nrow(d) / 6), each = 6))
+po <- glm(count ~ x1 + x2 + stratum + offset(log(exposure)), poisson, d, control = list(epsilon = 1e-14, maxit = 100))
+x <- model.matrix(po); bread <- solve(t(x) %*% (x * fitted(po))); by_cluster <- rowsum(x * (d$count - fitted(po)), d$cluster)
 robust <- function(fit, cluster) unname(sqrt(diag(sandwich::vcovCL(fit, cluster = cluster, type = "HC0", cadjust = TRUE))))
 clustered <- list(
   data = list(clusters = d$cluster, covariates = unname(as.matrix(d[, c("x1", "x2")])), trials = d$trials, events = d$events, exposure = d$exposure, count = d$count),
   logistic = list(estimate = unname(coef(lo)), standard_error = unname(sqrt(diag(vcov(lo)))), robust = robust(lo, used$cluster)),
-  poisson = list(estimate = unname(coef(po)), standard_error = unname(sqrt(diag(vcov(po)))), robust = robust(po, d$cluster), deviance = po$deviance,
-    pearson = sum(residuals(po, "pearson")^2), log_likelihood = as.numeric(logLik(po)))
+  conditional_poisson = list(estimate = unname(coef(po)[2:3]), standard_error = unname(sqrt(diag(vcov(po)))[2:3]),
+    robust = unname(sqrt(diag(bread %*% crossprod(by_cluster) %*% bread * g / (g - 1)))[2:3]))
 )
 write_json(list(list(many = many, enumerated = enumerated, clustered = clustered)), "regression.json")
 

@@ -32,7 +32,8 @@ const METHODS: Record<string, string> = {
   'conditional logistic regression, exact likelihood': 'Bedingte logistische Regression, exakte Likelihood',
   'logistic regression, unconditional maximum likelihood':
     'Logistische Regression, unbedingte Maximum-Likelihood',
-  'Poisson regression with offset, maximum likelihood': 'Poisson-Regression mit Offset, Maximum-Likelihood',
+  'conditional Poisson regression with offset, maximum likelihood':
+    'bedingte Poisson-Regression mit Offset, Maximum-Likelihood',
 };
 
 /** Name einer Methode. */
