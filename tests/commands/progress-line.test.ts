@@ -11,6 +11,10 @@ describe('the line of progress', () => {
     expect(at(20_000_000, 2_000_000_000, 4)).toBe('20.0 of 2000.0 MB, 5.0 MB/s, 7 min left: cycles, log.csv');
   });
 
+  it('does not say what is left from less than a hundredth', () => {
+    expect(at(19_900_000, 2_000_000_000, 4)).toBe('19.9 of 2000.0 MB, 5.0 MB/s: cycles, log.csv');
+  });
+
   it('does not guess where sizes are not known', () => {
     expect(at(30_000_000, undefined, 3)).toBe('30.0 MB, 10 MB/s: cycles, log.csv');
   });
