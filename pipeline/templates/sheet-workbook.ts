@@ -1,4 +1,3 @@
-import writeExcelFile from 'write-excel-file/node';
 import {
   getCellAddress,
   getOrderOfSiblings,
@@ -6,12 +5,11 @@ import {
   sanitizeAttributeValue,
   sanitizeTextContent,
 } from 'write-excel-file/utility';
-import { settled } from '../report/tables/workbook.ts';
+import { SHEET, writeWorkbook } from '../report/tables/write-workbook.ts';
 import type { RecordSheet, SheetColumn } from './record-sheets.ts';
 
 /** Lines that are made ready: cells for dates, lists for words. More can be written below them. */
 const READY_LINES = 500;
-const SHEET = 'xl/worksheets/sheet{id}.xml';
 
 /**
  * A blank record sheet as a workbook: the first sheet is the table, with lists in the cells that take fixed words, and limits where a number can't be otherwise; the second says
@@ -38,7 +36,7 @@ export async function sheetWorkbook(sheet: RecordSheet): Promise<Uint8Array> {
     [bold('Cautions')],
     ...sheet.cautions.map((caution) => [text(caution)]),
   ];
-  const file = await writeExcelFile(
+  return writeWorkbook(
     [
       {
         sheet: sheet.title,
@@ -52,9 +50,8 @@ export async function sheetWorkbook(sheet: RecordSheet): Promise<Uint8Array> {
         columns: [{ width: 24 }, { width: 9 }, { width: 70 }, { width: 50 }],
       },
     ],
-    { features: [validation(columns)] },
-  ).toBuffer();
-  return settled(file);
+    [validation(columns)],
+  );
 }
 
 const bold = (value: string) => ({ value, type: String, fontWeight: 'bold' as const });

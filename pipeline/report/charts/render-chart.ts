@@ -82,9 +82,9 @@ export function cleanSvg(markup: string, { id, title, description }: ChartText, 
   return { svg: trusted(`${head}${inner}</svg>`), width, height };
 }
 
-/** Attributes that a page has no use for. */
-const NEEDLESS = /^(?:aria-[a-z]+|role|class|font-family|pointer-events)$/;
-const OPACITY = /^(?:opacity|stroke-opacity|fill-opacity)$/;
+/** Attributes that a page has no use for, beside those for screen readers, which the page has its own of. */
+const NEEDLESS = new Set(['role', 'class', 'font-family', 'pointer-events']);
+const OPACITY = new Set(['opacity', 'stroke-opacity', 'fill-opacity']);
 
 function cleanTag(tag: string, id: string): string {
   if (!tag.includes('=')) return tag;
@@ -98,10 +98,11 @@ function cleanTag(tag: string, id: string): string {
 
 function cleanAttribute(attribute: string, name: string, value: string, id: string): string {
   if (name === 'aria-label') return toldAttributes(value);
-  if (NEEDLESS.test(name) || (value === '1' && OPACITY.test(name))) return '';
+  if (name.startsWith('aria-') || NEEDLESS.has(name) || (value === '1' && OPACITY.has(name))) return '';
   if (name.startsWith('data-')) return attribute;
   if (name === 'id') return ` id="${id}-${value}"`;
-  return attribute.replace(/url\(#([^)]*)\)/g, `url(#${id}-$1)`).replace(/(\d+\.\d\d)\d+/g, '$1');
+  const named = value.includes('url(') ? attribute.replace(/url\(#([^)]*)\)/g, `url(#${id}-$1)`) : attribute;
+  return value.includes('.') ? named.replace(/(\d+\.\d\d)\d+/g, '$1') : named;
 }
 
 function warnings(id: string) {

@@ -1,11 +1,10 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
-import writeExcelFile from 'write-excel-file/node';
 import { parseDay } from '../../site/day.ts';
 import { fitText } from '../html/html.ts';
 import type { ReportContext } from '../page-context.ts';
 import type { Cell } from './csv.ts';
 import { csvPath } from './review-tables.ts';
 import type { Table } from './table.ts';
+import { writeWorkbook } from './write-workbook.ts';
 
 /** Rows of one sheet: more take seconds to write and open slowly in an office program. The table's CSV has them all. */
 const MOST_ROWS = 10_000;
@@ -17,8 +16,6 @@ const [NARROWEST, WIDEST] = [6, 60];
 const WIDTH_ROWS = 200;
 /** Days before which the calendar of the format is not that of everyone (it knows a 29 February 1900). */
 const FIRST_DAY = parseDay('1900-03-01')!;
-/** Time of each entry of the archive: the first that the format of archives knows. */
-const NO_TIME = new Date(1980, 0, 1);
 
 type SheetCell =
   | { value: string; type: StringConstructor; fontWeight?: 'bold'; wrap?: boolean }
@@ -68,8 +65,7 @@ export async function workbookFile(about: WorkbookAbout, tables: readonly SheetT
       stickyRowsCount: 1,
     };
   });
-  const file = await writeExcelFile([contentsSheet(about, tables), ...sheets]).toBuffer();
-  return settled(file);
+  return writeWorkbook([contentsSheet(about, tables), ...sheets]);
 }
 
 const header = (text: string): SheetCell => ({ value: text, type: String, fontWeight: 'bold' });
@@ -132,28 +128,4 @@ function widthOf(name: string, rows: readonly (readonly Cell[])[], at: number): 
     .slice(0, WIDTH_ROWS)
     .reduce((most, row) => Math.max(most, String(row[at] ?? '').length), name.length);
   return Math.min(WIDEST, Math.max(NARROWEST, longest + 2));
-}
-
-/**
- * The archive with times of its entries that are always the same, in the order of their names, and with the first sheet alone selected: sheets that are selected together are
- * edited together.
- */
-export function settled(file: Uint8Array): Uint8Array {
-  const entries = Object.entries(unzipSync(file)).sort(([a], [b]) => (a < b ? -1 : 1));
-  return zipSync(
-    Object.fromEntries(
-      entries.map(([path, bytes]) => [
-        path,
-        [isLaterSheet(path) ? deselected(bytes) : bytes, { mtime: NO_TIME, level: 3 }],
-      ]),
-    ),
-  );
-}
-
-const isLaterSheet = (path: string): boolean => /^xl\/worksheets\/sheet(?!1\.xml)\d+\.xml$/.test(path);
-
-function deselected(bytes: Uint8Array): Uint8Array {
-  const text = strFromU8(bytes);
-  const head = text.indexOf('<sheetData');
-  return strToU8(text.slice(0, head).replace(' tabSelected="1"', '') + text.slice(head));
 }

@@ -79,13 +79,16 @@ describe('the workbook', () => {
 
   it('gives the same bytes each time, whatever the hour', async () => {
     expect(Buffer.compare(bytesOf(files), bytesOf(await writeReport(fleetInput(3))))).toBe(0);
-    // Local headers of a ZIP (APPNOTE 4.3.7): signature, then at offset 10 time and date; 1980-01-01 is 0x0021.
+    // Headers of a ZIP in its directory, at its end, and before each entry (APPNOTE 4.3.12, 4.3.16, 4.3.7): signature, later time and date; 1980-01-01 is 0x0021.
     const bytes = Buffer.from(bytesOf(files));
-    let at = 0;
+    let at = bytes.readUInt32LE(bytes.length - 22 + 16);
     let entries = 0;
-    while (bytes.readUInt32LE(at) === 0x04034b50) {
-      expect([bytes.readUInt16LE(at + 10), bytes.readUInt16LE(at + 12)]).toEqual([0, 0x21]);
-      at += 30 + bytes.readUInt16LE(at + 26) + bytes.readUInt16LE(at + 28) + bytes.readUInt32LE(at + 18);
+    while (bytes.readUInt32LE(at) === 0x02014b50) {
+      const local = bytes.readUInt32LE(at + 42);
+      expect(bytes.readUInt32LE(local)).toBe(0x04034b50);
+      expect([bytes.readUInt16LE(at + 12), bytes.readUInt16LE(at + 14)]).toEqual([0, 0x21]);
+      expect([bytes.readUInt16LE(local + 10), bytes.readUInt16LE(local + 12)]).toEqual([0, 0x21]);
+      at += 46 + bytes.readUInt16LE(at + 28) + bytes.readUInt16LE(at + 30) + bytes.readUInt16LE(at + 32);
       entries++;
     }
     expect(entries).toBeGreaterThan(TABLE_NAMES.length);
