@@ -6,7 +6,7 @@ import { type Period, reviewPeriod } from '../findings/period.ts';
 import { reviewOfShare } from '../findings/review.ts';
 import type { Review } from '../findings/review-schema.ts';
 import { unitPageNames } from '../report/html/page-names.ts';
-import type { PagesAsked } from '../report/parts/units-with-page.ts';
+import { type PagesAsked, unitsWithPage } from '../report/parts/units-with-page.ts';
 import { CATALOGUES } from '../report/words/catalogues.ts';
 import { monthOf } from '../site/day.ts';
 import type { Language } from '../site/report-settings.ts';
@@ -112,8 +112,9 @@ async function makeAndWrite(
   const review = reviewOfShare({ site, reading, period, version: VERSION, previous }, share);
   const { units, panel } = share;
   const { pressure, temperature } = site.declared.report;
-  const due = units.flatMap((unit) => unit.due);
   const pagesAsked = pagesAskedFor(values, review);
+  const paged = new Set(unitsWithPage(review, pagesAsked).map(({ unit }) => unit));
+  const due = units.flatMap((unit) => (paged.has(unit.unit) ? unit.due : []));
   const basis = { review, panel, due, measures: { pressure, temperature }, pagesAsked };
   // Threads draw the pages of units, which don't need the case, while it is made.
   const unitPages = threads?.begin({ ...basis, hasInterval: true }, language);

@@ -28,7 +28,7 @@ export interface ReportBasis {
   review: Review;
   /** Unit-day panel up to the end of the month. */
   panel: readonly UnitDay[];
-  /** Every due task of every unit. */
+  /** Every due task of every unit that has a page. */
   due: readonly DueTask[];
   /** Measures of the pages; left out: those of the review. The data files stay in them. */
   measures?: ReportMeasures;

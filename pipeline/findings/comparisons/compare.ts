@@ -1,21 +1,19 @@
 import type { Rules } from '../../site/rules.ts';
 import { dataNeededForRatio } from '../../statistics/stratified/data-needed-for-ratio.ts';
 import { detectableRatio } from '../../statistics/stratified/detectable-ratio.ts';
-import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Comparison, Exposure, OutcomeName } from '../review-schema.ts';
-import type { Reading } from './exposure.ts';
 import { homogeneityOfUnits } from './homogeneity.ts';
 import { designOf, measure } from './measure.ts';
-import { type Stratum, stratify } from './strata.ts';
+import type { CountedOutcome, Stratified, Stratum } from './strata.ts';
 
-/** What is compared: a set of panel rows, of one unit or of the fleet. */
+/** What is compared: the days of one unit or of the fleet. */
 export interface Question {
   scope: 'unit' | 'fleet';
   unit: string | null;
   exposure: Exposure;
   outcome: OutcomeName;
-  reading: Reading;
-  rows: readonly UnitDay[];
+  /** Their strata, for the outcome and for the control. */
+  stratified: (outcome: CountedOutcome) => Stratified;
   unitNotComparableDays: number;
 }
 
@@ -32,14 +30,9 @@ export type Measured = Omit<
  * condition on the same things, and it leaves more arrangements than shifting whole eras.
  */
 export function compare(question: Question, rules: Rules['comparison']): Measured {
-  const { scope, unit, exposure, outcome, reading, rows } = question;
-  const main = measure(stratify(rows, exposure, outcome, reading), outcome, scope, rules);
-  const control = measure(
-    stratify(rows, exposure, 'unrelated_abort', reading),
-    'unrelated_abort',
-    scope,
-    rules,
-  );
+  const { scope, unit, exposure, outcome, stratified } = question;
+  const main = measure(stratified(outcome), outcome, scope, rules);
+  const control = measure(stratified('unrelated_abort'), 'unrelated_abort', scope, rules);
   const inflation = Math.max(1, main.varianceInflation ?? 1);
   const power = powerOf(main.stratified.strata, outcome, inflation, rules);
   return {

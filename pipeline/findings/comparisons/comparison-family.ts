@@ -8,6 +8,7 @@ import { compare, type Measured, type Question } from './compare.ts';
 import { exposureOf, type Reading } from './exposure.ts';
 import { type CountedUnit, mostlyReactiveUnits } from './mostly-reactive.ts';
 import { type Beside, besideOther, findingOf } from './told-apart.ts';
+import { strataOfUnits } from './unit-strata.ts';
 import { type Judged, judge, judgeBeside } from './verdict.ts';
 
 /** All comparisons of a review: each unit and the fleet, each exposure, each outcome. */
@@ -45,7 +46,7 @@ export function comparisonFamily(
 }
 
 interface JudgedComparison {
-  question: Question;
+  question: Asked;
   measured: Measured;
   adjustedP: number | null;
   beside: Beside[];
@@ -84,7 +85,7 @@ function judgedFamily(
     );
     return { question: asked[index]!, measured: of, adjustedP: adjusted[index]!, judged };
   });
-  return toldApart(first, rules);
+  return toldApart(first, rules, reading);
 }
 
 /** p-values adjusted over those that there are; null stays null. */
@@ -103,7 +104,11 @@ function adjustedOf(
  * Sets each exposure that speaks beside the others that speak: in the same unit, or shown for the fleet. What a unit's own days can't tell apart
  * is taken from the fleet's.
  */
-function toldApart(first: readonly Omit<JudgedComparison, 'beside'>[], rules: Rules): JudgedComparison[] {
+function toldApart(
+  first: readonly Omit<JudgedComparison, 'beside'>[],
+  rules: Rules,
+  reading: Reading,
+): JudgedComparison[] {
   const { level, alpha } = rules.comparison;
   const speaking = new Map(
     first
@@ -111,14 +116,14 @@ function toldApart(first: readonly Omit<JudgedComparison, 'beside'>[], rules: Ru
       .map((of) => [idOf(of.question), of.judged.verdict]),
   );
   const measured = first.map((of) => {
-    const { unit, exposure, outcome, rows, reading, scope } = of.question;
+    const { unit, exposure, outcome, rows, scope } = of.question;
     if (!speaking.has(idOf(of.question))) return [];
     return EXPOSURES.filter(
       (other) =>
         other !== exposure &&
         (speaking.has(idOf({ unit, exposure: other, outcome })) ||
           speaking.get(idOf({ unit: null, exposure: other, outcome })) === 'shown'),
-    ).map((other) => besideOther(rows, exposure, other, outcome, reading, scope, level));
+    ).map((other) => besideOther(rows(), exposure, other, outcome, reading, scope, level));
   });
   const adjusted = adjustedOf(measured.flat(), holm);
   let at = 0;
@@ -147,34 +152,41 @@ function toldApart(first: readonly Omit<JudgedComparison, 'beside'>[], rules: Ru
   });
 }
 
+/** A question, and the rows of its units. */
+interface Asked extends Question {
+  rows: () => readonly UnitDay[];
+}
+
 function questions(
   panel: readonly UnitDay[],
   histories: readonly CountedUnit[],
   reactive: Map<Exposure, Set<string>>,
   reading: Reading,
-): Question[] {
+): Asked[] {
   const rowsOf = groupBy(panel, (row) => row.unit);
-  const rowsIn = (units: readonly CountedUnit[]) => units.flatMap(({ unit }) => rowsOf.get(unit) ?? []);
-  const list: Question[] = [];
+  const daysOf = (unit: string): readonly UnitDay[] => rowsOf.get(unit) ?? [];
+  const days = (units: readonly string[]) => units.reduce((sum, unit) => sum + daysOf(unit).length, 0);
+  const strata = strataOfUnits(rowsOf, reading);
+  const list: Asked[] = [];
   for (const exposure of EXPOSURES) {
-    const known = histories.filter((history) =>
-      rowsIn([history]).some((row) => exposureOf(row, exposure, reading) !== null),
-    );
+    const known = histories
+      .map(({ unit }) => unit)
+      .filter((unit) => daysOf(unit).some((row) => exposureOf(row, exposure, reading) !== null));
     if (known.length === 0) continue;
-    const rows = rowsIn(known.filter((history) => !reactive.get(exposure)!.has(history.unit)));
-    const unitNotComparableDays = rowsIn(known).length - rows.length;
+    const comparable = known.filter((unit) => !reactive.get(exposure)!.has(unit));
     for (const outcome of OUTCOMES) {
-      const base = { exposure, outcome, reading };
-      if (known.length > 1) list.push({ ...base, scope: 'fleet', unit: null, rows, unitNotComparableDays });
-      for (const history of known) {
+      const asked = (unit: string | null, units: readonly string[], unitNotComparableDays: number) =>
         list.push({
-          ...base,
-          scope: 'unit',
-          unit: history.unit,
-          rows: rowsIn([history]),
-          unitNotComparableDays: 0,
+          exposure,
+          outcome,
+          scope: unit === null ? 'fleet' : 'unit',
+          unit,
+          stratified: (of) => strata(units, exposure, of),
+          rows: () => units.flatMap(daysOf),
+          unitNotComparableDays,
         });
-      }
+      if (known.length > 1) asked(null, comparable, days(known) - days(comparable));
+      for (const unit of known) asked(unit, [unit], 0);
     }
   }
   return list;

@@ -38,8 +38,13 @@ export function received({ units, panel, ...share }: CarriedShare, site: Site): 
     units: units.map(({ use_days, due, ...unit }) => ({
       ...unit,
       clock: site.sites.get(unit.site)!.clock,
-      use_days: unpackRows(use_days),
-      due: unpackRows(due),
+      // Unpacked where they are asked for: of a thousand units few are in use at a time.
+      get use_days() {
+        return unpackRows(use_days);
+      },
+      get due() {
+        return unpackRows(due);
+      },
     })),
     panel: unpackRows(panel),
   };

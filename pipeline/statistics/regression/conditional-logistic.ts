@@ -1,7 +1,7 @@
 import { checkLevel } from '../intervals/check-proportion.ts';
 import { notComputable, type Outcome } from '../result.ts';
 import { type ConditionalStratum, stratumLikelihood } from './conditional-stratum.ts';
-import { type Covariates, checkedNames, collinearity } from './design.ts';
+import { type Covariates, centred, checkedNames, collinearity } from './design.ts';
 import { fitRegression } from './fit.ts';
 import type { Likelihood } from './maximise.ts';
 import type { RegressionFit } from './regression-result.ts';
@@ -54,8 +54,8 @@ export function conditionalLogistic(
   checkLevel(level, 'conditionalLogistic');
   const names = checkedNames(data, data.cases.length, 'conditionalLogistic');
   if (names.length === 0) throw new RangeError('conditionalLogistic: there must be at least one covariate');
-  const groups = groupRows(data);
-  const used = groups.filter(({ stratum }) => stratum.cases > 0 && stratum.cases < stratum.rows.length);
+  checkStrata(data);
+  const { used, given } = usedStrata(data);
   if (used.length === 0) return notComputable(method, 'No stratum has both cases and non-cases.');
   const design = used.flatMap(({ stratum }) => stratum.rows);
   const dependent = collinearity(design, names);
@@ -103,45 +103,51 @@ export function conditionalLogistic(
   });
   if (!fit.computable) return fit;
   const cases = used.reduce((sum, { stratum }) => sum + stratum.cases, 0);
-  return { ...fit, strataUsed: used.length, strataGiven: groups.length, cases };
+  return { ...fit, strataUsed: used.length, strataGiven: given, cases };
 }
 
-/** Rows by stratum, in order of first appearance, covariates centred within the stratum. */
-function groupRows(data: ConditionalLogisticData) {
+interface UsedStratum {
+  stratum: ConditionalStratum;
+  cluster: string | number | undefined;
+}
+
+function checkStrata(data: ConditionalLogisticData): void {
   if (data.strata.length !== data.cases.length) {
     throw new RangeError(
       `conditionalLogistic: strata must have ${data.cases.length} entries, found ${data.strata.length}`,
     );
   }
-  const groups = new Map<
-    string | number,
-    { stratum: ConditionalStratum; cluster: string | number | undefined }
-  >();
+}
+
+/** What speaks of each stratum with cases and non-cases, in order of first appearance, and how many strata there are. */
+function usedStrata(data: ConditionalLogisticData): { used: UsedStratum[]; given: number } {
+  const groups = new Map<string | number, { places: number[]; cases: number }>();
   for (let i = 0; i < data.cases.length; i++) {
     const flag = data.cases[i]!;
     if (flag !== 0 && flag !== 1) {
       throw new RangeError(`conditionalLogistic: cases must be 0 or 1, found ${flag} in row ${i}`);
     }
-    const cluster = data.clusters?.[i];
-    const group = groups.get(data.strata[i]!) ?? { stratum: { rows: [], isCase: [], cases: 0 }, cluster };
-    if (group.cluster !== cluster) {
+    const name = data.strata[i]!;
+    const group = groups.get(name) ?? { places: [], cases: 0 };
+    const [cluster, first] = [data.clusters?.[i], data.clusters?.[group.places[0] ?? i]];
+    if (cluster !== first) {
       throw new RangeError(
-        `conditionalLogistic: stratum ${data.strata[i]} must lie in one cluster, found ${group.cluster} and ${cluster}`,
+        `conditionalLogistic: stratum ${name} must lie in one cluster, found ${first} and ${cluster}`,
       );
     }
-    group.stratum.rows.push([...data.covariates[i]!]);
-    group.stratum.isCase.push(flag === 1);
-    group.stratum.cases += flag;
-    groups.set(data.strata[i]!, group);
+    group.places.push(i);
+    group.cases += flag;
+    groups.set(name, group);
   }
-  for (const { stratum } of groups.values()) {
-    for (let j = 0; j < (stratum.rows[0]?.length ?? 0); j++) {
-      // Taken off one row's value first, so that a covariate that is constant in the stratum becomes exactly
-      // 0.
-      const from = stratum.rows[0]![j]!;
-      const mean = stratum.rows.reduce((sum, x) => sum + (x[j]! - from), 0) / stratum.rows.length;
-      for (const x of stratum.rows) x[j] = x[j]! - from - mean;
-    }
-  }
-  return [...groups.values()];
+  const used = [...groups.values()]
+    .filter(({ places, cases }) => cases > 0 && cases < places.length)
+    .map(({ places, cases }) => ({
+      stratum: {
+        rows: centred(places.map((i) => data.covariates[i]!)),
+        isCase: places.map((i) => data.cases[i] === 1),
+        cases,
+      },
+      cluster: data.clusters?.[places[0]!],
+    }));
+  return { used, given: groups.size };
 }

@@ -1,6 +1,6 @@
 import { checkLevel } from '../intervals/check-proportion.ts';
 import { notComputable, type Outcome } from '../result.ts';
-import { type Covariates, checkedNames, collinearity } from './design.ts';
+import { type Covariates, centred, checkedNames, collinearity } from './design.ts';
 import { fitRegression } from './fit.ts';
 import type { Likelihood, LikelihoodPoint } from './maximise.ts';
 import type { RegressionFit } from './regression-result.ts';
@@ -139,17 +139,7 @@ function strataOf(data: ConditionalPoissonData): Stratum[] {
     group.total += data.events[i]!;
     groups.set(name, group);
   }
-  for (const { rows } of groups.values()) centre(rows);
-  return [...groups.values()];
-}
-
-/** Takes each covariate's mean off; one row's value first, so that a covariate that is constant becomes exactly 0. */
-function centre(rows: number[][]): void {
-  for (let j = 0; j < rows[0]!.length; j++) {
-    const from = rows[0]![j]!;
-    const mean = rows.reduce((sum, x) => sum + (x[j]! - from), 0) / rows.length;
-    for (const x of rows) x[j] = x[j]! - from - mean;
-  }
+  return [...groups.values()].map((group) => ({ ...group, rows: centred(group.rows) }));
 }
 
 function checkCounts(data: ConditionalPoissonData): void {
