@@ -1,6 +1,7 @@
 import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { CycleKind } from '../../site/vocabulary.ts';
+import { disagreeingCycles } from './disagreeing-cycles.ts';
 import type { ProbeValue } from './probe-values.ts';
 import { type Probe, toScale } from './probes.ts';
 import { median, robustSpread } from './robust.ts';
@@ -18,7 +19,7 @@ const LEAST_PAIRS = 5;
 
 /**
  * Puts the values of a day's cycles together: each kind is shifted by its typical distance from the reference kind (median over days with both), and the kinds are
- * averaged by the precision that their day-to-day changes show. Two or three cycles a day carry less noise than one.
+ * averaged by the precision that their day-to-day changes show. Two or three cycles a day carry less noise than one, and show where one of them is off: it is left out of its day.
  *
  * The reference is the air-removal test where it gives at least half as many values as any other kind, else the kind with most. A kind that
  * shares fewer than five days with it is left out.
@@ -32,14 +33,23 @@ export function dayValues(probe: Probe, values: readonly ProbeValue[]): DayValue
   const tests = byKind.find(([kind, days]) => kind === 'air_removal_test' && 2 * days.size >= most);
   const reference = tests ?? byKind.find(([, days]) => days.size === most)!;
   const used = byKind.flatMap(([kind, days]) => {
-    if (kind === reference[0]) return [{ kind, days, shift: 0, precision: precisionOf(days) }];
+    if (kind === reference[0]) return [{ kind, days, precision: precisionOf(days) }];
     const apart = [...days].flatMap(([day, y]) => {
       const other = reference[1].get(day);
       return other === undefined ? [] : [y - other];
     });
     if (apart.length < LEAST_PAIRS) return [];
-    return [{ kind, days, shift: median(apart)!, precision: precisionOf(days) }];
+    const shift = median(apart)!;
+    const levelled = new Map([...days].map(([day, y]) => [day, y - shift]));
+    return [{ kind, days: levelled, precision: precisionOf(days) }];
   });
+  const off = new Map<CycleKind, Set<Day>>(used.map((of) => [of.kind, new Set()]));
+  for (const { kind, days } of used) {
+    if (kind === reference[0]) continue;
+    const found = disagreeingCycles(reference[1], days);
+    for (const day of found.other) off.get(kind)!.add(day);
+    for (const day of found.reference) off.get(reference[0])!.add(day);
+  }
   const best = Math.max(...used.map((of) => of.precision));
   // A kind that looks four times as precise as another only looks so; and one that never changes has no precision that can be known.
   const weightOf = new Map<CycleKind, number>(
@@ -51,10 +61,10 @@ export function dayValues(probe: Probe, values: readonly ProbeValue[]): DayValue
   const rows = days.flatMap((day) => {
     let sum = 0;
     let weight = 0;
-    for (const { kind, days: ofKind, shift } of used) {
+    for (const { kind, days: ofKind } of used) {
       const y = ofKind.get(day);
-      if (y === undefined) continue;
-      sum += weightOf.get(kind)! * (y - shift);
+      if (y === undefined || off.get(kind)!.has(day)) continue;
+      sum += weightOf.get(kind)! * y;
       weight += weightOf.get(kind)!;
     }
     return weight === 0 ? [] : [{ day, at: start.get(day)!, y: sum / weight, weight }];

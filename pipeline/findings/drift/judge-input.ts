@@ -7,8 +7,10 @@ import { median } from './robust.ts';
 
 /** Probes with values once a week or so are judged from half as many values. */
 const SELDOM_DAYS = 5;
-/** A change smaller than this many steps of the record can't be told from rounding. */
+/** Where a record is coarse, a change smaller than this many of its steps can't be told from rounding. */
 const COARSE_STEPS = 1.5;
+/** A record is coarse where its noise is smaller than this many of its steps: what goes to and fro between two neighbouring values has a standard deviation of half a step at most. */
+const FINE_FROM_STEPS = 0.6;
 
 /** What `judgeSeries` needs of a series. */
 export function judgeInput(series: AdjustedSeries, noise: PooledNoise, rules: Rules['drift']): JudgeInput {
@@ -21,7 +23,7 @@ export function judgeInput(series: AdjustedSeries, noise: PooledNoise, rules: Ru
     measured: watched.map((value) => value.measured),
     spread: noise.spread,
     autocorrelation: noise.autocorrelation,
-    leastChange: COARSE_STEPS * series.resolution,
+    leastChange: isCoarse(series) ? COARSE_STEPS * series.resolution : 0,
     leastValues: isSeldom(t) ? Math.ceil(rules.least_values / 2) : rules.least_values,
     leastRate: series.comparedWith === 'several' ? EVIDENCE.leastRate : EVIDENCE.leastRateAlone,
     leastMeasuredStep: series.comparedWith === 'one' ? EVIDENCE.leastMeasured : Number.NEGATIVE_INFINITY,
@@ -31,4 +33,16 @@ export function judgeInput(series: AdjustedSeries, noise: PooledNoise, rules: Ru
 function isSeldom(t: readonly number[]): boolean {
   const gap = median(t.slice(1).map((day, i) => day - t[i]!));
   return gap !== undefined && gap >= SELDOM_DAYS;
+}
+
+/**
+ * Whether changes smaller than a step of the record hide in it. Where noise spans several steps they don't: the mean of values moves as finely as what was measured.
+ *
+ * By the standard deviation, not by the median absolute deviation, which reads two values in turn as 0.74 steps.
+ *
+ * Source: noise before rounding as dither: Wannamaker, Lipshitz, Vanderkooy and Wright, IEEE Transactions on Signal Processing 48 (2000) 499-516, from memory.
+ */
+function isCoarse({ noise, resolution }: AdjustedSeries): boolean {
+  const squares = noise.rest.reduce((sum, value) => sum + value * value, 0);
+  return Math.sqrt(squares / Math.max(1, noise.rest.length)) < FINE_FROM_STEPS * resolution;
 }

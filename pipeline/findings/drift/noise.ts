@@ -6,7 +6,7 @@ import { median, robustSpread } from './robust.ts';
 export interface Residuals {
   /** Standard deviation of a usual day's value. */
   spread: number;
-  /** Values tamed: those farther than 3.5 standard deviations from the fit are drawn in to that distance. */
+  /** Values tamed: those farther than 3 standard deviations from the fit are drawn in to that distance. */
   y: number[];
   values: number;
   /** What is left of the tamed values, each brought to weight 1. */
@@ -17,7 +17,7 @@ export interface Residuals {
 }
 
 export const LAGS = 10;
-const TAME_AT = 3.5;
+const TAME_AT = 3;
 /** Level, place and size of the change that is taken away. */
 const FITTED = 3;
 
