@@ -29,7 +29,7 @@ import { printReview } from './pdf/print-review.ts';
 import type { Terminal } from './terminal.ts';
 import { type ReportThreads, reportThreads } from './threads/pool.ts';
 import { threadCount } from './threads/thread-count.ts';
-import { writeFolder } from './write-files.ts';
+import { freshFolder } from './write-files.ts';
 
 /** Makes the review of a month: exports in, a folder of pages, tables and data out. */
 export const reviewCommand: Command = {
@@ -116,31 +116,43 @@ async function makeAndWrite(
   const paged = new Set(unitsWithPage(review, pagesAsked).map(({ unit }) => unit));
   const due = units.flatMap((unit) => (paged.has(unit.unit) ? unit.due : []));
   const basis = { review, panel, due, measures: { pressure, temperature }, pagesAsked };
-  // Threads draw the pages of units, which don't need the case, while it is made.
-  const unitPages = threads?.begin({ ...basis, hasInterval: true }, language);
-  terminal.progress('Making the case for an interval');
-  const interval = caseOfUnits(units, panel, site, reading.records, period.until);
-  terminal.progress('Drawing');
-  // Drawing is loaded only here: the commands that draw nothing start without it.
-  const { writeReport } = await import('../report/report.ts');
-  const input = { ...basis, problems: reading.problems, interval };
-  const files = await writeReport(input, {
-    words: CATALOGUES[language],
-    ...(unitPages && { unitPages }),
-    ...(threads && { workbook: (about, tables) => threads.workbook(about, tables, language) }),
-  });
   const folder = join(String(values.out), period.month);
-  await writeFolder(folder, files);
-  if (values.pdf === true) {
-    const pages = unitPageNames(review.units.map((unit) => unit.unit));
-    const ofUnits = review.attention_order.map((unit) => pages.get(unit)!);
-    await printReview(review, folder, ofUnits, paperOf(values), terminal);
+  const fresh = await freshFolder(folder);
+  try {
+    // Threads draw the pages of units, which don't need the case, while it is made.
+    const names = unitPageNames(review.units.map(({ unit }) => unit));
+    const unitPages = threads?.begin({ ...basis, hasInterval: true }, language, (unit, content) =>
+      fresh.write({ path: names.get(unit)!, content }),
+    );
+    terminal.progress('Making the case for an interval');
+    const interval = caseOfUnits(units, panel, site, reading.records, period.until);
+    terminal.progress('Drawing');
+    // Drawing is loaded only here: the commands that draw nothing start without it.
+    const { writeReport } = await import('../report/report.ts');
+    const files = await writeReport(
+      { ...basis, problems: reading.problems, interval },
+      {
+        words: CATALOGUES[language],
+        pagesElsewhere: unitPages !== undefined,
+        ...(threads && { workbook: (about, tables) => threads.workbook(about, tables, language) }),
+      },
+    );
+    for (const file of files) await fresh.write(file);
+    await unitPages;
+    await fresh.finish();
+    if (values.pdf === true) {
+      const ofUnits = review.attention_order.map((unit) => names.get(unit)!);
+      await printReview(review, folder, ofUnits, paperOf(values), terminal);
+    }
+  } catch (error) {
+    await fresh.abandon();
+    throw error;
   }
   terminal.progressDone();
   terminal.print(
     values.json
       ? JSON.stringify(review)
-      : `Review of ${period.month}, ${files.length} files. Open ${resolve(folder, 'index.html')} in a browser.`,
+      : `Review of ${period.month}, ${fresh.count} files. Open ${resolve(folder, 'index.html')} in a browser.`,
   );
   return undefined;
 }

@@ -63,8 +63,8 @@ const PROBLEM_COLUMNS = [
 export interface ReportOptions {
   /** Catalogue of its language; left out: English. */
   words?: Words;
-  /** The pages of units, in their order, where they are made elsewhere, such as in other threads; left out: they are made here. */
-  unitPages?: Promise<(string | Uint8Array)[]>;
+  /** Whether the pages of units are made elsewhere, such as in other threads. */
+  pagesElsewhere?: boolean;
   /** Makes the workbook elsewhere, such as in another thread; left out: it is made here. */
   workbook?: (about: WorkbookAbout, tables: readonly SheetTable[]) => Promise<Uint8Array>;
 }
@@ -93,8 +93,9 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
   rest.push({ path: 'review.xlsx', content: await book });
-  const pages = await (options.unitPages ?? unitPages(context, context.paged));
-  for (const [index, { unit }] of context.paged.entries())
+  const paged = options.pagesElsewhere ? [] : context.paged;
+  const pages = await unitPages(context, paged);
+  for (const [index, { unit }] of paged.entries())
     files.push({ path: context.unitPage(unit)!, content: pages[index]! });
   return [...files, ...rest];
 }

@@ -46,12 +46,14 @@ describe('threads', () => {
     const basis: ReportBasis = { review, panel: transformed.panel, due, hasInterval: true };
     const threads = reportThreads(3);
     try {
-      const pages = await threads.begin(basis, 'en');
+      const pages = new Map<string, string>();
+      await threads.begin(basis, 'en', async (unit, page) => {
+        pages.set(unit, new TextDecoder().decode(page));
+      });
       const units = review.units.map(({ unit }) => unit);
       const here = await drawUnitPages(basis, units);
       expect(here).toHaveLength(10);
-      for (const [index, unit] of units.entries())
-        expect(new TextDecoder().decode(pages[index]) === here[index], unit).toBe(true);
+      for (const [index, unit] of units.entries()) expect(pages.get(unit) === here[index], unit).toBe(true);
     } finally {
       await threads.end();
     }

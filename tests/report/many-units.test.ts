@@ -51,7 +51,7 @@ describe('the review of many units', () => {
     const page = await pageOf(1000);
     expect(page.length).toBeLessThan(3_000_000);
     expect(page.match(/<tr data-unit="/g)).toHaveLength(1000);
-    expect(page).toContain('hold the first 60 of 1,000 units in the order of need');
+    expect(page).toContain('hold the first 40 of 1,000 units in the order of need');
     expect(page).toMatch(/\d+ units have their own page: those that need attention/);
     expect(page.match(/id="figure-calendar-drain-strainer(-\d+)?"/g)).toHaveLength(2);
   });

@@ -35,10 +35,13 @@ export interface SharingThreads {
   end(): Promise<void>;
 }
 
+/** Takes the page of a unit, as UTF-8. */
+export type OnPage = (unit: string, page: Uint8Array) => Promise<void>;
+
 /** Threads that make parts of the report, and load what they need for it at once. */
 export interface ReportThreads {
-  /** Begins with the pages of units. What goes wrong is thrown where they are awaited. */
-  begin(basis: ReportBasis, language: Language): Promise<Uint8Array[]>;
+  /** Begins with the pages of units, and hands each over when it is made. What goes wrong is thrown where the end is awaited. */
+  begin(basis: ReportBasis, language: Language, onPage: OnPage): Promise<void>;
   workbook(about: WorkbookAbout, tables: readonly SheetTable[], language: Language): Promise<Uint8Array>;
   end(): Promise<void>;
 }
@@ -67,16 +70,23 @@ export function reportThreads(count: number): ReportThreads {
   for (let thread = 0; thread < count; thread++)
     pool.run(undefined, { name: 'prepareDrawing' }).catch(() => undefined);
   return {
-    begin(basis, language) {
+    begin(basis, language, onPage) {
       const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
       const share = Math.max(1, Math.min(MOST_PAGES_AT_ONCE, Math.ceil(units.length / count)));
-      const shares: Promise<Uint8Array[]>[] = [];
       const task = drawTasks(basis, language);
-      for (let at = 0; at < units.length; at += share)
-        shares.push(pool.run(task(units.slice(at, at + share)), { name: 'drawUnits' }));
-      const pages = Promise.all(shares).then((shares) => shares.flat());
-      pages.catch(() => undefined);
-      return pages;
+      let at = 0;
+      // Each thread is given the next units when it is done with the last ones: what is asked of it and what it made would take room while it waits.
+      const draw = async (): Promise<void> => {
+        while (at < units.length) {
+          const next = units.slice(at, at + share);
+          at += share;
+          const pages: Uint8Array[] = await pool.run(task(next), { name: 'drawUnits' });
+          for (const [index, unit] of next.entries()) await onPage(unit, pages[index]!);
+        }
+      };
+      const all = Promise.all(Array.from({ length: count }, draw)).then(() => undefined);
+      all.catch(() => undefined);
+      return all;
     },
     workbook({ month, span, fingerprint }, tables, language) {
       const about = { month, span, fingerprint };

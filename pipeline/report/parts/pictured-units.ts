@@ -2,8 +2,9 @@ import type { Review } from '../../findings/review-schema.ts';
 import { type Html, html } from '../html/html.ts';
 import type { ReportContext } from '../page-context.ts';
 
-/** Units that pictures of single units hold on one page, at most: more would be neither looked at nor light. */
+/** Units up to which pictures of single units hold all, and how many they hold of more: a page with them would be neither looked at nor light. */
 const MOST_UNITS = 60;
+const PICTURED = 40;
 
 /**
  * The units that pictures of single units show: all, or where there are many the first in the order of need.
@@ -15,7 +16,7 @@ export function picturedUnits(
   ids = units.map((unit) => unit.unit),
 ): ReadonlySet<string> {
   return new Set(
-    ids.length <= MOST_UNITS ? ids : [...new Set([...attention_order, ...ids])].slice(0, MOST_UNITS),
+    ids.length <= MOST_UNITS ? ids : [...new Set([...attention_order, ...ids])].slice(0, PICTURED),
   );
 }
 
@@ -32,7 +33,7 @@ export function listedUnits(review: Review): Review['units'] {
 /** Says which units the pictures of a page hold whose tables say for themselves what they hold. */
 export function picturesNote({ review, words }: Pick<ReportContext, 'review' | 'words'>): Html | false {
   const { length } = review.units;
-  return length > MOST_UNITS && html`<p class="note">${words.pages.picturesOf(MOST_UNITS, length)}</p>`;
+  return length > MOST_UNITS && html`<p class="note">${words.pages.picturesOf(PICTURED, length)}</p>`;
 }
 
 /** Says which units the pictures hold, where that is not all. */
@@ -45,6 +46,6 @@ export function picturedNote({
   const text = length > MOST_ROWS ? words.pages.picturedAndListed : words.pages.pictured;
   return (
     length > MOST_UNITS &&
-    html`<p class="note">${text(MOST_UNITS, length)} ${words.pages.ownPages(paged.length, length)}</p>`
+    html`<p class="note">${text(PICTURED, length)} ${words.pages.ownPages(paged.length, length)}</p>`
   );
 }
