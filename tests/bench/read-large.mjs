@@ -19,12 +19,12 @@ if (what === 'parse') {
   );
   const values = { folder: target, threads, history };
   const { files } = await readIntoHistory(await findInputs(values), values, quiet);
-  rows = files.reduce((sum, { kind, count }) => sum + (kind === 'cycles' ? count : 0), 0);
+  rows = files.reduce((sum, { count }) => sum + count, 0);
 } else {
   const bundle = bundled('reading.js');
   if (!bundle) (await import('tsx/esm/api')).register();
   const { readInputs } = await import(bundle ?? '../../pipeline/commands/read-inputs.ts');
   const { reading } = await readInputs({ folder: target, threads, history }, quiet);
-  rows = reading.records.cycles.length;
+  rows = Object.values(reading.records).reduce((sum, { length }) => sum + length, 0);
 }
 console.log(rows, process.resourceUsage().maxRSS);
