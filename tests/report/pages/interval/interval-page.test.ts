@@ -47,6 +47,21 @@ describe('the argument', () => {
 });
 
 describe('the page', () => {
+  it('says once what holds for each of many sites', async () => {
+    const found = CASES.supported!;
+    const [site] = found.schedule.sites;
+    const withSites = (count: number, ...others: Partial<NonNullable<typeof site>>[]) => {
+      const ids = Array.from({ length: count }, (_, at) => ({ ...site!, site: `S${at + 1}` }));
+      const sites = ids.map((of, at) => ({ ...of, ...others[at] }));
+      return pageOf({ ...found, schedule: { ...found.schedule, sites } });
+    };
+    expect(await withSites(4)).toMatch(/<li>S1: [^<]*<\/li><li>S2: [^<]*<\/li>/);
+    expect(await withSites(6)).toMatch(/<ul><li>All 6 sites: [^<]*<\/li><\/ul>/);
+    expect(await withSites(6, { needed_origin: 'site' })).toMatch(
+      /<ul><li>S1: [^<]*<\/li><li>S2, S3, S4, S5 and S6: [^<]*<\/li><\/ul>/,
+    );
+  });
+
   it.each(Object.keys(CASES))(
     'of a case of the kind %s is made, twice the same, with nothing unsaid',
     async (name) => {
