@@ -2,6 +2,7 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { ResourceLimits } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
+import { reviewOfUnits } from '../../findings/review-of-units.ts';
 import { DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
 import { groupBy } from '../../group-by.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
@@ -96,16 +97,17 @@ export function reportThreads(count: number): ReportThreads {
   };
 }
 
-/** The pages of units are made from their own days and series, and from what the review says of all. */
+/** The pages of units are made from their own days and what the review says of them and of all. */
 function drawTasks(basis: ReportBasis, language: Language): (units: readonly string[]) => DrawTask {
   const { review } = basis;
   const days = groupBy(basis.panel, (row) => row.unit);
   const due = groupBy(basis.due, (row) => row.unit);
-  const probes = groupBy(review.drift.probes, (row) => row.unit);
+  const own = <Row>(rows: ReadonlyMap<string, Row[]>, units: readonly string[]): Row[] =>
+    units.flatMap((unit) => rows.get(unit) ?? []);
   return (units) => ({
     basis: {
       ...basis,
-      review: { ...review, drift: { ...review.drift, probes: own(probes, units) } },
+      review: reviewOfUnits(review, units),
       panel: packRows(own(days, units), UNIT_DAY),
       due: packRows(own(due, units), DUE),
     },
@@ -113,9 +115,6 @@ function drawTasks(basis: ReportBasis, language: Language): (units: readonly str
     language,
   });
 }
-
-const own = <Row>(rows: ReadonlyMap<string, Row[]>, units: readonly string[]): Row[] =>
-  units.flatMap((unit) => rows.get(unit) ?? []);
 
 function open(count: number, resourceLimits: ResourceLimits = {}): Tinypool {
   return new Tinypool({

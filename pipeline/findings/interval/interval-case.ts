@@ -53,7 +53,6 @@ export function caseOfUnits(
   const inForce = intervalInForce(site, histories);
   const { clock } = inForce;
   const spells = cleaningSpells(histories, panel, site, 'site');
-  const allSpells = cleaningSpells(histories, panel, site, 'all_records');
   const clusters = clustersOf(spells);
   const days = spells.flatMap((spell) => spell.days);
   const cleanings = countCleanings(histories, site.rules.contradicted_counts_as_done);
@@ -67,7 +66,11 @@ export function caseOfUnits(
   const aborts = fitShape(clusters, clock, 'cleanliness_abort', level);
   const describe = (fitted: Fitted, reading: 'site' | 'all_records' = 'site') =>
     describeFit(fitted, reading, { alpha, power });
-  const allRecords = fitShape(clustersOf(allSpells), clock, 'failed_test', level);
+  // Where no record is contradicted both readings are one.
+  const differs = histories.some((of) => of.chamber_cleanings.some((row) => row.done && row.contradicted));
+  const allRecords = differs
+    ? fitShape(clustersOf(cleaningSpells(histories, panel, site, 'all_records')), clock, 'failed_test', level)
+    : failures;
   const main = { failures: describe(failures), aborts: describe(aborts) };
   const fits = [
     main.failures,
