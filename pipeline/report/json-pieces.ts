@@ -1,10 +1,7 @@
-/** Levels whose members are pieces of their own. */
+/** Levels of objects whose members are pieces of their own. */
 const LEVELS = 2;
 
-/**
- * What `JSON.stringify(value, null, 2)` gives, in pieces, since a text has an end: half a billion characters. Lists of numbers far inside stand on one line each: with a line for each
- * number the series of a thousand units take three times the room.
- */
+/** A value as JSON, in pieces, since a text has an end: half a billion characters. Down to its lists indented as by `JSON.stringify(value, null, 2)`, and each row of them on one line. */
 export function* jsonPieces(value: object, level = 0): Generator<string> {
   const indent = '  '.repeat(level);
   const isList = Array.isArray(value);
@@ -20,14 +17,9 @@ export function* jsonPieces(value: object, level = 0): Generator<string> {
   }
   for (const [index, [name, member]] of members.entries()) {
     yield `${index === 0 ? open : ','}\n${indent}  ${name}`;
-    if (level < LEVELS && typeof member === 'object' && member !== null) yield* jsonPieces(member, level + 1);
-    else yield inLines(JSON.stringify(member, null, 2)).replaceAll('\n', `\n${indent}  `);
+    const isInside = !isList && level < LEVELS && typeof member === 'object' && member !== null;
+    if (isInside) yield* jsonPieces(member, level + 1);
+    else yield JSON.stringify(member);
   }
   yield `\n${indent}${close}`;
 }
-
-/** A list that holds no text, list or object. No text of JSON holds a line end as such. */
-const PLAIN_LIST = /\[\n([^[\]{}"]*)\]/g;
-
-const inLines = (json: string): string =>
-  json.replace(PLAIN_LIST, (_, inner: string) => `[${inner.trim().replace(/\n\s*/g, ' ')}]`);

@@ -16,6 +16,7 @@ import { recordsPage } from './pages/records-page.ts';
 import { reviewPage } from './pages/review-page.ts';
 import { unitPage } from './pages/unit-page.ts';
 import type { PagesAsked } from './parts/units-with-page.ts';
+import { withRecentSeries } from './recent-series.ts';
 import { inPieces, type ReportFile } from './report-file.ts';
 import { csvText } from './tables/csv.ts';
 import { reviewTables, tableFiles } from './tables/review-tables.ts';
@@ -106,7 +107,7 @@ const MANY_UNITS = 120;
 function dataFile(review: Review): ReportFile['content'] {
   if (review.units.length <= MANY_UNITS) return `${JSON.stringify(review, null, 2)}\n`;
   return inPieces(function* () {
-    yield* jsonPieces(review);
+    yield* jsonPieces(withRecentSeries(review));
     yield '\n';
   });
 }

@@ -51,7 +51,9 @@ export const driftSeriesSchema = z
       )
       .describe('Values that are shown and not judged'),
   })
-  .describe('Series for drawing, arrays of one length; the common movement is in `sites`');
+  .describe(
+    'Series for drawing, arrays of one length; the common movement is in `sites`. A review of more than 120 units holds the days of the last two years, its table drift all',
+  );
 
 export const probeDriftSchema = z.strictObject({
   unit: z.string(),
