@@ -25,13 +25,13 @@ export interface DriftOptions {
  * picture names the probe and its unit of measure, and the ends of the scale come in as rows: so charts of all probes have one shape and are compiled once.
  */
 export function driftChart(
-  rows: readonly { day: number; value: number; told: string }[],
+  rows: readonly { day: number; value: number; low: number; high: number; told: string }[],
   options: DriftOptions,
 ): TopLevelSpec {
   const end = options.to + 1;
   const labels = Object.fromEntries(options.months.map(({ day, label }) => [day, label]));
   const held = [
-    ...rows.map((row) => row.value),
+    ...rows.flatMap((row) => [row.low, row.high]),
     ...options.bands.flatMap((band) => [band.low, band.high]),
     ...(options.limit ? [options.limit.value] : []),
   ];
@@ -90,8 +90,15 @@ export function driftChart(
       mark: { ...toldMark, type: 'rule', color: palette.service },
       encoding: { ...toldChannel, x },
     });
+  const weeks = rows.filter((row) => row.low < row.high);
+  if (weeks.length > 0)
+    layers.push({
+      data: { values: weeks.map(({ day, low, high }) => ({ day, value: low, value_to: high })) },
+      mark: { type: 'rule', color: palette.series, opacity: 0.3 },
+      encoding: { x, y, y2: { field: 'value_to' } },
+    });
   layers.push({
-    data: { values: [...rows] },
+    data: { values: rows.map(({ day, value, told }) => ({ day, value, told })) },
     mark: { ...toldMark, type: 'point', filled: true, size: 9, color: palette.series, opacity: 0.75 },
     encoding: { ...toldChannel, x, y },
   });

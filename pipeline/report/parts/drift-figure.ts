@@ -94,8 +94,9 @@ function movementOf({ since, rate_per_week, level_now, state, era }: ProbeDrift)
 function months({ words }: ReportContext, from: string, to: string) {
   const all = monthsFromTo(from.slice(0, 7), to.slice(0, 7));
   const step = all.length > 30 ? 3 : all.length > 18 ? 2 : 1;
+  const named = all.length > 120 ? ['-01'] : ['-01', '-07'];
   return all
-    .filter((_, index) => index % step === 0)
+    .filter((month, index) => (all.length > 60 ? named.includes(month.slice(4)) : index % step === 0))
     .map((month, index) => {
       const first = `${month}-01`;
       const name = words.format.monthShort(month);

@@ -10,8 +10,10 @@ const LONG_RECORD = 1096;
 const MONDAY = 3;
 
 export interface DriftPoint extends Pick<DriftRow, 'day' | 'date' | 'value'> {
-  /** Values of which it is the median; 1 for a value by itself. */
+  /** Values of which it is the median, the lowest and the highest of them; 1 for a value by itself. */
   values: number;
+  low: number;
+  high: number;
 }
 
 /**
@@ -27,10 +29,15 @@ export function driftPoints(rows: readonly DriftRow[], from: number, to: number)
   const weeks = groupBy(older, ({ era, day }) => `${era} ${Math.floor((day + MONDAY) / 7)}`);
   const ofWeeks = [...weeks.values()].map((week): DriftPoint => {
     const day = week[0]!.day;
-    return { day, date: formatDay(day), value: median(week.map(({ value }) => value)), values: week.length };
+    const values = week.map(({ value }) => value);
+    const [low, high] = [Math.min(...values), Math.max(...values)];
+    return { day, date: formatDay(day), value: median(values), values: week.length, low, high };
   });
   const single = rows.filter((row) => row.day >= first);
-  return [...ofWeeks, ...single.map(({ day, date, value }) => ({ day, date, value, values: 1 }))];
+  return [
+    ...ofWeeks,
+    ...single.map(({ day, date, value }) => ({ day, date, value, values: 1, low: value, high: value })),
+  ];
 }
 
 /** Whether a picture has points of whole weeks. */

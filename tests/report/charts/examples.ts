@@ -18,7 +18,7 @@ import { reportContext } from '../../../pipeline/report/page-context.ts';
 import { calendarRows } from '../../../pipeline/report/rows/calendar-rows.ts';
 import { clockRows } from '../../../pipeline/report/rows/clock-rows.ts';
 import { contrastRows } from '../../../pipeline/report/rows/contrast-rows.ts';
-import type { DriftRow } from '../../../pipeline/report/rows/drift-rows.ts';
+import type { DriftPoint } from '../../../pipeline/report/rows/drift-weeks.ts';
 import { dueRows } from '../../../pipeline/report/rows/due-rows.ts';
 import { forestRows } from '../../../pipeline/report/rows/forest-rows.ts';
 import { histogramRows } from '../../../pipeline/report/rows/histogram-rows.ts';
@@ -169,18 +169,37 @@ export function chartExamples(units = 3): ChartExample[] {
         ],
       }),
     },
+    {
+      name: 'drift-weeks',
+      rows: driftOfWeeks,
+      spec: driftChart(driftOfWeeks, {
+        timeTitle: 'Operating day',
+        from: 20_000,
+        to: 20_039,
+        monthFrom: 20_030,
+        months: [{ day: 20_000, label: ['Oct', '2024'] }],
+        bands: [{ from: 20_000, to: 20_039, low: 97, high: 103 }],
+        limit: { value: 118, name: 'alarm time' },
+        movement: { from: 20_025, to: 20_039, from_value: 100, to_value: 114 },
+        events: [
+          { day: 20_005, kind: 'cleaning', told: toldText({ unit: 'U1', tip: 'cleaning' }) },
+          { day: 20_012, kind: 'failure', told: toldText({ unit: 'U1', tip: 'failure' }) },
+          { day: 20_020, kind: 'service', told: toldText({ unit: 'U1', tip: 'service' }) },
+        ],
+      }),
+    },
     ...intervalExamples(),
   ];
 }
 
 /** Forty days, level and then rising. */
-const driftExample: (DriftRow & { told: string })[] = Array.from({ length: 40 }, (_, index) => ({
-  unit: 'U1',
-  probe: 'evacuation_time',
-  era: 0,
-  day: 20_000 + index,
-  date: formatDay(20_000 + index),
-  value: 100 + ((index * 7) % 5) - 2 + Math.max(0, index - 25),
-  adjusted: 100,
-  told: toldText({ unit: 'U1', tip: `day ${index}` }),
-}));
+const driftExample = Array.from({ length: 40 }, (_, index): DriftPoint & { told: string } => {
+  const value = 100 + ((index * 7) % 5) - 2 + Math.max(0, index - 25);
+  const told = toldText({ unit: 'U1', tip: `day ${index}` });
+  const day = 20_000 + index;
+  return { day, date: formatDay(day), value, values: 1, low: value, high: value, told };
+});
+/** The same with the first of them as weeks. */
+const driftOfWeeks = driftExample.map((row, index) =>
+  index < 12 ? { ...row, values: 7, low: row.value - 3, high: row.value + 4 } : row,
+);

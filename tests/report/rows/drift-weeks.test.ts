@@ -25,8 +25,8 @@ describe('the points of a drift picture', () => {
     const days = 1500;
     const points = driftPoints(series(days), FROM, FROM + days - 1);
     // 2020-01-01 was a Wednesday: the first week has five days, with values 0 to 4.
-    expect(points[0]).toEqual({ day: FROM, date: '2020-01-01', value: 2, values: 5 });
-    expect(points[1]).toEqual({ day: FROM + 5, date: '2020-01-06', value: 8, values: 7 });
+    expect(points[0]).toEqual({ day: FROM, date: '2020-01-01', value: 2, values: 5, low: 0, high: 4 });
+    expect(points[1]).toEqual({ day: FROM + 5, date: '2020-01-06', value: 8, values: 7, low: 5, high: 11 });
     const single = points.filter(({ values }) => values === 1);
     expect(single).toHaveLength(732);
     expect(single[0]!.day).toBe(FROM + days - 1 - 731);
@@ -37,8 +37,8 @@ describe('the points of a drift picture', () => {
   it('keep eras apart within a week', () => {
     const points = driftPoints(series(1500, 7), FROM, FROM + 1499);
     expect(points.slice(1, 3)).toEqual([
-      { day: FROM + 5, date: '2020-01-06', value: 5.5, values: 2 },
-      { day: FROM + 7, date: '2020-01-08', value: 9, values: 5 },
+      { day: FROM + 5, date: '2020-01-06', value: 5.5, values: 2, low: 5, high: 6 },
+      { day: FROM + 7, date: '2020-01-08', value: 9, values: 5, low: 7, high: 11 },
     ]);
   });
 });

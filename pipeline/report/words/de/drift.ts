@@ -70,7 +70,7 @@ export const drift: DriftWords = {
   reading:
     'Punkte: der Wert jedes Tages. Band: zwei Standardabweichungen eines üblichen Tages um die eigene Lage des Geräts. Linie: die Bewegung. Dreiecke: Reinigungen, Rauten: nicht bestandene Tests, senkrechte Linien: Reparaturen und anderes, wonach neu verglichen wird.',
   readingWeeks:
-    'In dieser langen Aufzeichnung vor den letzten zwei Jahren: der Median jeder Woche; die Tabelle hat jeden Tag.',
+    'In dieser langen Aufzeichnung vor den letzten zwei Jahren: der Median jeder Woche, mit einer Linie von ihrem kleinsten zu ihrem größten Wert; die Tabelle hat jeden Tag.',
   weekMedian: (value, values) =>
     `${value}, Median aus ${count(values, 'Wert', 'Werten')} von diesem Tag bis zum Ende der Woche`,
   describe: (probe, state, values) => `${probe}: ${state}, ${count(values, 'Wert', 'Werte')}.`,

@@ -71,7 +71,7 @@ export const drift = {
   reading:
     'Points: each day’s value. Band: two standard deviations of a usual day around the unit’s own level. Line: the movement. Triangles: cleanings, diamonds: failed tests, vertical lines: repairs and what else resets the baseline.',
   readingWeeks:
-    'In this long record, before the last two years: the median of each week; the table has every day.',
+    'In this long record, before the last two years: the median of each week, with a line from its lowest to its highest value; the table has every day.',
   weekMedian: (value: string, values: number) =>
     `${value}, median of ${count(values, 'value', 'values')} from this day to the end of the week`,
   describe: (probe: string, state: string, values: number) =>
