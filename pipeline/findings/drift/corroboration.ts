@@ -9,8 +9,8 @@ export interface OwnJudgement {
 }
 
 /** What slopes of several probes must gain together, where each other probe counts with what it gains beyond chance. */
-const TOGETHER = 20;
-const BY_CHANCE = 3;
+const TOGETHER = 22;
+const BY_CHANCE = 2;
 /** Slopes are of one movement where they begin so many days apart at most. */
 const SAME_BEGINNING_DAYS = 20;
 
