@@ -21,6 +21,7 @@ describe('command watch', () => {
     expect(moving.map((of) => `${of.unit} ${of.probe} ${of.state} ${of.direction}`)).toEqual([
       'Q1 leak_rate moving up',
       'Q4 evacuation_time moving up',
+      'Q4 heat_up_time moving up',
       'Q4 exhaust_time moving up',
     ]);
     for (const { rate_per_week: rate, unit, probe } of moving) {
