@@ -1,11 +1,9 @@
 import { checkLevel } from '../intervals/check-proportion.ts';
 import { notComputable, type Outcome } from '../result.ts';
 import { type ConditionalStratum, stratumLikelihood } from './conditional-stratum.ts';
-import { type Covariates, centred, checkedNames, collinearity } from './design.ts';
-import { fitRegression } from './fit.ts';
-import type { Likelihood } from './maximise.ts';
+import { type Covariates, centred, checkedNames } from './design.ts';
+import { fitWithinStrata, type StratumRows } from './fit-within-strata.ts';
 import type { RegressionFit } from './regression-result.ts';
-import { dot, zeros } from './solve.ts';
 
 /** Rows of a conditional logistic regression, in any order. */
 export interface ConditionalLogisticData extends Covariates {
@@ -54,73 +52,38 @@ export function conditionalLogistic(
   checkLevel(level, 'conditionalLogistic');
   const names = checkedNames(data, data.cases.length, 'conditionalLogistic');
   if (names.length === 0) throw new RangeError('conditionalLogistic: there must be at least one covariate');
-  checkStrata(data);
   const { used, given } = usedStrata(data);
   if (used.length === 0) return notComputable(method, 'No stratum has both cases and non-cases.');
-  const design = used.flatMap(({ stratum }) => stratum.rows);
-  const dependent = collinearity(design, names);
-  if (dependent !== undefined) return notComputable(method, `Within the strata: ${dependent}`);
-  const likelihood: Likelihood = {
-    at(beta) {
-      const sum = { logLikelihood: 0, score: beta.map(() => 0), information: zeros(beta.length) };
-      for (const { stratum } of used) {
-        const part = stratumLikelihood(stratum, beta);
-        sum.logLikelihood += part.logLikelihood;
-        for (let a = 0; a < beta.length; a++) {
-          sum.score[a]! += part.score[a]!;
-          for (let b = 0; b < beta.length; b++) sum.information[a]![b]! += part.information[a]![b]!;
-        }
-      }
-      return sum;
-    },
-    reach: (step) => design.reduce((most, x) => Math.max(most, Math.abs(dot(x, step))), 0),
-    recedes(direction) {
-      const slack = 1e-5 * this.reach(direction);
-      return used.every(({ stratum }) => {
-        let [leastCase, mostOther] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
-        for (const [i, x] of stratum.rows.entries()) {
-          const along = dot(x, direction);
-          if (stratum.isCase[i]) leastCase = Math.min(leastCase, along);
-          else mostOther = Math.max(mostOther, along);
-        }
-        return leastCase >= mostOther - slack;
-      });
-    },
-  };
-  const zero = names.map(() => 0);
-  const fit = fitRegression({
+  const fit = fitWithinStrata<UsedStratum>({
     method,
-    likelihood,
     names,
-    start: zero,
-    nullBeta: zero,
-    firstTested: 0,
     level,
-    robust: data.clusters && {
-      scores: (beta) => used.map(({ stratum }) => stratumLikelihood(stratum, beta).score),
-      clusters: used.map(({ cluster }) => cluster!),
+    used,
+    likelihoodOf: stratumLikelihood,
+    recedes({ isCase }, along, slack) {
+      let [leastCase, mostOther] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+      for (const [i, place] of along.entries()) {
+        if (isCase[i]) leastCase = Math.min(leastCase, place);
+        else mostOther = Math.max(mostOther, place);
+      }
+      return leastCase >= mostOther - slack;
     },
+    clustered: data.clusters !== undefined,
   });
   if (!fit.computable) return fit;
-  const cases = used.reduce((sum, { stratum }) => sum + stratum.cases, 0);
+  const cases = used.reduce((sum, of) => sum + of.cases, 0);
   return { ...fit, strataUsed: used.length, strataGiven: given, cases };
 }
 
-interface UsedStratum {
-  stratum: ConditionalStratum;
-  cluster: string | number | undefined;
-}
+type UsedStratum = ConditionalStratum & StratumRows;
 
-function checkStrata(data: ConditionalLogisticData): void {
+/** What speaks of each stratum with cases and non-cases, in order of first appearance, and how many strata there are. */
+function usedStrata(data: ConditionalLogisticData): { used: UsedStratum[]; given: number } {
   if (data.strata.length !== data.cases.length) {
     throw new RangeError(
       `conditionalLogistic: strata must have ${data.cases.length} entries, found ${data.strata.length}`,
     );
   }
-}
-
-/** What speaks of each stratum with cases and non-cases, in order of first appearance, and how many strata there are. */
-function usedStrata(data: ConditionalLogisticData): { used: UsedStratum[]; given: number } {
   const groups = new Map<string | number, { places: number[]; cases: number }>();
   for (let i = 0; i < data.cases.length; i++) {
     const flag = data.cases[i]!;
@@ -142,11 +105,9 @@ function usedStrata(data: ConditionalLogisticData): { used: UsedStratum[]; given
   const used = [...groups.values()]
     .filter(({ places, cases }) => cases > 0 && cases < places.length)
     .map(({ places, cases }) => ({
-      stratum: {
-        rows: centred(places.map((i) => data.covariates[i]!)),
-        isCase: places.map((i) => data.cases[i] === 1),
-        cases,
-      },
+      rows: centred(places.map((i) => data.covariates[i]!)),
+      isCase: places.map((i) => data.cases[i] === 1),
+      cases,
       cluster: data.clusters?.[places[0]!],
     }));
   return { used, given: groups.size };

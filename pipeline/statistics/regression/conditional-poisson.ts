@@ -1,8 +1,8 @@
 import { checkLevel } from '../intervals/check-proportion.ts';
 import { notComputable, type Outcome } from '../result.ts';
-import { type Covariates, centred, checkedNames, collinearity } from './design.ts';
-import { fitRegression } from './fit.ts';
-import type { Likelihood, LikelihoodPoint } from './maximise.ts';
+import { type Covariates, centred, checkedNames } from './design.ts';
+import { fitWithinStrata, type StratumRows } from './fit-within-strata.ts';
+import type { LikelihoodPoint } from './maximise.ts';
 import type { RegressionFit } from './regression-result.ts';
 import { addOuter, dot, zeros } from './solve.ts';
 
@@ -17,13 +17,10 @@ export interface ConditionalPoissonData extends Covariates {
 }
 
 /** Rows of one stratum: its events fall on them in proportion to exposure times rate. */
-interface Stratum {
-  /** Covariates, centred within the stratum. */
-  rows: number[][];
+interface Stratum extends StratumRows {
   events: number[];
   offset: number[];
   total: number;
-  cluster: string | number | undefined;
 }
 
 /**
@@ -57,45 +54,17 @@ export function conditionalPoisson(
   checkCounts(data);
   const used = strataOf(data).filter(({ total }) => total > 0);
   if (used.length === 0) return notComputable(method, 'There are no events.');
-  const design = used.flatMap(({ rows }) => rows);
-  const dependent = collinearity(design, names);
-  if (dependent !== undefined) return notComputable(method, `Within the strata: ${dependent}`);
-  const likelihood: Likelihood = {
-    at(beta) {
-      const sum = { logLikelihood: 0, score: beta.map(() => 0), information: zeros(beta.length) };
-      for (const stratum of used) {
-        const part = likelihoodOf(stratum, beta);
-        sum.logLikelihood += part.logLikelihood;
-        for (let a = 0; a < beta.length; a++) {
-          sum.score[a]! += part.score[a]!;
-          for (let b = 0; b < beta.length; b++) sum.information[a]![b]! += part.information[a]![b]!;
-        }
-      }
-      return sum;
-    },
-    reach: (step) => design.reduce((most, x) => Math.max(most, Math.abs(dot(x, step))), 0),
-    recedes(direction) {
-      const slack = 1e-5 * this.reach(direction);
-      return used.every(({ rows, events }) => {
-        const along = rows.map((x) => dot(x, direction));
-        const most = along.reduce((a, b) => Math.max(a, b));
-        return events.every((count, i) => count === 0 || along[i]! >= most - slack);
-      });
-    },
-  };
-  const zero = names.map(() => 0);
-  return fitRegression({
+  return fitWithinStrata({
     method,
-    likelihood,
     names,
-    start: zero,
-    nullBeta: zero,
-    firstTested: 0,
     level,
-    robust: data.clusters && {
-      scores: (beta) => used.map((stratum) => likelihoodOf(stratum, beta).score),
-      clusters: used.map(({ cluster }) => cluster!),
+    used,
+    likelihoodOf,
+    recedes({ events }, along, slack) {
+      const most = along.reduce((a, b) => Math.max(a, b));
+      return events.every((count, i) => count === 0 || along[i]! >= most - slack);
     },
+    clustered: data.clusters !== undefined,
   });
 }
 

@@ -150,44 +150,8 @@ export function chartExamples(units = 3): ChartExample[] {
         labelWidth: 40,
       }),
     },
-    {
-      name: 'drift',
-      rows: driftExample,
-      spec: driftChart(driftExample, {
-        timeTitle: 'Operating day',
-        from: 20_000,
-        to: 20_039,
-        monthFrom: 20_030,
-        months: [{ day: 20_000, label: ['Oct', '2024'] }],
-        bands: [{ from: 20_000, to: 20_039, low: 97, high: 103 }],
-        limit: { value: 118, name: 'alarm time' },
-        movement: { from: 20_025, to: 20_039, from_value: 100, to_value: 114 },
-        events: [
-          { day: 20_005, kind: 'cleaning', told: toldText({ unit: 'U1', tip: 'cleaning' }) },
-          { day: 20_012, kind: 'failure', told: toldText({ unit: 'U1', tip: 'failure' }) },
-          { day: 20_020, kind: 'service', told: toldText({ unit: 'U1', tip: 'service' }) },
-        ],
-      }),
-    },
-    {
-      name: 'drift-weeks',
-      rows: driftOfWeeks,
-      spec: driftChart(driftOfWeeks, {
-        timeTitle: 'Operating day',
-        from: 20_000,
-        to: 20_039,
-        monthFrom: 20_030,
-        months: [{ day: 20_000, label: ['Oct', '2024'] }],
-        bands: [{ from: 20_000, to: 20_039, low: 97, high: 103 }],
-        limit: { value: 118, name: 'alarm time' },
-        movement: { from: 20_025, to: 20_039, from_value: 100, to_value: 114 },
-        events: [
-          { day: 20_005, kind: 'cleaning', told: toldText({ unit: 'U1', tip: 'cleaning' }) },
-          { day: 20_012, kind: 'failure', told: toldText({ unit: 'U1', tip: 'failure' }) },
-          { day: 20_020, kind: 'service', told: toldText({ unit: 'U1', tip: 'service' }) },
-        ],
-      }),
-    },
+    { name: 'drift', rows: driftExample, spec: driftSpec(driftExample) },
+    { name: 'drift-weeks', rows: driftOfWeeks, spec: driftSpec(driftOfWeeks) },
     ...intervalExamples(),
   ];
 }
@@ -203,3 +167,20 @@ const driftExample = Array.from({ length: 40 }, (_, index): DriftPoint & { told:
 const driftOfWeeks = driftExample.map((row, index) =>
   index < 12 ? { ...row, values: 7, low: row.value - 3, high: row.value + 4 } : row,
 );
+
+const driftSpec = (rows: typeof driftExample) =>
+  driftChart(rows, {
+    timeTitle: 'Operating day',
+    from: 20_000,
+    to: 20_039,
+    monthFrom: 20_030,
+    months: [{ day: 20_000, label: ['Oct', '2024'] }],
+    bands: [{ from: 20_000, to: 20_039, low: 97, high: 103 }],
+    limit: { value: 118, name: 'alarm time' },
+    movement: { from: 20_025, to: 20_039, from_value: 100, to_value: 114 },
+    events: [
+      { day: 20_005, kind: 'cleaning', told: toldText({ unit: 'U1', tip: 'cleaning' }) },
+      { day: 20_012, kind: 'failure', told: toldText({ unit: 'U1', tip: 'failure' }) },
+      { day: 20_020, kind: 'service', told: toldText({ unit: 'U1', tip: 'service' }) },
+    ],
+  });
