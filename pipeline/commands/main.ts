@@ -3,6 +3,7 @@ import { UserError } from '../user-error.ts';
 import { VERSION } from '../version.ts';
 import { checkCommand } from './check.ts';
 import { type Command, UsageError, type Values } from './command.ts';
+import { tuneEngine } from './engine-settings.ts';
 import { heapFor } from './heap-needed.ts';
 import { helpText } from './help-text.ts';
 import { intervalCommand } from './interval.ts';
@@ -36,6 +37,7 @@ export const PROGRAM = {
 
 /** Runs the program with its arguments. Exit codes: 0 done, 1 the user must act, 2 wrong usage; a bug keeps its stack. */
 export async function main(argv: readonly string[], terminal: Terminal = processTerminal()): Promise<void> {
+  tuneEngine();
   process.exitCode = await run(argv, terminal);
 }
 
