@@ -1,70 +1,68 @@
-import { codeOf } from '../packed-rows.ts';
 import { recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import type { RowFields, TimeChoices } from './draft.ts';
-import { type Column, columnType, type FileColumns } from './file-columns.ts';
-
-/** Values of one field as they come: numbers, or codes of words. */
-interface Growing {
-  name: string;
-  type: Column['type'];
-  values: number[];
-  /** Code of each word, in the order in which they came. */
-  codes: Map<string, number>;
-  /** Whether any record has the field. */
-  held: boolean;
-}
+import { columnType, type FileColumns } from './file-columns.ts';
+import { GrowingColumn } from './growing-column.ts';
 
 /** Takes the records of one file, one by one, into columns; no record is kept. */
 export class ColumnWriter {
   readonly #kind: RecordKind;
-  readonly #columns: Growing[];
-  readonly #rows: number[] = [];
+  readonly #columns: ReadonlyMap<string, GrowingColumn>;
+  readonly #rows = new GrowingColumn('number');
   readonly #choices: [number, TimeChoices][] = [];
+  #count = 0;
 
   constructor(kind: RecordKind) {
     this.#kind = kind;
-    const fields = recordFields(kind).map(({ name, meta }) => ({ name, type: columnType(meta.holds) }));
-    this.#columns = [...fields, { name: 'time_mark', type: 'words' as const }].map((field) => ({
-      ...field,
-      values: [],
-      codes: new Map(),
-      held: field.name === 'time_mark',
-    }));
+    this.#columns = new Map([
+      ...recordFields(kind).map(
+        ({ name, meta }) => [name, new GrowingColumn(columnType(meta.holds))] as const,
+      ),
+      ['time_mark', new GrowingColumn('words')] as const,
+    ]);
   }
 
   /** @param row of the record in the file or sheet */
   add(record: RowFields, row: number, choices: TimeChoices | undefined): void {
-    if (choices) this.#choices.push([this.#rows.length, choices]);
-    this.#rows.push(row);
-    for (const column of this.#columns) addValue(column, record[column.name]);
+    const at = this.begin(row);
+    if (choices) this.#choices.push([at, choices]);
+    for (const [name, column] of this.#columns) {
+      const value = record[name];
+      if (value !== undefined) column.put(at, value);
+    }
+  }
+
+  /**
+   * Begins a record whose fields are put into their columns by the caller.
+   *
+   * @param row of the record in the file or sheet
+   * @returns the record's place in each column
+   */
+  begin(row: number): number {
+    const at = this.#count++;
+    this.#rows.set(at, row);
+    return at;
+  }
+
+  /** The column of a field of the kind, or of `time_mark`. */
+  column(name: string): GrowingColumn {
+    const column = this.#columns.get(name);
+    if (!column) throw new Error(`${name} is no field of ${this.#kind}`);
+    return column;
   }
 
   /** Everything that was added. Fields that no record has get no column. */
   columns({ read, problems }: Pick<FileColumns, 'read' | 'problems'>): FileColumns {
+    const count = this.#count;
+    const held = [...this.#columns].filter(([name, { isHeld }]) => isHeld || name === 'time_mark');
     return {
       kind: this.#kind,
       read,
       problems,
-      count: this.#rows.length,
-      rows: Float64Array.from(this.#rows),
-      columns: this.#columns.filter(({ held }) => held).map((column) => [column.name, columnOf(column)]),
+      count,
+      rows: this.#rows.numbers(count),
+      columns: held.map(([name, column]) => [name, column.column(count)]),
       choices: this.#choices,
     };
   }
-}
-
-function addValue(column: Growing, value: unknown): void {
-  if (value === undefined) {
-    column.values.push(column.type === 'number' ? Number.NaN : -1);
-    return;
-  }
-  column.held = true;
-  column.values.push(column.type === 'words' ? codeOf(column.codes, value as string) : Number(value));
-}
-
-function columnOf({ type, values, codes }: Growing): Column {
-  if (type === 'number') return { type, values: Float64Array.from(values) };
-  if (type === 'yes_no') return { type, values: Int8Array.from(values) };
-  return { type, codes: Int32Array.from(values), words: [...codes.keys()] };
 }

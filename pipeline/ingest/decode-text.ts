@@ -7,6 +7,8 @@ export interface TextDecoding {
   encoding: Encoding;
   decode(bytes: Uint8Array): string;
   end(): string;
+  /** Text from bytes that stand as characters (ISO 8859-1), without a change to the pieces; undefined where line ends and delimiters may be more than a byte. */
+  decodeCharacters: ((latin1: string) => string) | undefined;
   /** Whether a text holds a character that stands for bytes which the encoding doesn't know. */
   isSuspect(text: string): boolean;
 }
@@ -35,6 +37,8 @@ function unicode(encoding: Encoding): TextDecoding {
     encoding,
     decode: (bytes) => decoder.decode(bytes, { stream: true }),
     end: () => decoder.decode(),
+    decodeCharacters:
+      encoding === 'utf-8' ? (latin1) => Buffer.from(latin1, 'latin1').toString('utf8') : undefined,
     isSuspect: (text) => text.includes('\uFFFD'),
   };
 }
@@ -48,13 +52,14 @@ const C1 =
   '\u0090\u2018\u2019\u201C\u201D\u2022\u2013\u2014\u02DC\u2122\u0161\u203A\u0153\u009D\u017E\u0178';
 
 function windows1252(): TextDecoding {
+  const decodeCharacters = (latin1: string): string =>
+    latin1.replace(/[\u0080-\u009f]/g, (character) => C1[character.charCodeAt(0) - 0x80]!);
   return {
     encoding: 'windows-1252',
     decode: (bytes) =>
-      Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
-        .toString('latin1')
-        .replace(/[\u0080-\u009f]/g, (character) => C1[character.charCodeAt(0) - 0x80]!),
+      decodeCharacters(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString('latin1')),
     end: () => '',
+    decodeCharacters,
     isSuspect: (text) => /[\u0081\u008d\u008f\u0090\u009d]/.test(text),
   };
 }

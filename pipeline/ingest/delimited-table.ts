@@ -2,15 +2,29 @@ import type { Source } from '../site/site-schema.ts';
 import type { RawRow } from './cell.ts';
 import { type TextDecoding, textDecoding } from './decode-text.ts';
 import { findHeader, HEADER_WITHIN, type HeaderSearch } from './find-header.ts';
+import { PlainLines } from './plain-rows/plain-lines.ts';
+import type { PlainRows } from './plain-rows/plain-text.ts';
 import { type Line, LineSplitter } from './split-lines.ts';
 import { RowSplitter } from './split-rows.ts';
 import type { TablePart } from './table.ts';
 
+/** A delimiter, and the header under it. */
+interface Found {
+  delimiter: string;
+  search: HeaderSearch;
+}
+
+const LINE_FEED = 10;
+
 const DELIMITERS = [',', ';', '\t', '|'] as const;
+
+/** Bytes among which the header is looked for at first; then among as many more, until it is found or {@link HEADER_WITHIN} lines are there. */
+const OPENING = 2048;
 
 /**
  * Reads a table from delimited text, piece by piece. Rows are numbered by the line of the file on which they start, so that they are found in an
  * editor. Where no delimiter is declared, it is the one under which the header is found soonest (then: with most cells; then: comma, semicolon, tab, bar).
+ * Who takes plain rows ({@link PlainText}) takes them in their order between the others.
  */
 export async function* delimitedTable(
   pieces: AsyncIterable<Uint8Array>,
@@ -22,20 +36,32 @@ export async function* delimitedTable(
   const head: Line[] = [];
   let rows: RowSplitter | undefined;
   let headerRow = Number.POSITIVE_INFINITY;
+  let plain: PlainLines | undefined;
 
-  const open = function* (final: boolean): Generator<TablePart> {
-    const found = chooseDelimiter(head, final, source, required, decoding!);
+  const open = function* (
+    final: boolean,
+    found = chooseDelimiter(head, final, source, required, decoding!),
+  ): Generator<TablePart> {
+    rows = new RowSplitter(found.delimiter, decoding!.isSuspect);
+    headerRow = found.search.header?.row ?? Number.POSITIVE_INFINITY;
+    const { decodeCharacters: decode, isSuspect } = decoding!;
+    const { delimiter } = found;
+    const use = (taker: PlainRows): void => {
+      plain = new PlainLines(taker, rows!, splitter);
+    };
     yield {
       type: 'header',
       search: found.search,
       hint: found.search.header ? undefined : hintOf(head, decoding!),
-      isSuspect: decoding!.isSuspect,
+      isSuspect,
+      ...(decode &&
+        delimiter.length === 1 &&
+        delimiter < '\u0080' && { plain: { delimiter, decode, isSuspect, use } }),
     };
-    rows = new RowSplitter(found.delimiter, decoding!.isSuspect);
-    headerRow = found.search.header?.row ?? Number.POSITIVE_INFINITY;
   };
   const below = (lines: readonly Line[], final: boolean): RawRow[] =>
     rows!.push(lines, final).filter(({ row }) => row > headerRow);
+  const linesOf = (bytes: Uint8Array): Line[] => splitter.push(decoding!.decode(bytes));
 
   let failure: unknown;
   try {
@@ -47,16 +73,22 @@ export async function* delimitedTable(
         return;
       }
       decoding ??= textDecoding(piece, source.encoding);
-      const lines = splitter.push(decoding.decode(piece));
-      if (rows) {
-        if (headerRow < Number.POSITIVE_INFINITY) yield { type: 'rows', rows: below(lines, false) };
-        continue;
-      }
-      for (const line of lines) head.push(line);
-      if (head.length >= HEADER_WITHIN) {
-        yield* open(false);
+      let bytes = piece;
+      while (!rows && bytes.length > 0) {
+        const end = endOfLine(bytes, OPENING);
+        for (const line of linesOf(bytes.subarray(0, end))) head.push(line);
+        bytes = bytes.subarray(end);
+        if (head.length < HEADER_WITHIN) {
+          const found = headerAbove(head, source, required, decoding);
+          if (!found) continue;
+          yield* open(false, found);
+        } else yield* open(false);
         yield { type: 'rows', rows: below(head.splice(0), false) };
       }
+      if (plain)
+        for (const lines of plain.through(bytes)) yield { type: 'rows', rows: below(linesOf(lines), false) };
+      else if (headerRow < Number.POSITIVE_INFINITY)
+        yield { type: 'rows', rows: below(linesOf(bytes), false) };
     }
   } catch (error) {
     failure = error;
@@ -64,12 +96,35 @@ export async function* delimitedTable(
   if (failure !== undefined && !rows && head.length === 0) throw failure;
   decoding ??= textDecoding(new Uint8Array(), source.encoding);
   // A line that is not whole because reading failed is left; the failure says so.
-  if (failure === undefined) head.push(...splitter.push(decoding.end()), ...splitter.end());
+  if (failure === undefined) {
+    if (plain) head.push(...linesOf(plain.rest));
+    head.push(...splitter.push(decoding.end()), ...splitter.end());
+  }
   if (!rows) yield* open(true);
   const tail = below(head, true);
   if (!splitter.terminated && tail.length > 0) tail.at(-1)!.unterminated = true;
   yield { type: 'rows', rows: tail };
   if (failure !== undefined) throw failure;
+}
+
+/** The first place at or after so many bytes that stands behind a line end; else the end of the bytes. */
+function endOfLine(bytes: Uint8Array, least: number): number {
+  const at = bytes.indexOf(LINE_FEED, Math.min(least, bytes.length) - 1);
+  return at < 0 ? bytes.length : at + 1;
+}
+
+/**
+ * The header among the first lines, where more lines couldn't make another of it: each line is a row by itself whatever the delimiter.
+ */
+function headerAbove(
+  head: readonly Line[],
+  source: Pick<Source, 'delimiter' | 'header_rows'>,
+  required: readonly string[],
+  decoding: TextDecoding,
+): Found | undefined {
+  if (head.some((line) => typeof line !== 'string' || line.includes('"'))) return undefined;
+  const found = chooseDelimiter(head, false, source, required, decoding);
+  return found.search.header ? found : undefined;
 }
 
 /** A file that by its first bytes is an archive, such as a workbook under another name. */
@@ -87,10 +142,10 @@ function chooseDelimiter(
   source: Pick<Source, 'delimiter' | 'header_rows'>,
   required: readonly string[],
   decoding: TextDecoding,
-): { delimiter: string; search: HeaderSearch } {
+): Found {
   const lines = head.slice(0, HEADER_WITHIN);
   const isEnd = final || lines.length < head.length;
-  let best: { delimiter: string; search: HeaderSearch } | undefined;
+  let best: Found | undefined;
   for (const delimiter of source.delimiter ? [source.delimiter] : DELIMITERS) {
     const rows = new RowSplitter(delimiter, decoding.isSuspect).push(lines, isEnd);
     // What is found below the header of another delimiter can't be better.

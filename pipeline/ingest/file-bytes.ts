@@ -1,11 +1,30 @@
 import { createHash } from 'node:crypto';
-import { createReadStream } from 'node:fs';
+import { closeSync, fstatSync, openSync, readSync } from 'node:fs';
 import { UserError } from '../user-error.ts';
 
 /** Opens a file as pieces of bytes. */
 export type OpenFile = (path: string) => AsyncIterable<Uint8Array>;
 
-export const openFile: OpenFile = (path) => createReadStream(path, { highWaterMark: 1 << 18 });
+/** Most bytes of a piece. */
+const PIECE = 1 << 18;
+
+/** From disk. The thread waits for the bytes, since it has nothing else to do: for many small files that takes a third of the time of a stream. */
+export const openFile: OpenFile = async function* (path) {
+  const file = openSync(path, 'r');
+  try {
+    const { size } = fstatSync(file);
+    for (let left = size; ; ) {
+      // A byte more than is left shows the end of the file, or that it grows.
+      const piece = new Uint8Array(Math.min(PIECE, Math.max(left, 0) + 1));
+      const bytes = readSync(file, piece);
+      if (bytes === 0) return;
+      left -= bytes;
+      yield piece.subarray(0, bytes);
+    }
+  } finally {
+    closeSync(file);
+  }
+};
 
 /** Faults of the machine and not of the file: to go on would count the file as one that can't be read. */
 const OF_MACHINE: Readonly<Record<string, string>> = {

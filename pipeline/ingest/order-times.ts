@@ -22,6 +22,9 @@ const FAULTS = {
   length: new Fault('out_of_range', `an end within ${LONGEST_CYCLE / HOUR} hours of the start`),
 } as const;
 
+/** The two instants of a kind that bound a stretch of time, and the longest that is believed, ms; undefined where it has no such instants. */
+export const stretchOf = (kind: RecordKind): (typeof STRETCHES)[RecordKind] => STRETCHES[kind];
+
 /** What came of putting the instants of a record in order. */
 export interface OrderedTimes {
   lost: { field: string; fault: Fault } | undefined;

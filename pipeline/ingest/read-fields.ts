@@ -155,14 +155,16 @@ function constantOf(mapping: FieldSource['mapping'], file: string, sheet: string
   return undefined;
 }
 
-/** Tests whether a row is one that the source says to skip. */
-export function skipTest(
-  source: Source,
-  header: RawRow,
-  tally: FileTally,
-): (cells: readonly Cell[]) => boolean {
+/** Whether the cell at a place says that its row is to be skipped. */
+export interface SkipTest {
+  at: number;
+  skips: (cell: Cell | undefined) => boolean;
+}
+
+/** Tests of a row's cells, by any of which the source says to skip the row. */
+export function skipTests(source: Source, header: RawRow, tally: FileTally): SkipTest[] {
   const positions = positionsOf(header.cells);
-  const tests: { at: number; values: ReadonlySet<string> }[] = [];
+  const tests: SkipTest[] = [];
   for (const [column, values] of Object.entries(source.skip)) {
     const found = positions.get(foldHeader(column)) ?? [];
     if (found.length === 0)
@@ -174,9 +176,9 @@ export function skipTest(
           column,
         },
       );
+    const folded = new Set(values.map((value) => foldName(value.normalize('NFC'))));
     for (const at of found)
-      tests.push({ at, values: new Set(values.map((value) => foldName(value.normalize('NFC')))) });
+      tests.push({ at, skips: (cell) => folded.has(foldName(cellText(cell).normalize('NFC'))) });
   }
-  return (cells) =>
-    tests.some(({ at, values }) => values.has(foldName(cellText(cells[at]).normalize('NFC'))));
+  return tests;
 }

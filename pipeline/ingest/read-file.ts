@@ -2,13 +2,14 @@ import type { Site } from '../site/site.ts';
 import type { Source } from '../site/site-schema.ts';
 import { ArchiveFault, type InputFile, nameUnpacked } from './archives.ts';
 import { Fault, type RawRow } from './cell.ts';
+import type { ColumnWriter } from './column-writer.ts';
 import { delimitedTable } from './delimited-table.ts';
 import { FileBytes } from './file-bytes.ts';
 import type { FileTally } from './file-tally.ts';
 import type { HeaderSearch } from './find-header.ts';
 import type { SourceReader } from './read-fields.ts';
 import type { FileRead } from './reading.ts';
-import { type RowReader, rowReader, type TakeRecord } from './row-reader.ts';
+import { type RowReader, rowReader } from './row-reader.ts';
 import { requiredHeaders } from './source-columns.ts';
 import type { TablePart } from './table.ts';
 import { narrowTable, WIDE_DAY, WIDE_MARK } from './wide-table.ts';
@@ -20,7 +21,7 @@ export interface FileSettings {
   /** Called after each piece of the file, with the bytes so far. */
   onPiece: (bytes: number) => void;
   /** Takes each row that became a record. */
-  emit: TakeRecord;
+  writer: ColumnWriter;
   watch?: WatchRow;
 }
 
@@ -59,6 +60,8 @@ export async function readFile(
         header = part.search.header;
         rows = openRows(part, reader, tally, settings);
         faulty ||= rows === undefined;
+        const plain = part.plain && !settings.watch ? rows?.plainRows(part.plain) : undefined;
+        if (plain) part.plain!.use(plain);
       } else if (part.type === 'fault') {
         tally.fileProblem('file', new Fault(part.code, part.expected), { value: part.value });
         faulty = true;
@@ -110,12 +113,12 @@ function openRows(
   part: Extract<TablePart, { type: 'header' }>,
   reader: SourceReader,
   tally: FileTally,
-  { site, emit }: FileSettings,
+  { site, writer }: FileSettings,
 ): RowReader | undefined {
   const { search } = part;
   if (search.header) {
     tally.read.preamble = search.preamble;
-    return rowReader(site, reader, { ...search, header: search.header }, part.isSuspect, tally, emit);
+    return rowReader(site, reader, { ...search, header: search.header }, part.isSuspect, tally, writer);
   }
   if (search.nearest === undefined && search.preamble === 0)
     tally.fileProblem('file', new Fault('empty_file', 'a header and rows'));

@@ -101,7 +101,7 @@ export async function readJob(
     site: inputs.site,
     input: inputOf(inputs, job),
     onPiece,
-    emit: (record, row, choices) => writer.add(record, row, choices),
+    writer,
     ...(watch ? { watch } : {}),
   });
   return writer.columns({ read: tally.read, problems });

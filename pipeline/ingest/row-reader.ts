@@ -1,17 +1,20 @@
 import type { z } from 'zod';
-import type { Day } from '../site/day.ts';
 import { recordFields, TIME_FIELD } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
-import type { NamedUnit } from '../site/unit-names.ts';
 import { type Cell, cellText, Fault, isBlankRow, type RawRow, WallDate } from './cell.ts';
 import type { ReadInstant } from './codecs/instant.ts';
 import { timeOfDay } from './codecs/value-codec.ts';
-import type { RowFields, TimeChoices } from './draft.ts';
-import { fieldCheck } from './field-check.ts';
+import type { ColumnWriter } from './column-writer.ts';
+import type { RowFields } from './draft.ts';
+import { fieldCheck, noCheck } from './field-check.ts';
 import type { FileTally } from './file-tally.ts';
 import type { HeaderSearch } from './find-header.ts';
 import { orderTimes } from './order-times.ts';
-import { type FieldReader, type SourceReader, skipTest, tieFields } from './read-fields.ts';
+import { plainRows } from './plain-rows/plain-rows.ts';
+import type { PlainRows, PlainText } from './plain-rows/plain-text.ts';
+import { readCell } from './read-cell.ts';
+import { type FieldReader, type SourceReader, skipTests, tieFields } from './read-fields.ts';
+import { isBeforeService, unitNamer } from './unit-namer.ts';
 import { WIDE_DAY, WIDE_MARK } from './wide-table.ts';
 
 const FAULTS = {
@@ -20,9 +23,6 @@ const FAULTS = {
     'text in the encoding of the file; set encoding where the file has another',
   ),
   missing: new Fault('missing_value', 'a value'),
-  unknownName: new Fault('unknown_unit', 'the id or an alias of a unit'),
-  nameNotValid: new Fault('unknown_unit', 'a name that means a unit on that day'),
-  beforeService: new Fault('clock_reset', 'a time on or after the first day of service of the unit'),
   short: new Fault('short_row', 'a row as long as the header'),
   cut: new Fault('short_row', 'a last row that is not cut short'),
   long: new Fault('long_row', 'no more cells than the header has'),
@@ -30,15 +30,11 @@ const FAULTS = {
 
 type Issue = z.core.$ZodIssue;
 
-/** Names of units that are remembered at once. */
-const MOST_NAMES = 10_000;
-
-/** Takes a row that became a record, with its number and, where a wall time occurs twice, its readings. The record is the taker's until the next row. */
-export type TakeRecord = (record: RowFields, row: number, choices: TimeChoices | undefined) => void;
-
 /** Reads the rows of one file as one source. */
 export interface RowReader {
   read(row: RawRow): void;
+  /** The reader of those rows that are plain, where a file may have any. */
+  plainRows(text: PlainText): PlainRows | undefined;
 }
 
 /** Problems of cells wait here until it is known that the row becomes a record. */
@@ -50,7 +46,7 @@ interface LostCell {
 
 /**
  * Reader of the rows below a header; undefined (with the reason in the tally) where the header doesn't do. Each row that isn't blank is counted once:
- * as skipped, as rejected with one problem, or as a record that is handed on. A bad optional cell costs that cell, a bad required cell the row.
+ * as skipped, as rejected with one problem, or as a record that is written. A bad optional cell costs that cell, a bad required cell the row.
  */
 export function rowReader(
   site: Site,
@@ -58,31 +54,33 @@ export function rowReader(
   search: HeaderSearch & { header: RawRow },
   isSuspect: (text: string) => boolean,
   tally: FileTally,
-  emit: TakeRecord,
+  writer: ColumnWriter,
 ): RowReader | undefined {
   const { header, headerRows } = search;
   const tied = tieFields(reader, header, tally);
   if (!tied) return undefined;
   const fields = tied;
-  const { source, clock } = reader;
+  const { source } = reader;
   const checked = recordFields(source.kind).flatMap(({ name, schema }) => {
     const field = fields.find((candidate) => candidate.name === name);
     return field ? [{ field, check: fieldCheck(schema) }] : [];
   });
+  const checks = new Map(checked.map(({ field, check }) => [field.name, check]));
   const timeField = TIME_FIELD[source.kind];
-  const isSkipped = skipTest(source, header, tally);
-  const hasSkip = Object.keys(source.skip).length > 0;
+  const skips = skipTests(source, header, tally);
+  const isSkipped = (cells: readonly Cell[]): boolean => {
+    for (const { at, skips: isSkip } of skips) if (isSkip(cells[at])) return true;
+    return false;
+  };
   const width = header.cells.length;
   const places = fields.filter(({ required }) => required).flatMap(({ positions }) => positions);
-  const headerCells = (headerRows.length > 0 ? headerRows : [header]).map((line) =>
-    places.map((at) => ({ at, text: cellText(line.cells[at]) })),
-  );
+  const headerLines = (headerRows.length > 0 ? headerRows : [header]).map(({ cells }) => cells.map(cellText));
+  const headerCells = headerLines.map((line) => places.map((at) => ({ at, text: line[at] ?? '' })));
   const unitField = fields.find(({ name }) => name === 'unit');
   const ownTimeField = fields.find(({ name }) => name === timeField)!;
   let lost: LostCell[] = [];
   const instants = new Map<string, ReadInstant>();
-  /** What each name meant on the day for which it was asked last. */
-  const lastNames = new Map<string, { day: Day; named: NamedUnit }>();
+  const nameUnit = unitNamer(site, reader);
 
   const repeatsLine = (cells: readonly Cell[], line: (typeof headerCells)[number]): boolean => {
     for (const { at, text } of line) if (cellText(cells[at]) !== text) return false;
@@ -97,13 +95,20 @@ export function rowReader(
     typeof cells[0] === 'string' &&
     cells[0].trimStart().startsWith(source.comment);
 
+  const isUnreadable = (row: RawRow, cell: Cell | undefined): boolean =>
+    row.suspect && typeof cell === 'string' && isSuspect(cell);
+
   /** Fills `instants`, too. Undefined where the row was rejected. */
   const readRecord = (row: RawRow): RowFields | undefined => {
     instants.clear();
     const record: RowFields = { time_mark: 'time' };
     for (const field of fields) {
       const cell = cellOf(field, row);
-      const value = readCell(field, cell, row, isSuspect);
+      const value = isUnreadable(row, cell)
+        ? FAULTS.encoding
+        : cell === undefined
+          ? undefined
+          : readCell(field, cell);
       if (value === undefined && !field.required) continue;
       if (value === undefined || value instanceof Fault) {
         const fault = value ?? FAULTS.missing;
@@ -121,22 +126,11 @@ export function rowReader(
   };
 
   /** Puts the unit's id for the name that stands in the export; answers what is wrong with it. */
-  const nameUnit = (record: RowFields, at: number): Fault | undefined => {
-    const day = clock.operatingDay(at);
-    const name = record.unit!;
-    let known = lastNames.get(name);
-    if (known?.day !== day) {
-      known = { day, named: site.readUnit(name, day, source.site) };
-      if (lastNames.size >= MOST_NAMES) lastNames.clear();
-      lastNames.set(name, known);
-    }
-    const { named } = known;
-    if (named.known) {
-      record.unit = named.unit;
-      return undefined;
-    }
-    if (named.reason === 'before_service') return FAULTS.beforeService;
-    return named.reason === 'unknown_name' ? FAULTS.unknownName : FAULTS.nameNotValid;
+  const putUnit = (record: RowFields, at: number): Fault | undefined => {
+    const named = nameUnit(record.unit!, at);
+    if (named instanceof Fault) return named;
+    record.unit = named;
+    return undefined;
   };
 
   /** Takes out optional values that don't hold; false where the row was rejected. */
@@ -162,12 +156,12 @@ export function rowReader(
     if (!record) return;
     const own = instants.get(timeField)!;
     record.time_mark = own.mark;
-    const fault = unitField && record.unit !== undefined ? nameUnit(record, own.at) : undefined;
+    const fault = unitField && record.unit !== undefined ? putUnit(record, own.at) : undefined;
     if (fault && !unitField!.required) {
       delete record.unit;
       lost.push({ fault, column: unitField!.column, value: cellOf(unitField!, row) ?? null });
     } else if (fault) {
-      const field = fault === FAULTS.beforeService ? ownTimeField : unitField!;
+      const field = isBeforeService(fault) ? ownTimeField : unitField!;
       tally.reject(row.row, fault, placeOf(row, field.column), cellOf(field, row) ?? null);
       return;
     }
@@ -180,7 +174,7 @@ export function rowReader(
       lost.push({ fault, column: tiedField.column, value: cellOf(tiedField, row) ?? null });
     }
     for (const cell of lost) tally.loseCell(row.row, cell.fault, placeOf(row, cell.column), cell.value);
-    emit(record, row.row, order.choices);
+    writer.add(record, row.row, order.choices);
   };
 
   return {
@@ -191,7 +185,7 @@ export function rowReader(
       if (isComment(row.cells)) tally.read.skipped++;
       else if (row.fault !== undefined)
         tally.reject(row.row, row.fault, placeOf(row, null), row.cells[0] ?? null);
-      else if ((hasSkip && isSkipped(row.cells)) || repeatsHeader(row.cells)) tally.read.skipped++;
+      else if (isSkipped(row.cells) || repeatsHeader(row.cells)) tally.read.skipped++;
       else {
         const fault = shapeFault(row, width, fields);
         if (fault?.costs === 'row') tally.reject(row.row, fault.fault, placeOf(row, fault.column), null);
@@ -201,6 +195,21 @@ export function rowReader(
         }
       }
     },
+    plainRows: (text) =>
+      plainRows(
+        {
+          source,
+          width,
+          fields,
+          checkOf: (name) => checks.get(name) ?? noCheck,
+          headerLines,
+          skips,
+          nameUnit,
+          tally,
+          writer,
+        },
+        text,
+      ),
   };
 }
 
@@ -252,22 +261,6 @@ function notBlank(cell: Cell | undefined): Cell | undefined {
   if (typeof cell !== 'string') return cell;
   const text = cell.trim();
   return text === '' ? undefined : text;
-}
-
-/** Cells of dashes alone say that there is no value, save where dashes are text or mapped words. */
-const NO_VALUE = /^[-\u2013\u2014]+$/;
-
-function readCell(
-  field: FieldReader,
-  cell: Cell | undefined,
-  row: RawRow,
-  isSuspect: (text: string) => boolean,
-): string | number | boolean | ReadInstant | Fault | undefined {
-  if (cell === undefined) return undefined;
-  if (row.suspect && typeof cell === 'string' && isSuspect(cell)) return FAULTS.encoding;
-  const value = field.instant ? field.instant(cell) : field.value(cell);
-  if (value instanceof Fault && typeof cell === 'string' && NO_VALUE.test(cell)) return undefined;
-  return value;
 }
 
 /** What the schema says against a value: it is too long, or outside what is possible. */

@@ -23,6 +23,11 @@ export class LineSplitter {
   /** Whether the text so far ends with a line end. */
   terminated = true;
 
+  /** Whether all text so far ends with a line end, and lines end with LF: then the next line may be read elsewhere. */
+  get isBetweenLines(): boolean {
+    return this.#end === '\n' && this.#rest === '' && this.#long === undefined;
+  }
+
   push(text: string): Line[] {
     if (text === '') return [];
     const whole = this.#rest + text;

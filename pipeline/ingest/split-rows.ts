@@ -48,6 +48,21 @@ export class RowSplitter {
     this.#relaxed = { ...this.#strict, relax_quotes: true };
   }
 
+  /** Whether each line so far has become a row, or part of one: then the next line may be read elsewhere. */
+  get isBetweenRows(): boolean {
+    return this.#lines.length === 0;
+  }
+
+  /** Number of the next line, where there is no row that goes on. */
+  get nextRow(): number {
+    return this.#row;
+  }
+
+  /** Counts a line that was read elsewhere. */
+  skipLine(): void {
+    this.#row++;
+  }
+
   /** @param final whether no line follows, so that an open quote can't be closed any more */
   push(more: readonly Line[], final: boolean): RawRow[] {
     const lines = this.#lines.length > 0 ? [...this.#lines, ...more] : more;

@@ -1,5 +1,6 @@
 import type { RawRow } from './cell.ts';
 import type { HeaderSearch } from './find-header.ts';
+import type { PlainText } from './plain-rows/plain-text.ts';
 
 /** What a reader of tables hands on, in order: the header once, then the rows below it in batches; or a fault that ends the table. */
 export type TablePart =
@@ -10,6 +11,8 @@ export type TablePart =
       hint: string | undefined;
       isSuspect: (text: string) => boolean;
       sheet?: string;
+      /** Where rows may be taken as they stand in the text. */
+      plain?: PlainText;
     }
   | { type: 'rows'; rows: readonly RawRow[] }
   | {

@@ -51,7 +51,8 @@ export async function* narrowTable(
       }
       fixed = header.cells.map((_, at) => at).filter((at) => !days.some((day) => day.at === at));
       const cells = [...fixed.map((at) => header.cells[at]!), WIDE_DAY, WIDE_MARK];
-      yield { ...part, search: { ...part.search, header: { ...header, cells }, headerRows: [] } };
+      const { plain: _, ...rest } = part;
+      yield { ...rest, search: { ...part.search, header: { ...header, cells }, headerRows: [] } };
     } else if (part.type === 'rows')
       yield { type: 'rows', rows: part.rows.flatMap((row) => narrowRow(row, fixed, days, read)) };
     else yield part;

@@ -48,7 +48,7 @@ function provedMark(text: string): Mark | undefined {
 /** Numbers of the texts under a mark; texts that are none are left out. */
 export function numbersOf(texts: readonly string[], mark: Mark): number[] {
   const read = decimalReader(mark);
-  return texts.map(read).filter((value) => value !== undefined);
+  return texts.map((text) => read(text)).filter((value) => value !== undefined);
 }
 
 /** The middle value; undefined where there is none. */

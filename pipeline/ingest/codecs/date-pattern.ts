@@ -45,12 +45,12 @@ interface Variant {
  *
  * @throws UserError `date_pattern` where the pattern can't give a date
  */
-export function datePattern(pattern: string): (text: string) => WrittenTime | undefined {
+export function datePattern(pattern: string): DateReader {
   const alternatives = pattern.split(ALTERNATIVE);
   if (alternatives.length === 1) return onePattern(pattern);
   const readers = alternatives.map(onePattern);
-  return (text) => {
-    const found = readers.map((read) => read(text)).filter((time) => time !== undefined);
+  return (text, from = 0, to = text.length) => {
+    const found = readers.map((read) => read(text, from, to)).filter((time) => time !== undefined);
     const [first] = found;
     return found.every((time) => time.wallMs === first!.wallMs && time.dayOnly === first!.dayOnly)
       ? first
@@ -58,16 +58,20 @@ export function datePattern(pattern: string): (text: string) => WrittenTime | un
   };
 }
 
+/** Reads a text, or the stretch of it that is given, as a time. */
+export type DateReader = (text: string, from?: number, to?: number) => WrittenTime | undefined;
+
 const ALTERNATIVE = /\s+\|\s+/;
 
-function onePattern(pattern: string): (text: string) => WrittenTime | undefined {
+function onePattern(pattern: string): DateReader {
   const tokens = pattern.match(TOKENS) ?? [];
   check(pattern, tokens);
   const forms = variantsOf(tokens);
   const fixed = forms.map(fixedReader).filter((reader) => reader !== undefined);
   const variants = pattern === DEFAULT_PATTERN ? [] : forms.map(compile);
-  return (text) => {
-    for (const reader of fixed) if (reader.fits(text)) return reader.read(text);
+  return (whole, from = 0, to = whole.length) => {
+    for (const reader of fixed) if (reader.fits(whole, from, to)) return reader.read(whole, from);
+    const text = whole.slice(from, to);
     if (pattern === DEFAULT_PATTERN) return readIso(text);
     for (const variant of variants) {
       const match = variant.expression.exec(text);

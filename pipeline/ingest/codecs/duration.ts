@@ -6,8 +6,8 @@ import type { DecimalReader } from './decimal.ts';
 export function durationReader(measure: Measure, decimal: DecimalReader): DecimalReader {
   if (measure === 'mm:ss' || measure === 'hh:mm:ss') {
     const parts = measure === 'mm:ss' ? 2 : 3;
-    return (text) => {
-      const texts = text.split(':');
+    return (whole, from = 0, to = whole.length) => {
+      const texts = whole.slice(from, to).split(':');
       if (texts.length !== parts) return undefined;
       let seconds = 0;
       for (const [index, part] of texts.entries()) {
@@ -21,8 +21,8 @@ export function durationReader(measure: Measure, decimal: DecimalReader): Decima
     };
   }
   if (measure === 'min') {
-    return (text) => {
-      const minutes = decimal(text);
+    return (text, from, to) => {
+      const minutes = decimal(text, from, to);
       return minutes === undefined ? undefined : rounded(minutes * 60);
     };
   }

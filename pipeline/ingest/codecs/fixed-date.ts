@@ -1,10 +1,10 @@
 import { fullYear, type WrittenTime, written } from './written-time.ts';
 
-/** Reader of one form of a date pattern whose tokens all have a fixed number of digits. */
+/** Reader of one form of a date pattern whose tokens all have a fixed number of digits. It reads a stretch of a text. */
 export interface FixedReader {
   /** Whether each character is a digit or the pattern's own character, as its place demands. */
-  fits(text: string): boolean;
-  read(text: string): WrittenTime | undefined;
+  fits(text: string, from: number, to: number): boolean;
+  read(text: string, from: number): WrittenTime | undefined;
 }
 
 const DIGITS: Readonly<Record<string, number>> = { yyyy: 4, yy: 2, MM: 2, dd: 2, HH: 2, mm: 2, ss: 2 };
@@ -29,23 +29,25 @@ export function fixedReader(tokens: readonly string[]): FixedReader | undefined 
   const { yyyy, yy, MM, dd, HH, mm, ss } = at;
   if (MM === undefined || dd === undefined || (yyyy === undefined && yy === undefined)) return undefined;
   return {
-    fits(text) {
-      if (text.length !== length) return false;
+    fits(text, from, to) {
+      if (to - from !== length) return false;
       for (let index = 0; index < length; index++) {
-        const code = text.charCodeAt(index);
+        const code = text.charCodeAt(from + index);
         const place = places[index]!;
         if (place === DIGIT ? code < 48 || code > 57 : code !== place) return false;
       }
       return true;
     },
-    read: (text) =>
+    read: (text, from) =>
       written(
-        yyyy === undefined ? fullYear(two(text, yy!)) : two(text, yyyy) * 100 + two(text, yyyy + 2),
-        two(text, MM),
-        two(text, dd),
-        HH === undefined ? undefined : two(text, HH),
-        mm === undefined ? 0 : two(text, mm),
-        ss === undefined ? 0 : two(text, ss),
+        yyyy === undefined
+          ? fullYear(two(text, from + yy!))
+          : two(text, from + yyyy) * 100 + two(text, from + yyyy + 2),
+        two(text, from + MM),
+        two(text, from + dd),
+        HH === undefined ? undefined : two(text, from + HH),
+        mm === undefined ? 0 : two(text, from + mm),
+        ss === undefined ? 0 : two(text, from + ss),
         0,
         undefined,
       ),

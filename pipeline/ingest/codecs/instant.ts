@@ -14,7 +14,8 @@ export interface ReadInstant {
   wallMs: number | undefined;
 }
 
-export type InstantCodec = (cell: Cell) => ReadInstant | Fault;
+/** Reads a cell, or the stretch of a text that is given, as an instant. */
+export type InstantCodec = (cell: Cell, from?: number, to?: number) => ReadInstant | Fault;
 
 /** First and last year that a clock which was set may show; years outside are those of a clock that lost its time. */
 const YEARS = [2000, 2099] as const;
@@ -58,9 +59,9 @@ export function instantCodec(
   };
   const check = (instant: ReadInstant): ReadInstant | Fault =>
     notAfter !== undefined && instant.at > notAfter ? reset : instant;
-  return (cell) => {
+  return (cell, from, to) => {
     let written: WrittenTime | undefined;
-    if (typeof cell === 'string') written = read(cell);
+    if (typeof cell === 'string') written = read(cell, from, to);
     else if (typeof cell === 'number') written = read(String(cell));
     else if (cell instanceof WallDate)
       written = { wallMs: cell.wallMs, dayOnly: cell.dayOnly, offsetMinutes: undefined };

@@ -1,4 +1,4 @@
-import type { WrittenTime } from './written-time.ts';
+import type { DateReader } from './date-pattern.ts';
 
 const MS_PER_DAY = 86_400_000;
 
@@ -15,12 +15,13 @@ const ZERO: Readonly<Record<string, number>> = {
  * Reader of days as a spreadsheet counts them; undefined where the pattern is none of "serial 1900" and "serial 1904". Parts of a day are rounded to the
  * second, since a fraction of a day can't hold one exactly. A decimal comma is read as a point.
  */
-export function serialReader(pattern: string): ((text: string) => WrittenTime | undefined) | undefined {
+export function serialReader(pattern: string): DateReader | undefined {
   const zero = Object.hasOwn(ZERO, pattern) ? ZERO[pattern] : undefined;
   if (zero === undefined) return undefined;
-  return (text) => {
-    if (!/^\d{1,6}(?:[.,]\d+)?$/.test(text.trim())) return undefined;
-    const days = Number(text.trim().replace(',', '.'));
+  return (whole, from = 0, to = whole.length) => {
+    const text = whole.slice(from, to).trim();
+    if (!/^\d{1,6}(?:[.,]\d+)?$/.test(text)) return undefined;
+    const days = Number(text.replace(',', '.'));
     const seconds = Math.round(days * 86_400);
     return {
       wallMs: zero + seconds * 1000,

@@ -15,7 +15,11 @@ import { durationReader } from './duration.ts';
 import { closedWords, yesNoWords } from './words.ts';
 
 /** Reads a cell that is not blank as what the field holds, or says what is wrong with it. */
-export type ValueCodec = (cell: Cell) => string | number | boolean | Fault;
+export interface ValueCodec {
+  (cell: Cell): string | number | boolean | Fault;
+  /** Codecs of numbers: reads a stretch of a text, without a blank at either end, in the same way. */
+  stretch?: (text: string, from: number, to: number) => number | Fault;
+}
 
 export type RecordField = ReturnType<typeof recordFields>[number];
 
@@ -128,23 +132,37 @@ function numberFault(mark: '.' | ','): Fault {
   return new Fault('bad_number', `a number with the decimal mark "${mark}" and no ambiguous separator`);
 }
 
+/** A codec of numbers, by how it reads a stretch of a text without a blank at either end, and cells that are no text. */
+function codecOfNumbers(
+  stretch: (text: string, from: number, to: number) => number | Fault,
+  ofOther: (cell: Exclude<Cell, string>) => number | Fault,
+): ValueCodec {
+  const codec: ValueCodec = (cell) => {
+    if (typeof cell !== 'string') return ofOther(cell);
+    const text = cell.trim();
+    return stretch(text, 0, text.length);
+  };
+  codec.stretch = stretch;
+  return codec;
+}
+
 function numberCodec(mark: '.' | ',', convert: (value: number) => number | undefined): ValueCodec {
   const read = decimalReader(mark);
   const bad = numberFault(mark);
   const impossible = new Fault('out_of_range', 'a reading of vacuum that is not negative');
-  return (cell) => {
-    const value = typeof cell === 'string' ? read(cell.trim()) : typeof cell === 'number' ? cell : undefined;
-    return value === undefined || !Number.isFinite(value) ? bad : (convert(value) ?? impossible);
-  };
+  const converted = (value: number | undefined): number | Fault =>
+    value === undefined || !Number.isFinite(value) ? bad : (convert(value) ?? impossible);
+  return codecOfNumbers(
+    (text, from, to) => converted(read(text, from, to)),
+    (cell) => converted(typeof cell === 'number' ? cell : undefined),
+  );
 }
 
 function integerCodec(mark: '.' | ','): ValueCodec {
   const read = decimalReader(mark);
   const bad = new Fault('bad_number', 'a whole number');
-  return (cell) => {
-    const value = typeof cell === 'string' ? read(cell.trim()) : cell;
-    return typeof value === 'number' && Number.isSafeInteger(value) ? value : bad;
-  };
+  const whole = (value: unknown): number | Fault => (Number.isSafeInteger(value) ? (value as number) : bad);
+  return codecOfNumbers((text, from, to) => whole(read(text, from, to)), whole);
 }
 
 /** Times of day in a workbook count from this date, ms as if UTC; in workbooks with the 1904 date system from the other. */
@@ -160,9 +178,11 @@ function durationCodec(measure: Measure, mark: '.' | ','): ValueCodec {
   const read = durationReader(measure, decimalReader(mark));
   const bad = new Fault('bad_number', `a length of time in ${measure}`);
   const clockLike = measure === 'mm:ss' || measure === 'hh:mm:ss';
-  return (cell) => {
-    if (typeof cell === 'string') return read(cell.trim()) ?? bad;
-    if (cell instanceof WallDate && clockLike) return timeOfDay(cell) / 1000;
-    return typeof cell === 'number' && !clockLike ? rounded(cell * (measure === 'min' ? 60 : 1)) : bad;
-  };
+  return codecOfNumbers(
+    (text, from, to) => read(text, from, to) ?? bad,
+    (cell) => {
+      if (cell instanceof WallDate && clockLike) return timeOfDay(cell) / 1000;
+      return typeof cell === 'number' && !clockLike ? rounded(cell * (measure === 'min' ? 60 : 1)) : bad;
+    },
+  );
 }

@@ -1,9 +1,11 @@
 import {
-  type Column as ArrowColumn,
+  Column as ArrowColumn,
+  batchType,
   columnFromArray,
   dictionary,
   float64,
   int8,
+  int32,
   type Table,
   tableFromColumns,
   tableFromIPC,
@@ -35,7 +37,9 @@ const ROW = 'row';
  * metadata of the schema, under `reading`.
  */
 export function toArrow(of: FileColumns): Uint8Array {
-  const columns: Record<string, ArrowColumn<unknown>> = { [ROW]: columnFromArray(of.rows, float64()) };
+  const columns: Record<string, ArrowColumn<unknown>> = {
+    [ROW]: arrowColumn({ type: 'number', values: of.rows }),
+  };
   const held = new Map(of.columns);
   for (const { name, meta } of recordFields(of.kind))
     columns[name] = arrowColumn(held.get(name) ?? emptyColumn(meta.holds, of.count));
@@ -62,11 +66,45 @@ function emptyColumn(holds: FieldHolds, count: number): Column {
 }
 
 function arrowColumn(column: Column): ArrowColumn<unknown> {
-  if (column.type === 'number') return columnFromArray(column.values, float64());
-  if (column.type === 'yes_no') return columnFromArray(column.values, int8());
-  const words = Array.from(column.codes, (code) => (code < 0 ? null : column.words[code]!));
-  return columnFromArray(words, dictionary(utf8()));
+  if (column.type === 'words') return wordColumn(column);
+  const { type, values } = column;
+  // A column that is made of an array without its type takes the array as it is; one of no values would have no type.
+  if (values.length > 0) return columnFromArray(values) as ArrowColumn<unknown>;
+  return columnFromArray(values, type === 'number' ? float64() : int8());
 }
+
+/** Codes and words as they are, without a search for each word. */
+function wordColumn({ codes, words }: Extract<Column, { type: 'words' }>): ArrowColumn<unknown> {
+  const text = utf8();
+  const type = dictionary(text, int32());
+  if (codes.length === 0) return columnFromArray([], type);
+  const validity = new Uint8Array((codes.length + 7) >> 3);
+  const values = new Int32Array(codes.length);
+  let nullCount = 0;
+  for (let index = 0; index < codes.length; index++) {
+    const code = codes[index]!;
+    if (code < 0) nullCount++;
+    else {
+      values[index] = code;
+      validity[index >> 3]! |= 1 << (index & 7);
+    }
+  }
+  const Batch = batchType(type, {}) as new (of: object) => DictionaryBatch;
+  const batch = new Batch({
+    length: codes.length,
+    nullCount,
+    type,
+    validity: nullCount > 0 ? validity : new Uint8Array(0),
+    values,
+  });
+  // A dictionary of no words would be none.
+  batch.setDictionary(columnFromArray(words.length > 0 ? words : [''], text));
+  return new ArrowColumn([batch], type);
+}
+
+type DictionaryBatch = ArrowColumn<unknown>['data'][number] & {
+  setDictionary(of: ArrowColumn<unknown>): void;
+};
 
 /**
  * What {@link toArrow} was given.
