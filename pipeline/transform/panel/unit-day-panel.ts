@@ -5,13 +5,17 @@ import { isInsideEpisode } from '../air-removal-tests/failure-episodes.ts';
 import { testTiming } from '../air-removal-tests/test-timing.ts';
 import { isProduction } from '../cycles/class-cycles.ts';
 import type { JoinCount } from '../join-count.ts';
-import { joinTables, tableOf } from '../join-tables.ts';
+import { joinTables, rowsWithout, tableOf } from '../join-tables.ts';
 import { eraOf } from '../service/eras.ts';
 import type { UnitHistory } from '../unit-history.ts';
 import { stratumOf } from './strata.ts';
 import type { UnitDay } from './unit-day.ts';
 
-const KEYS = ['unit', 'day'];
+/** Unit and day as one number, by which tables are joined: place of the unit among the histories, and day. */
+const KEY = 'unit_day';
+
+/** More days than any record can have: the clock of a record shows a year before 2100. */
+const MOST_DAYS = 100_000;
 
 /**
  * The unit-day panel of a fleet: one row for each day of use, joined from cycles, day results and exposures. Rows come by unit (in the order
@@ -22,51 +26,52 @@ export function unitDayPanel(
   until: Day,
   stratumDays: number,
 ): { rows: UnitDay[]; joins: JoinCount[] } {
+  const rowsOf = <Row extends object>(of: (history: UnitHistory, keyOf: KeyOf) => Row[]): Row[] =>
+    histories.flatMap((history, place) => of(history, (day) => place * MOST_DAYS + day));
   const days = tableOf(
-    histories.flatMap((history) => daysOf(history, until, stratumDays)),
+    rowsOf((history, keyOf) => daysOf(history, keyOf, until, stratumDays)),
     DAY_COLUMNS,
   );
-  const counts = tableOf(histories.flatMap(cycleCountsOf), ['unit', 'day', ...COUNTED]);
-  const results = tableOf(
-    histories.flatMap((history) =>
-      history.tests
-        .filter((test) => test.role === 'day_result')
-        .map((test) => ({ unit: history.unit, day: test.day, test_result: test.result })),
-    ),
-    ['unit', 'day', 'test_result'],
-  );
-  const exposures = tableOf(histories.flatMap(exposuresOf), EXPOSURE_COLUMNS);
+  const counts = tableOf(rowsOf(cycleCountsOf), [KEY, ...COUNTED]);
+  const results = tableOf(rowsOf(dayResultsOf), [KEY, 'test_result']);
+  const exposures = tableOf(rowsOf(exposuresOf), EXPOSURE_COLUMNS);
+  const by = {
+    key: KEY,
+    describe: (key: number) =>
+      `unit ${histories[Math.floor(key / MOST_DAYS)]!.unit}, day ${formatDay(key % MOST_DAYS)}`,
+    relationship: 'one-to-one' as const,
+  };
 
   const withCounts = joinTables(days, counts, {
     name: 'days of use with cycle counts',
-    keys: KEYS,
-    relationship: 'one-to-one',
+    ...by,
     unmatchedLeft: 'error',
     unmatchedRight: 'drop',
   });
   const withResults = joinTables(withCounts.table, results, {
     name: 'days of use with day results',
-    keys: KEYS,
-    relationship: 'one-to-one',
+    ...by,
     unmatchedLeft: 'keep',
     unmatchedRight: 'drop',
   });
   const withExposures = joinTables(withResults.table, exposures, {
     name: 'days of use with exposures',
-    keys: KEYS,
-    relationship: 'one-to-one',
+    ...by,
     unmatchedLeft: 'error',
     unmatchedRight: 'error',
   });
   // A left join puts rows without a match last: the order is made again.
   const place = new Map(histories.map((history, index) => [history.unit, index]));
-  const rows = (withExposures.table.objects() as Record<string, unknown>[])
+  const rows = (rowsWithout(withExposures.table, KEY) as Record<string, unknown>[])
     .map(finish)
     .sort((a, b) => place.get(a.unit)! - place.get(b.unit)! || a.day - b.day);
   return { rows, joins: [withCounts.count, withResults.count, withExposures.count] };
 }
 
+type KeyOf = (day: Day) => number;
+
 const DAY_COLUMNS = [
+  KEY,
   'unit',
   'site',
   'day',
@@ -78,8 +83,7 @@ const DAY_COLUMNS = [
   'out_of_service',
 ];
 const EXPOSURE_COLUMNS = [
-  'unit',
-  'day',
+  KEY,
   'chamber_overdue',
   'chamber_overdue_all_records',
   'chamber_days_past_due',
@@ -88,13 +92,14 @@ const EXPOSURE_COLUMNS = [
   'flushes_missed_in_a_row',
 ];
 
-function daysOf(history: UnitHistory, until: Day, stratumDays: number): object[] {
+function daysOf(history: UnitHistory, keyOf: KeyOf, until: Day, stratumDays: number): object[] {
   const cycles = groupBy(history.cycles, (cycle) => cycle.day);
   const tests = groupBy(history.tests, (test) => test.day);
   const first = history.use_days[0]?.day ?? 0;
   return history.use_days.map(({ day }) => {
     const era = eraOf(history.eras, day);
     return {
+      [KEY]: keyOf(day),
       unit: history.unit,
       site: history.site,
       day,
@@ -117,18 +122,17 @@ const COUNTED = [
   'early_stops',
 ] as const;
 
-type CycleCounts = { unit: string; day: Day } & Record<(typeof COUNTED)[number], number>;
+type CycleCounts = Record<typeof KEY | (typeof COUNTED)[number], number>;
 
 /** Counts of a unit's cycles by operating day. */
-function cycleCountsOf({ unit, cycles }: UnitHistory): CycleCounts[] {
+function cycleCountsOf({ cycles }: UnitHistory, keyOf: KeyOf): CycleCounts[] {
   const days = new Map<Day, CycleCounts>();
   for (const cycle of cycles) {
     const { day, standing, abort_class } = cycle;
     let counts = days.get(day);
     if (!counts) {
       counts = {
-        unit,
-        day,
+        [KEY]: keyOf(day),
         production_cycles: 0,
         cleanliness_aborts: 0,
         unrelated_aborts: 0,
@@ -151,11 +155,15 @@ function cycleCountsOf({ unit, cycles }: UnitHistory): CycleCounts[] {
   return [...days.values()];
 }
 
-function exposuresOf(history: UnitHistory): object[] {
+const dayResultsOf = ({ tests }: UnitHistory, keyOf: KeyOf): object[] =>
+  tests
+    .filter((test) => test.role === 'day_result')
+    .map((test) => ({ [KEY]: keyOf(test.day), test_result: test.result }));
+
+function exposuresOf(history: UnitHistory, keyOf: KeyOf): object[] {
   const { chamber, chamberAllRecords, strainersMissed, flushesMissedInARow } = history.cleaning;
   return history.use_days.map(({ day }) => ({
-    unit: history.unit,
-    day,
+    [KEY]: keyOf(day),
     chamber_overdue: chamber?.get(day)?.overdue ?? null,
     chamber_overdue_all_records: chamberAllRecords?.get(day)?.overdue ?? null,
     chamber_days_past_due: chamber?.get(day)?.days_past_due ?? null,
