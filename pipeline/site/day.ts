@@ -18,9 +18,19 @@ export function parseDay(text: string): Day | undefined {
   return formatDay(day) === text ? day : undefined;
 }
 
+/** Days that were asked for, as texts: a fleet's tables name the same few thousand days millions of times. */
+const texts = new Map<Day, string>();
+
+/** Most days that are remembered: a century and more. */
+const MOST_TEXTS = 50_000;
+
 /** A day as "2026-03-01". */
 export function formatDay(day: Day): string {
-  return new Date(day * MS_PER_DAY).toISOString().slice(0, 10);
+  const known = texts.get(day);
+  if (known !== undefined) return known;
+  const text = new Date(day * MS_PER_DAY).toISOString().slice(0, 10);
+  if (texts.size < MOST_TEXTS) texts.set(day, text);
+  return text;
 }
 
 /** 1 (Monday) to 7 (Sunday). */
