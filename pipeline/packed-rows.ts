@@ -1,7 +1,7 @@
-/** Values of one field of many rows: numbers, or codes of words, in as few bytes as hold them all. What a row does not have is `none`, and stands for `absent`. */
-interface PackedColumn {
-  values: Int8Array | Int16Array | Int32Array | Float64Array;
-  none: number;
+import { type NarrowNumbers, narrowNumbers, numberAt } from './narrow-numbers.ts';
+
+/** Values of one field of many rows: numbers, or codes of words. What a row does not have is no number, and stands for `absent`. */
+interface PackedColumn extends NarrowNumbers {
   words: string[] | null;
   absent: null | undefined;
 }
@@ -87,30 +87,7 @@ function packColumn<Row extends object>(rows: readonly Row[], name: keyof Row & 
         ? codeOf(codes, value as string)
         : (value as number);
   }
-  return { ...narrowed(values), words: isText ? [...codes.keys()] : null, absent };
-}
-
-const INTEGERS = [
-  [Int8Array, 2 ** 7],
-  [Int16Array, 2 ** 15],
-  [Int32Array, 2 ** 31],
-] as const;
-
-/** The same values in the narrowest numbers that hold them; the lowest of these stands for none. */
-function narrowed(values: Float64Array): Pick<PackedColumn, 'values' | 'none'> {
-  let most = 0;
-  for (const value of values) {
-    if (Number.isNaN(value)) continue;
-    if (!Number.isInteger(value) || Object.is(value, -0)) return { values, none: Number.NaN };
-    most = Math.max(most, Math.abs(value));
-  }
-  const type = INTEGERS.find(([, bound]) => most < bound);
-  if (!type) return { values, none: Number.NaN };
-  const [Integers, bound] = type;
-  return {
-    values: new Integers(values.map((value) => (Number.isNaN(value) ? -bound : value))),
-    none: -bound,
-  };
+  return { ...narrowNumbers(values), words: isText ? [...codes.keys()] : null, absent };
 }
 
 /** The code of a word, a new one where it has none: codes follow the order in which words come. */
@@ -121,8 +98,8 @@ export function codeOf(codes: Map<string, number>, word: string): number {
   return codes.size - 1;
 }
 
-function valueAt({ values, none, words, absent }: PackedColumn, index: number): unknown {
-  const value = values[index]!;
-  if (value === none || Number.isNaN(value)) return absent;
-  return words ? words[value] : value;
+function valueAt(column: PackedColumn, index: number): unknown {
+  const value = numberAt(column, index);
+  if (Number.isNaN(value)) return column.absent;
+  return column.words ? column.words[value] : value;
 }

@@ -41,7 +41,9 @@ describe('packed rows', () => {
     [[-32_768], 4],
     [[2 ** 31 - 1], 4],
     [[-(2 ** 31)], 8],
-    [[0.5], 8],
+    [[0.5, -12.7], 1],
+    [[0.001234, 123.4], 4],
+    [[0.1 + 0.2], 8],
     [[-0], 8],
   ])('take as few bytes as hold %j', (numbers, bytes) => {
     const rows = (numbers as (number | null)[]).map((number) => ({ number }));

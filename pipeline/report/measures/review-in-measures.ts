@@ -95,9 +95,17 @@ function probeIn(probe: ProbeDrift, { name, convert }: Measure): ProbeDrift {
     limit: limit && { ...limit, value: convert(limit.value) },
     saw_tooth: saw_tooth && { ...saw_tooth, fall: convert(saw_tooth.fall) },
     series: {
-      ...series,
-      value: series.value.map(convert),
-      adjusted: series.adjusted.map(convert),
+      from: series.from,
+      // Made where they are asked for, as those of a large fleet are (`unpackSeries`).
+      get day() {
+        return series.day;
+      },
+      get value() {
+        return series.value.map(convert);
+      },
+      get adjusted() {
+        return series.adjusted.map(convert);
+      },
       left_out: series.left_out.map((of) => ({ ...of, value: convert(of.value) })),
     },
   };

@@ -22,6 +22,7 @@ const dayOf = (date: string): number => parseDay(date)!;
 export function driftRows(probes: readonly ProbeDrift[]): DriftRow[] {
   return probes.flatMap(({ unit, probe, era, series }) => {
     const from = dayOf(series.from);
+    const { day, value, adjusted, left_out } = series;
     const row = (offset: number, value: number, adjusted: number | null): DriftRow => ({
       unit,
       probe,
@@ -32,8 +33,8 @@ export function driftRows(probes: readonly ProbeDrift[]): DriftRow[] {
       adjusted,
     });
     return [
-      ...series.day.map((offset, index) => row(offset, series.value[index]!, series.adjusted[index]!)),
-      ...series.left_out.map((of) => row(of.day, of.value, null)),
+      ...day.map((offset, index) => row(offset, value[index]!, adjusted[index]!)),
+      ...left_out.map((of) => row(of.day, of.value, null)),
     ].toSorted((a, b) => a.day - b.day);
   });
 }
