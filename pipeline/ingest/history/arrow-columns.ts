@@ -5,6 +5,7 @@ import {
   dictionary,
   float64,
   int8,
+  int16,
   int32,
   type Table,
   tableFromColumns,
@@ -33,12 +34,12 @@ const ROW = 'row';
 
 /**
  * What one source made of one file, as an Arrow file (IPC format): a column for each field of the kind, whether or not a record has it, and one for the row in the export.
- * A number that is not there is NaN, a yes or no that is not there is -1, a text that is not there is null. Counts and problems stand in the
+ * Codes of words take as many bytes as they need. A number that is not there is NaN, a yes or no that is not there is -1, a text that is not there is null. Counts and problems stand in the
  * metadata of the schema, under `reading`.
  */
 export function toArrow(of: FileColumns): Uint8Array {
   const columns: Record<string, ArrowColumn<unknown>> = {
-    [ROW]: arrowColumn({ type: 'number', values: of.rows }),
+    [ROW]: rowColumn(of.rows),
   };
   const held = new Map(of.columns);
   for (const { name, meta } of recordFields(of.kind))
@@ -65,6 +66,12 @@ function emptyColumn(holds: FieldHolds, count: number): Column {
   return { type, codes: new Int32Array(count).fill(-1), words: [] };
 }
 
+/** Rows of a file, which has fewer than two thousand million lines. */
+const rowColumn = (rows: Float64Array): ArrowColumn<unknown> =>
+  rows.length > 0
+    ? (columnFromArray(Int32Array.from(rows)) as ArrowColumn<unknown>)
+    : columnFromArray(rows, int32());
+
 function arrowColumn(column: Column): ArrowColumn<unknown> {
   if (column.type === 'words') return wordColumn(column);
   const { type, values } = column;
@@ -73,13 +80,19 @@ function arrowColumn(column: Column): ArrowColumn<unknown> {
   return columnFromArray(values, type === 'number' ? float64() : int8());
 }
 
+/** Arrays for codes of few, more and many words. */
+const NARROW = [Int8Array, int8] as const;
+const MIDDLE = [Int16Array, int16] as const;
+const WIDE = [Int32Array, int32] as const;
+
 /** Codes and words as they are, without a search for each word. */
 function wordColumn({ codes, words }: Extract<Column, { type: 'words' }>): ArrowColumn<unknown> {
   const text = utf8();
-  const type = dictionary(text, int32());
+  const [Codes, codeType] = words.length <= 2 ** 7 ? NARROW : words.length <= 2 ** 15 ? MIDDLE : WIDE;
+  const type = dictionary(text, codeType());
   if (codes.length === 0) return columnFromArray([], type);
   const validity = new Uint8Array((codes.length + 7) >> 3);
-  const values = new Int32Array(codes.length);
+  const values = new Codes(codes.length);
   let nullCount = 0;
   for (let index = 0; index < codes.length; index++) {
     const code = codes[index]!;

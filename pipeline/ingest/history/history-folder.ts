@@ -18,6 +18,9 @@ export interface HistoryPlace {
 const nameOf = ({ kind, of, content }: HistoryPlace, sum: string): string =>
   `${kind}-${of}-${content}-${sum}.arrow`;
 
+/** Node reads no more at once. An export of over two gigabytes is read anew each time. */
+const MOST_BYTES = 2 ** 31 - 1;
+
 /** Digits of each SHA-256 in a name. */
 const DIGITS = 24;
 const sha = (bytes: string | Uint8Array): string =>
@@ -76,6 +79,7 @@ export async function openHistory(folder: string): Promise<History> {
     },
     async keep(place, columns) {
       const bytes = toArrow(columns);
+      if (bytes.length > MOST_BYTES) return undefined;
       const name = nameOf(place, sha(bytes));
       const unfinished = path.join(folder, `${name}.${process.pid}-${threadId}.unfinished`);
       try {
