@@ -17,7 +17,8 @@ describe('the benchmark of reading', () => {
     for (const what of [
       'bare csv-parse',
       'one thread',
-      '2 threads',
+      'validated, 2 threads',
+      'and joined',
       'kept as columns',
       'the next time',
       'into the history',

@@ -47,6 +47,7 @@ await build({
   entryPoints: {
     reading: 'pipeline/commands/read-inputs.ts',
     inputs: 'pipeline/commands/find-inputs.ts',
+    joining: 'pipeline/transform/transform.ts',
     receipts: 'pipeline/commands/site-by-site/read-site-by-site.ts',
   },
   splitting: false,
@@ -80,7 +81,12 @@ const runs: [string, string, string[]][] = [
     process.execPath,
     [RUNNER, 'read', folder, String(threads), 'none'],
   ],
-  [`the same, kept as columns too`, process.execPath, [RUNNER, 'read', folder, String(threads), history]],
+  [
+    `read, validated and joined, ${threads} threads`,
+    process.execPath,
+    [RUNNER, 'join', folder, String(threads), 'none'],
+  ],
+  ['read and kept as columns too', process.execPath, [RUNNER, 'read', folder, String(threads), history]],
   ['the next time, nothing new', process.execPath, [RUNNER, 'read', folder, String(threads), history]],
   [
     'into the history alone, site by site',

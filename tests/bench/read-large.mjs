@@ -24,7 +24,13 @@ if (what === 'parse') {
   const bundle = bundled('reading.js');
   if (!bundle) (await import('tsx/esm/api')).register();
   const { readInputs } = await import(bundle ?? '../../pipeline/commands/read-inputs.ts');
-  const { reading } = await readInputs({ folder: target, threads, history }, quiet);
+  const { site, reading } = await readInputs({ folder: target, threads, history }, quiet);
+  if (what === 'join') {
+    const joining = bundled('joining.js') ?? '../../pipeline/transform/transform.ts';
+    const { transform } = await import(joining);
+    const { panel } = transform(site, reading.records, Number.MAX_SAFE_INTEGER);
+    if (panel.length === 0) throw new Error('the panel must have rows');
+  }
   rows = Object.values(reading.records).reduce((sum, { length }) => sum + length, 0);
 }
 console.log(rows, process.resourceUsage().maxRSS);
