@@ -6,6 +6,7 @@ import { type Period, reviewPeriod } from '../findings/period.ts';
 import { reviewOfShare } from '../findings/review.ts';
 import type { Review } from '../findings/review-schema.ts';
 import { unitPageNames } from '../report/html/page-names.ts';
+import { jsonLinePieces } from '../report/json-pieces.ts';
 import { type PagesAsked, unitsWithPage } from '../report/parts/units-with-page.ts';
 import { CATALOGUES } from '../report/words/catalogues.ts';
 import { monthOf } from '../site/day.ts';
@@ -151,7 +152,7 @@ async function makeAndWrite(
   terminal.progressDone();
   terminal.print(
     values.json
-      ? JSON.stringify(review)
+      ? jsonLinePieces(review)
       : `Review of ${period.month}, ${fresh.count} files. Open ${resolve(folder, 'index.html')} in a browser.`,
   );
   return undefined;

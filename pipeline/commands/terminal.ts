@@ -2,7 +2,8 @@ import { createInterface } from 'node:readline';
 
 /** What a command may do to the outside: print, show progress, end. Tests pass their own. */
 export interface Terminal {
-  print(text: string): void;
+  /** A text that may be longer than one can be comes in pieces. */
+  print(text: string | Iterable<string>): void;
   printError(text: string): void;
   /** Asks a question and gives the line that was typed; undefined where the input has ended. Left out where nobody can be asked. */
   ask?(question: string): Promise<string | undefined>;
@@ -37,7 +38,11 @@ export function processTerminal(): Terminal {
     ...(process.stdin.isTTY ? { ask } : {}),
     print: (text) => {
       clear();
-      process.stdout.write(`${text}\n`);
+      if (typeof text === 'string') process.stdout.write(`${text}\n`);
+      else {
+        for (const piece of text) process.stdout.write(piece);
+        process.stdout.write('\n');
+      }
     },
     printError: (text) => {
       clear();

@@ -7,7 +7,7 @@ export async function runProgram(...argv: string[]): Promise<{ code: number; out
   let err = '';
   const terminal: Terminal = {
     print: (text) => {
-      out += `${text}\n`;
+      out += `${[...text].join('')}\n`;
     },
     printError: (text) => {
       err += `${text}\n`;

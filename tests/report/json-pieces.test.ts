@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jsonPieces } from '../../pipeline/report/json-pieces.ts';
+import { jsonLinePieces, jsonPieces } from '../../pipeline/report/json-pieces.ts';
 
 describe('JSON in pieces', () => {
   it('is the JSON of the data, whatever they are', () => {
@@ -10,6 +10,7 @@ describe('JSON in pieces', () => {
       fc.property(value, (data) => {
         const text = [...jsonPieces(data)].join('');
         expect(JSON.stringify(JSON.parse(text))).toBe(JSON.stringify(data));
+        expect([...jsonLinePieces(data)].join('')).toBe(JSON.stringify(data));
       }),
       { numRuns: 500 },
     );
