@@ -52,6 +52,14 @@ const LARGE = 20_000_000;
 
 export const isLarge = async (folder: string): Promise<boolean> => (await bytesBelow(folder, LARGE)) > LARGE;
 
+/** Bytes of input from which it pays to start one thread beside the program's own at once: it is ready to draw when there is something to be drawn. */
+const MIDDLING = 1_000_000;
+
+export async function isMiddling(folder: string): Promise<boolean> {
+  const bytes = await bytesBelow(folder, LARGE);
+  return bytes > MIDDLING && bytes <= LARGE;
+}
+
 /** Shows how far reading has come. */
 export function withProgress(terminal: Terminal): Pick<ReadFilesEffects<Answer>, 'onProgress'> {
   const began = performance.now();

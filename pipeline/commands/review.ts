@@ -27,8 +27,9 @@ import { type Fleet, readFleet } from './fleet.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
+import { isMiddling } from './read-inputs.ts';
 import type { Terminal } from './terminal.ts';
-import { type ReportThreads, reportThreads } from './threads/pool.ts';
+import { drawingThread, type ReportThreads, reportThreads } from './threads/pool.ts';
 import { threadCount } from './threads/thread-count.ts';
 import { freshFolder } from './write-files.ts';
 
@@ -85,13 +86,20 @@ export const reviewCommand: Command = {
   run: async (values, terminal) => {
     paperOf(values);
     const month = values.month as string | undefined;
-    const fleet = await readFleet(values, terminal, (span) => reviewPeriod(month, span));
-    const language = languageOf(values, fleet.site);
-    const threads = reportThreadsFor(threadCount(values), fleet.share);
+    const count = threadCount(values);
+    const isHospital = await isMiddling(String(values.folder));
+    const beside = isHospital && count > 1 ? drawingThread() : undefined;
     try {
-      return await makeAndWrite(values, terminal, { ...fleet, language, threads });
+      const fleet = await readFleet(values, terminal, (span) => reviewPeriod(month, span));
+      const language = languageOf(values, fleet.site);
+      const many = reportThreadsFor(count, fleet.share);
+      try {
+        return await makeAndWrite(values, terminal, { ...fleet, language, threads: many ?? beside });
+      } finally {
+        await many?.end();
+      }
     } finally {
-      await threads?.end();
+      await beside?.end();
     }
   },
 };
@@ -122,7 +130,7 @@ async function makeAndWrite(
   try {
     // Threads draw the pages of units, which don't need the case, while it is made.
     const names = unitPageNames(review.units.map(({ unit }) => unit));
-    const unitPages = threads?.begin({ ...basis, hasInterval: true }, language, (unit, content) =>
+    const pages = threads?.begin({ ...basis, hasInterval: true }, language, (unit, content) =>
       fresh.write({ path: names.get(unit)!, content }),
     );
     terminal.progress('Making the case for an interval');
@@ -134,12 +142,14 @@ async function makeAndWrite(
       { ...basis, problems: reading.problems, interval },
       {
         words: CATALOGUES[language],
-        pagesElsewhere: unitPages !== undefined,
-        ...(threads && { workbook: (about, tables) => threads.workbook(about, tables, language) }),
+        ...(pages && { units: pages.units }),
+        ...(threads?.workbook && {
+          workbook: (about, tables) => threads.workbook!(about, tables, language),
+        }),
       },
     );
     for (const file of files) await fresh.write(file);
-    await unitPages;
+    await pages?.done;
     await fresh.finish();
     if (values.pdf === true) {
       const ofUnits = review.attention_order.map((unit) => names.get(unit)!);

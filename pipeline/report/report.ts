@@ -64,8 +64,8 @@ const PROBLEM_COLUMNS = [
 export interface ReportOptions {
   /** Catalogue of its language; left out: English. */
   words?: Words;
-  /** Whether the pages of units are made elsewhere, such as in other threads. */
-  pagesElsewhere?: boolean;
+  /** Units whose pages are made here, where those of others are made elsewhere, such as in other threads; each is asked for when its turn comes. Left out: all of them. */
+  units?: Iterable<string>;
   /** Makes the workbook elsewhere, such as in another thread; left out: it is made here. */
   workbook?: (about: WorkbookAbout, tables: readonly SheetTable[]) => Promise<Uint8Array>;
 }
@@ -94,10 +94,9 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   ];
   if (interval) rest.push(...(await intervalFiles(context, interval)));
   rest.push({ path: 'review.xlsx', content: await book });
-  const paged = options.pagesElsewhere ? [] : context.paged;
-  const pages = await unitPages(context, paged);
-  for (const [index, { unit }] of paged.entries())
-    files.push({ path: context.unitPage(unit)!, content: pages[index]! });
+  const { units = context.paged.map(({ unit }) => unit) } = options;
+  for (const [unit, content] of await unitPages(context, units))
+    files.push({ path: context.unitPage(unit)!, content });
   return [...files, ...rest];
 }
 
@@ -112,23 +111,19 @@ function dataFile(review: Review): ReportFile['content'] {
   });
 }
 
-/** The pages of some units of a report. */
-export async function drawUnitPages(
+/** The pages of some units of a report, by unit. */
+export function drawUnitPages(
   basis: ReportBasis,
-  units: readonly string[],
+  units: Iterable<string>,
   words?: Words,
-): Promise<string[]> {
-  const wanted = new Set(units);
-  const context = contextOf(basis, words);
-  return unitPages(
-    context,
-    context.paged.filter(({ unit }) => wanted.has(unit)),
-  );
+): Promise<Map<string, string>> {
+  return unitPages(contextOf(basis, words), units);
 }
 
-async function unitPages(context: ReportContext, units: Review['units']): Promise<string[]> {
-  const pages: string[] = [];
-  for (const unit of units) pages.push(await unitPage(context, unit));
+async function unitPages(context: ReportContext, units: Iterable<string>): Promise<Map<string, string>> {
+  const paged = new Map(context.paged.map((unit) => [unit.unit, unit]));
+  const pages = new Map<string, string>();
+  for (const unit of units) pages.set(unit, await unitPage(context, paged.get(unit)!));
   return pages;
 }
 

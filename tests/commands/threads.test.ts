@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { readingThreads, reportThreads } from '../../pipeline/commands/threads/pool.ts';
+import { drawingThread, readingThreads, reportThreads } from '../../pipeline/commands/threads/pool.ts';
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
 import { makeReview } from '../../pipeline/findings/review.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
@@ -38,25 +38,29 @@ describe('threads', () => {
     expect(reading.records.cycles.length).toBeGreaterThan(30_000);
   });
 
-  it('draw the same pages of units as one thread', { timeout: 240_000 }, async () => {
+  it('draw the same pages of units as one thread, each once', { timeout: 240_000 }, async () => {
     const period = reviewPeriod('2026-09', spanOfRecords(site, reading.records));
     const transformed = transform(site, reading.records, period.until);
     const review = makeReview({ site, reading, transformed, period, version: '0' });
     const due = transformed.histories.flatMap((history) => history.cleaning.due);
     const basis: ReportBasis = { review, panel: transformed.panel, due, hasInterval: true };
-    const threads = reportThreads(3);
-    try {
-      const pages = new Map<string, string>();
-      await threads.begin(basis, 'en', async (unit, page) => {
-        pages.set(unit, new TextDecoder().decode(page));
-      });
-      const units = review.units.map(({ unit }) => unit);
-      const here = await drawUnitPages(basis, units);
-      expect(here).toHaveLength(10);
-      for (const [index, unit] of units.entries()) expect(pages.get(unit) === here[index], unit).toBe(true);
-    } finally {
-      await threads.end();
-    }
+    const units = review.units.map(({ unit }) => unit);
+    const here = await drawUnitPages(basis, units);
+    expect(here.size).toBe(10);
+    for (const threads of [reportThreads(3), drawingThread()])
+      try {
+        const pages: [unit: string, page: string][] = [];
+        const begun = threads.begin(basis, 'en', async (unit, page) => {
+          pages.push([unit, new TextDecoder().decode(page)]);
+        });
+        const left = await drawUnitPages(basis, begun.units);
+        await begun.done;
+        const drawn = [...pages, ...left];
+        expect(drawn.map(([unit]) => unit).toSorted()).toEqual(units.toSorted());
+        for (const [unit, page] of drawn) expect(page === here.get(unit), unit).toBe(true);
+      } finally {
+        await threads.end();
+      }
   });
 
   it('write the same workbook', { timeout: 60_000 }, async () => {
@@ -64,7 +68,7 @@ describe('threads', () => {
     const about = { month: 'September 2026', span: '1 to 30 September 2026', fingerprint: 'f' };
     const threads = reportThreads(1);
     try {
-      const there = await threads.workbook({ ...about, words: de }, tables, 'de');
+      const there = await threads.workbook!({ ...about, words: de }, tables, 'de');
       expect(Buffer.from(there)).toEqual(Buffer.from(await workbookFile({ ...about, words: de }, tables)));
     } finally {
       await threads.end();

@@ -13,6 +13,7 @@ import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
+import { sharedPlace, takenFrom } from './shared-list.ts';
 import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
 /** Heap of a thread that draws, MB: it holds the review of a thousand units, and the days of those it draws. With more it would only clear up later. */
@@ -39,11 +40,20 @@ export interface SharingThreads {
 /** Takes the page of a unit, as UTF-8. */
 export type OnPage = (unit: string, page: Uint8Array) => Promise<void>;
 
+/** Pages of units that are being made. */
+export interface PagesBegun {
+  /** Units that are left for the program's own thread to draw; each is to be asked for when its turn comes. */
+  units: Iterable<string>;
+  /** Ends when all other pages are handed over. What goes wrong in a thread is thrown here. */
+  done: Promise<void>;
+}
+
 /** Threads that make parts of the report, and load what they need for it at once. */
 export interface ReportThreads {
-  /** Begins with the pages of units, and hands each over when it is made. What goes wrong is thrown where the end is awaited. */
-  begin(basis: ReportBasis, language: Language, onPage: OnPage): Promise<void>;
-  workbook(about: WorkbookAbout, tables: readonly SheetTable[], language: Language): Promise<Uint8Array>;
+  /** Begins with the pages of units, which are handed over when they are made. */
+  begin(basis: ReportBasis, language: Language, onPage: OnPage): PagesBegun;
+  /** Left out where the program's own thread has the time for it. */
+  workbook?(about: WorkbookAbout, tables: readonly SheetTable[], language: Language): Promise<Uint8Array>;
   end(): Promise<void>;
 }
 
@@ -81,13 +91,12 @@ export function reportThreads(count: number): ReportThreads {
         while (at < units.length) {
           const next = units.slice(at, at + share);
           at += share;
-          const pages: Uint8Array[] = await pool.run(task(next), { name: 'drawUnits' });
-          for (const [index, unit] of next.entries()) await onPage(unit, pages[index]!);
+          await handOver(await pool.run(task(next), { name: 'drawUnits' }), onPage);
         }
       };
-      const all = Promise.all(Array.from({ length: count }, draw)).then(() => undefined);
-      all.catch(() => undefined);
-      return all;
+      const done = Promise.all(Array.from({ length: count }, draw)).then(() => undefined);
+      done.catch(() => undefined);
+      return { units: [], done };
     },
     workbook({ month, span, fingerprint }, tables, language) {
       const about = { month, span, fingerprint };
@@ -95,6 +104,27 @@ export function reportThreads(count: number): ReportThreads {
     },
     end: () => pool.destroy(),
   };
+}
+
+/** One thread that gets ready while the program reads, and then draws from the same list of pages as the program's own. */
+export function drawingThread(): ReportThreads {
+  const pool = open(1, { maxOldGenerationSizeMb: DRAWING_HEAP });
+  pool.run(undefined, { name: 'warmUpDrawing' }).catch(() => undefined);
+  return {
+    begin(basis, language, onPage) {
+      const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
+      const place = sharedPlace();
+      const task = { ...drawTasks(basis, language)(units), place };
+      const done = pool.run(task, { name: 'drawUnits' }).then((pages) => handOver(pages, onPage));
+      done.catch(() => undefined);
+      return { units: takenFrom(units, place), done };
+    },
+    end: () => pool.destroy(),
+  };
+}
+
+async function handOver(pages: ReadonlyMap<string, Uint8Array>, onPage: OnPage): Promise<void> {
+  for (const [unit, page] of pages) await onPage(unit, page);
 }
 
 /** The pages of units are made from their own days and what the review says of them and of all. */

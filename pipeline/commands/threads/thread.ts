@@ -11,6 +11,7 @@ import type { Language } from '../../site/report-settings.ts';
 import type { DueTask } from '../../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { SharedUnits, UnitsToShare } from '../site-by-site/share-of-units.ts';
+import { takenFrom } from './shared-list.ts';
 
 /** Everything a thread needs to find the same inputs as the program; plain data. */
 export interface InputsTask {
@@ -37,6 +38,8 @@ export interface DrawTask {
   basis: Omit<ReportBasis, 'panel' | 'due'> & { panel: PackedRows<UnitDay>; due: PackedRows<DueTask> };
   language: Language;
   units: readonly string[];
+  /** Shared with others that draw pages of the same units: see `takenFrom`. Left out: all are drawn here. */
+  place?: SharedArrayBuffer;
 }
 
 /** What a workbook is to hold, and in which language. */
@@ -101,13 +104,27 @@ export async function prepareDrawing(): Promise<void> {
   await import('../../report/report.ts');
 }
 
+/** The same, and has the engine compile it, where the thread would wait. */
+export async function warmUpDrawing(): Promise<void> {
+  await prepareDrawing();
+  const { warmUp } = await import('../../report/charts/warm-up.ts');
+  await warmUp();
+}
+
 /** Draws the pages of some units, as UTF-8: as texts those of a thousand units would take twice the room, and that of the heap. */
-export async function drawUnits({ basis, units, language }: DrawTask): Promise<Uint8Array[]> {
+export async function drawUnits({
+  basis,
+  units,
+  place,
+  language,
+}: DrawTask): Promise<Map<string, Uint8Array>> {
   const { drawUnitPages } = await import('../../report/report.ts');
   const { panel, due, ...rest } = basis;
   const unpacked = { ...rest, panel: unpackRows(panel), due: unpackRows(due) };
-  const pages = await drawUnitPages(unpacked, units, CATALOGUES[language]);
-  return pages.map((page) => new TextEncoder().encode(page));
+  const wanted = place ? takenFrom(units, place) : units;
+  const pages = await drawUnitPages(unpacked, wanted, CATALOGUES[language]);
+  const utf8 = new TextEncoder();
+  return new Map([...pages].map(([unit, page]) => [unit, utf8.encode(page)]));
 }
 
 /** Makes the workbook of all tables. */
