@@ -15,7 +15,7 @@ export const openFile: OpenFile = async function* (path) {
     const { size } = fstatSync(file);
     for (let left = size; ; ) {
       // A byte more than is left shows the end of the file, or that it grows.
-      const piece = new Uint8Array(Math.min(PIECE, Math.max(left, 0) + 1));
+      const piece = new Uint8Array(left < 0 ? PIECE : Math.min(PIECE, left + 1));
       const bytes = readSync(file, piece);
       if (bytes === 0) return;
       left -= bytes;
