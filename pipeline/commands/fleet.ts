@@ -9,10 +9,13 @@ import { readFound } from './read-inputs.ts';
 import { goesSiteBySite, readSiteBySite } from './site-by-site/read-site-by-site.ts';
 import type { PeriodOf, SharedFleet } from './site-by-site/share-of-fleet.ts';
 import type { Terminal } from './terminal.ts';
+import type { InputsTask } from './threads/thread.ts';
 
 /** What commands that ask something of all units are given. */
 export interface Fleet extends SharedFleet {
   site: Site;
+  /** The site file, as other threads are told of it. */
+  siteFile: InputsTask['site'];
 }
 
 /**
@@ -22,9 +25,10 @@ export interface Fleet extends SharedFleet {
  */
 export async function readFleet(values: Values, terminal: Terminal, periodOf: PeriodOf): Promise<Fleet> {
   const found = await findInputs(values);
-  const { site } = found;
+  const { site, task } = found;
+  const siteFile = task.site;
   if (await goesSiteBySite(found))
-    return { site, ...(await readSiteBySite(found, values, terminal, periodOf)) };
+    return { site, siteFile, ...(await readSiteBySite(found, values, terminal, periodOf)) };
   const reading = await readFound(found, values, terminal);
   const period = periodOf(spanOfRecords(site, reading.records));
   terminal.progress('Joining records');
@@ -32,6 +36,7 @@ export async function readFleet(values: Values, terminal: Terminal, periodOf: Pe
   terminal.progress('Looking at each unit');
   return {
     site,
+    siteFile,
     share: mergeShares(site, [shareOf(site, reading.records, transformed, period)]),
     reading,
     period,

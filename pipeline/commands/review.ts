@@ -109,6 +109,7 @@ async function makeAndWrite(
   terminal: Terminal,
   {
     site,
+    siteFile,
     share,
     reading,
     period,
@@ -117,6 +118,9 @@ async function makeAndWrite(
   }: Fleet & { language: Language; threads: ReportThreads | undefined },
 ): Promise<undefined> {
   terminal.progress('Comparing');
+  const { records } = reading;
+  const caseElsewhere = threads?.makeCase?.(siteFile, share, records, period.until);
+  caseElsewhere?.catch(() => undefined);
   const previous = await previousReview(values, period);
   const review = reviewOfShare({ site, reading, period, version: VERSION, previous }, share);
   const { units, panel } = share;
@@ -134,7 +138,7 @@ async function makeAndWrite(
       fresh.write({ path: names.get(unit)!, content }),
     );
     terminal.progress('Making the case for an interval');
-    const interval = caseOfUnits(units, panel, site, reading.records, period.until);
+    const interval = caseElsewhere ?? caseOfUnits(units, panel, site, records, period.until);
     terminal.progress('Drawing');
     // Drawing is loaded only here: the commands that draw nothing start without it.
     const { writeReport } = await import('../report/report.ts');

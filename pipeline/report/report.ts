@@ -43,8 +43,8 @@ export interface ReportBasis {
 export interface ReportInput extends Omit<ReportBasis, 'hasInterval'> {
   /** Every problem of the reading; the review holds three examples of each kind. */
   problems: readonly Problem[];
-  /** The case for a cleaning interval, if the report is to have its page. */
-  interval?: IntervalCase;
+  /** The case for a cleaning interval, if the report is to have its page; it is asked for late, so that it may still be in the making. */
+  interval?: IntervalCase | Promise<IntervalCase>;
 }
 
 const PROBLEM_COLUMNS = [
@@ -92,7 +92,7 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
     { path: 'problems.csv', content: csvText(PROBLEM_COLUMNS, problems) },
     ...tableFiles(tables),
   ];
-  if (interval) rest.push(...(await intervalFiles(context, interval)));
+  if (interval) rest.push(...(await intervalFiles(context, await interval)));
   rest.push({ path: 'review.xlsx', content: await book });
   const { units = context.paged.map(({ unit }) => unit) } = options;
   for (const [unit, content] of await unitPages(context, units))

@@ -3,8 +3,11 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { drawingThread, readingThreads, reportThreads } from '../../pipeline/commands/threads/pool.ts';
+import { caseOfUnits } from '../../pipeline/findings/interval/interval-case.ts';
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
 import { makeReview } from '../../pipeline/findings/review.ts';
+import { mergeShares } from '../../pipeline/findings/shares/merge-shares.ts';
+import { shareOf } from '../../pipeline/findings/shares/share.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
 import type { Reading } from '../../pipeline/ingest/reading.ts';
 import { drawUnitPages, type ReportBasis } from '../../pipeline/report/report.ts';
@@ -61,6 +64,21 @@ describe('threads', () => {
       } finally {
         await threads.end();
       }
+  });
+
+  it('make the same case for an interval as one thread', { timeout: 60_000 }, async () => {
+    const period = reviewPeriod('2026-09', spanOfRecords(site, reading.records));
+    const { until } = period;
+    const transformed = transform(site, reading.records, until);
+    const share = mergeShares(site, [shareOf(site, reading.records, transformed, period)]);
+    const threads = drawingThread();
+    try {
+      const there = await threads.makeCase!({ text, file: FILE }, share, reading.records, until);
+      expect(there).toEqual(caseOfUnits(share.units, share.panel, site, reading.records, until));
+      expect(there.answer.code).not.toBe('cannot_tell');
+    } finally {
+      await threads.end();
+    }
   });
 
   it('write the same workbook', { timeout: 60_000 }, async () => {

@@ -2,8 +2,10 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { ResourceLimits } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
+import type { IntervalCase } from '../../findings/interval/interval-schema.ts';
 import { reviewOfUnits } from '../../findings/review-of-units.ts';
-import { DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
+import { carriedUnits, DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
+import type { Share } from '../../findings/shares/share.ts';
 import { groupBy } from '../../group-by.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { Receipt } from '../../ingest/receipts/receipt.ts';
@@ -11,10 +13,11 @@ import { packRows } from '../../packed-rows.ts';
 import { unitsWithPage } from '../../report/parts/units-with-page.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
+import type { Day } from '../../site/day.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
 import { sharedPlace, takenFrom } from './shared-list.ts';
-import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
+import type { CaseTask, DrawTask, InputsTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
 /** Heap of a thread that draws, MB: it holds the review of a thousand units, and the days of those it draws. With more it would only clear up later. */
 const DRAWING_HEAP = 2048;
@@ -52,6 +55,13 @@ export interface PagesBegun {
 export interface ReportThreads {
   /** Begins with the pages of units, which are handed over when they are made. */
   begin(basis: ReportBasis, language: Language, onPage: OnPage): PagesBegun;
+  /** Left out where the threads have enough to do. */
+  makeCase?(
+    site: InputsTask['site'],
+    share: Share,
+    records: CaseTask['records'],
+    until: Day,
+  ): Promise<IntervalCase>;
   /** Left out where the program's own thread has the time for it. */
   workbook?(about: WorkbookAbout, tables: readonly SheetTable[], language: Language): Promise<Uint8Array>;
   end(): Promise<void>;
@@ -118,6 +128,12 @@ export function drawingThread(): ReportThreads {
       const done = pool.run(task, { name: 'drawUnits' }).then((pages) => handOver(pages, onPage));
       done.catch(() => undefined);
       return { units: takenFrom(units, place), done };
+    },
+    makeCase(site, share, { inspections, water }, until) {
+      const units = carriedUnits(share.units);
+      const panel = packRows(share.panel, UNIT_DAY);
+      const task: CaseTask = { site, units, panel, records: { inspections, water }, until };
+      return pool.run(task, { name: 'makeCase' });
     },
     end: () => pool.destroy(),
   };

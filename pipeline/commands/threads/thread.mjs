@@ -3,5 +3,13 @@ import { bundled } from '../../bundle/fresh.mjs';
 
 const bundle = bundled('thread.js');
 if (!bundle) (await import('tsx/esm/api')).register();
-export const { readOne, readReceipt, makeShare, prepareDrawing, warmUpDrawing, drawUnits, writeWorkbook } =
-  await import(bundle ?? './thread.ts');
+export const {
+  readOne,
+  readReceipt,
+  makeShare,
+  prepareDrawing,
+  warmUpDrawing,
+  makeCase,
+  drawUnits,
+  writeWorkbook,
+} = await import(bundle ?? './thread.ts');

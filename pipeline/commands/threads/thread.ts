@@ -1,3 +1,6 @@
+import { caseOfUnits } from '../../findings/interval/interval-case.ts';
+import type { IntervalCase } from '../../findings/interval/interval-schema.ts';
+import { type CarriedShare, receivedUnits } from '../../findings/shares/carried-share.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import { type ReadOnce, readerWithHistory } from '../../ingest/history/read-once.ts';
 import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
@@ -6,7 +9,9 @@ import { type PackedRows, unpackRows } from '../../packed-rows.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
 import { CATALOGUES } from '../../report/words/catalogues.ts';
+import type { Day } from '../../site/day.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
+import type { Records } from '../../site/records.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { DueTask } from '../../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
@@ -40,6 +45,15 @@ export interface DrawTask {
   units: readonly string[];
   /** Shared with others that draw pages of the same units: see `takenFrom`. Left out: all are drawn here. */
   place?: SharedArrayBuffer;
+}
+
+/** What the case for an interval is made from. */
+export interface CaseTask extends Pick<InputsTask, 'site'> {
+  units: CarriedShare['units'];
+  panel: PackedRows<UnitDay>;
+  records: Pick<Records, 'inspections' | 'water'>;
+  /** First operating day that is left out. */
+  until: Day;
 }
 
 /** What a workbook is to hold, and in which language. */
@@ -125,6 +139,12 @@ export async function drawUnits({
   const pages = await drawUnitPages(unpacked, wanted, CATALOGUES[language]);
   const utf8 = new TextEncoder();
   return new Map([...pages].map(([unit, page]) => [unit, utf8.encode(page)]));
+}
+
+/** Makes the case for a cleaning interval. */
+export function makeCase({ site: { text, file }, units, panel, records, until }: CaseTask): IntervalCase {
+  const site = readSiteFile(text, file);
+  return caseOfUnits(receivedUnits(units, site), unpackRows(panel), site, records, until);
 }
 
 /** Makes the workbook of all tables. */

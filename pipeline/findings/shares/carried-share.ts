@@ -25,11 +25,7 @@ export const DUE = ['unit', 'task', 'due', 'state', 'done', 'days_late'] as cons
 export function carried({ units, panel, drift, ...share }: Share): CarriedShare {
   return {
     ...share,
-    units: units.map(({ clock, use_days, due, ...unit }) => ({
-      ...unit,
-      use_days: packRows(use_days, USE_DAY),
-      due: packRows(due, DUE),
-    })),
+    units: carriedUnits(units),
     panel: packRows(panel, UNIT_DAY),
     drift: { ...drift, probes: drift.probes.map((of) => ({ ...of, series: packSeries(of.series) })) },
   };
@@ -39,18 +35,29 @@ export function carried({ units, panel, drift, ...share }: Share): CarriedShare 
 export function received({ units, panel, drift, ...share }: CarriedShare, site: Site): Share {
   return {
     ...share,
-    units: units.map(({ use_days, due, ...unit }) => ({
-      ...unit,
-      clock: site.sites.get(unit.site)!.clock,
-      // Unpacked where they are asked for: of a thousand units few are in use at a time.
-      get use_days() {
-        return unpackRows(use_days);
-      },
-      get due() {
-        return unpackRows(due);
-      },
-    })),
+    units: receivedUnits(units, site),
     panel: unpackRows(panel),
     drift: { ...drift, probes: drift.probes.map((of) => ({ ...of, series: unpackSeries(of.series) })) },
   };
 }
+
+/** The same of the units alone. */
+export const carriedUnits = (units: readonly UnitCourse[]): CarriedShare['units'] =>
+  units.map(({ clock, use_days, due, ...unit }) => ({
+    ...unit,
+    use_days: packRows(use_days, USE_DAY),
+    due: packRows(due, DUE),
+  }));
+
+export const receivedUnits = (units: CarriedShare['units'], site: Site): UnitCourse[] =>
+  units.map(({ use_days, due, ...unit }) => ({
+    ...unit,
+    clock: site.sites.get(unit.site)!.clock,
+    // Unpacked where they are asked for: of a thousand units few are in use at a time.
+    get use_days() {
+      return unpackRows(use_days);
+    },
+    get due() {
+      return unpackRows(due);
+    },
+  }));
