@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { readdir, readFile, rm } from 'node:fs/promises';
+import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { readdir, rm } from 'node:fs/promises';
 import path from 'node:path';
 import { threadId } from 'node:worker_threads';
 import type { RecordKind } from '../../site/vocabulary.ts';
@@ -71,7 +71,7 @@ export async function openHistory(folder: string): Promise<History> {
       const start = nameOf(place, '').replace('.arrow', '');
       const name = namesOf(listed, place).find((file) => file.startsWith(start) && file.endsWith('.arrow'));
       if (name === undefined) return undefined;
-      const bytes = await readFile(path.join(folder, name)).catch(() => undefined);
+      const bytes = bytesOf(folder, name);
       if (bytes === undefined) return undefined;
       if (name === nameOf(place, sha(bytes))) return { columns: fromArrow(bytes), name };
       await rm(path.join(folder, name), { force: true }).catch(() => undefined);
@@ -102,9 +102,19 @@ export async function openHistory(folder: string): Promise<History> {
 }
 
 /** Columns that this run has read or kept before, by the name of their file; undefined where it is no longer there. The sum is not asked for again. */
-export async function readKept(folder: string, name: string): Promise<FileColumns | undefined> {
-  const bytes = await readFile(path.join(folder, name)).catch(() => undefined);
+export function readKept(folder: string, name: string): FileColumns | undefined {
+  const bytes = bytesOf(folder, name);
   return bytes && fromArrow(bytes);
+}
+
+/** Undefined where the file is gone or can't be read. */
+function bytesOf(folder: string, name: string): Uint8Array | undefined {
+  try {
+    return readFileSync(path.join(folder, name));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === undefined) throw error;
+    return undefined;
+  }
 }
 
 const ownerOf = ({ kind, of }: HistoryOwner): string => `${kind}-${of}`;

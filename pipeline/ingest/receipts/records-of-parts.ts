@@ -62,7 +62,7 @@ async function columnsOf(
   history: string,
 ): Promise<FileColumns> {
   if (columns) return columns;
-  const known = kept === undefined ? undefined : await readKept(history, kept);
+  const known = kept === undefined ? undefined : readKept(history, kept);
   if (known) return known;
   const again = await readJob(inputs, job);
   if (again.read.sha256 !== sha256)
