@@ -15,6 +15,8 @@ export interface Transformed {
   histories: UnitHistory[];
   panel: UnitDay[];
   joins: JoinCount[];
+  /** Records that lie after the period (water and inspections are not counted). */
+  later_records: number;
 }
 
 /**
@@ -28,7 +30,27 @@ export function transform(site: Site, records: Records, until: Day, only?: reado
   const logs = cleaningLogs(units.map(loggedUnit), site.policyOf);
   const histories = units.map((unit) => unitHistory(site, unit, until, logs.get(unit.site)!));
   const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
-  return { until, histories, panel: rows, joins };
+  return { until, histories, panel: rows, joins, later_records: laterRecords(records, histories) };
+}
+
+function laterRecords(records: Records, histories: readonly UnitHistory[]): number {
+  const read =
+    records.cycles.length +
+    records.air_removal_tests.length +
+    records.leak_tests.length +
+    records.cleanings.length +
+    records.service.length;
+  const used = histories.reduce(
+    (sum, of) =>
+      sum +
+      of.cycles.length +
+      of.tests.length +
+      of.leak_tests.length +
+      of.cleanings.length +
+      of.service.length,
+    0,
+  );
+  return read - used;
 }
 
 function loggedUnit({ unit, site, clock, cleanings }: UnitRecords): LoggedUnit {

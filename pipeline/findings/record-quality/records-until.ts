@@ -8,10 +8,14 @@ import { clocksOfUnits } from '../period.ts';
  * Records up to an operating day (left out itself), so that a month can be judged again although newer records have come. The day is that of the clock of the
  * record's unit; a record of no unit (water) goes by the clock of its site, else of the first.
  */
-export function recordsUntil(site: Site, records: Records, until: Day): Records {
+export function recordsUntil<Kind extends RecordKind>(
+  site: Site,
+  records: Pick<Records, Kind>,
+  until: Day,
+): Pick<Records, Kind> {
   const clockOf = clocksOfUnits(site);
   const first = site.sites.values().next().value!.clock;
-  const keep = (kind: RecordKind) => {
+  const keep = (kind: Kind) => {
     const rows = records[kind] as readonly { unit?: string; site?: string }[];
     return rows.filter((row) => {
       const clock =
@@ -19,5 +23,6 @@ export function recordsUntil(site: Site, records: Records, until: Day): Records 
       return clock.operatingDay((row as Record<string, unknown>)[TIME_FIELD[kind]] as number) < until;
     });
   };
-  return Object.fromEntries(RECORD_KINDS.map((kind) => [kind, keep(kind)])) as unknown as Records;
+  const kinds = RECORD_KINDS.filter((kind): kind is Kind => kind in records);
+  return Object.fromEntries(kinds.map((kind) => [kind, keep(kind)])) as unknown as Pick<Records, Kind>;
 }

@@ -23,6 +23,7 @@ import type { Period } from '../period.ts';
 import { type QualityParts, qualityParts } from '../record-quality/record-quality.ts';
 import { recordsUntil } from '../record-quality/records-until.ts';
 import type { Review } from '../review-schema.ts';
+import { recordsOfHistories } from './records-of-histories.ts';
 import { type UnitCourse, unitCourse } from './unit-course.ts';
 import { type UnitSummary, unitSummary } from './unit-summary.ts';
 
@@ -56,15 +57,19 @@ export interface Share {
   later_records: number;
 }
 
-/** @param records that were transformed: of all units of some sites, and none of others */
+/**
+ * @param records of no unit
+ * @param transformed of all units of some sites, and none of others
+ */
 export function shareOf(
   site: Site,
-  records: Records,
-  { histories, panel, joins, until }: Transformed,
+  { inspections, water, actions }: Pick<Records, 'inspections' | 'water' | 'actions'>,
+  { histories, panel, joins, until, later_records }: Transformed,
   period: Period,
 ): Share {
   const { from } = period;
-  const upToNow = recordsUntil(site, records, until);
+  const others = recordsUntil(site, { inspections, water, actions }, until);
+  const upToNow = { ...others, ...recordsOfHistories(histories) };
   const rowsOf = groupBy(panel, (row) => row.unit);
   return {
     units: histories.map((history) => unitCourse(history, site, until)),
@@ -85,7 +90,7 @@ export function shareOf(
     ahead: histories.map((history) => unitAhead(site, history, period)),
     missing: missingParts(site, upToNow, histories, period),
     newest: newestEvent(histories),
-    later_records: laterRecords(records, histories),
+    later_records,
   };
 }
 
@@ -100,24 +105,4 @@ function newestEvent(histories: readonly UnitHistory[]): Share['newest'] {
       newest = { at, text: formatWall(clock.wallOf(at)) };
   }
   return newest;
-}
-
-function laterRecords(records: Records, histories: readonly UnitHistory[]): number {
-  const read =
-    records.cycles.length +
-    records.air_removal_tests.length +
-    records.leak_tests.length +
-    records.cleanings.length +
-    records.service.length;
-  const used = histories.reduce(
-    (sum, of) =>
-      sum +
-      of.cycles.length +
-      of.tests.length +
-      of.leak_tests.length +
-      of.cleanings.length +
-      of.service.length,
-    0,
-  );
-  return read - used;
 }
