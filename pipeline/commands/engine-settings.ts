@@ -18,3 +18,18 @@ export function tuneEngine(engine = process.versions.v8): boolean {
   setFlagsFromString(`--interrupt-budget=${BYTES_BEFORE_OPTIMISING}`);
   return true;
 }
+
+/** Engines of Node 20, 22 and 24 (the last two from memory): those that know how far a heap may grow. */
+const BOUNDED_ENGINES = /^1[123]\./;
+
+/**
+ * How far the heap of each thread may grow over what was in use when it was last cleared up, %. The engine by itself lets a large one grow to four times as much.
+ */
+const MOST_GROWTH = 40;
+
+/** Tells the engine to keep the heaps of all threads small, since much is held. What is reckoned does not depend on it. */
+export function boundHeaps(engine = process.versions.v8): boolean {
+  if (!BOUNDED_ENGINES.test(engine)) return false;
+  setFlagsFromString(`--heap-growing-percent=${MOST_GROWTH}`);
+  return true;
+}

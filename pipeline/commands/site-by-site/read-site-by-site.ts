@@ -1,6 +1,7 @@
 import { openInputs } from '../../ingest/read-jobs.ts';
 import { type Receipts, readReceipts } from '../../ingest/receipts/read-receipts.ts';
 import type { Values } from '../command.ts';
+import { boundHeaps } from '../engine-settings.ts';
 import { type FoundInputs, findInputs } from '../find-inputs.ts';
 import { heapOfPart } from '../heap-needed.ts';
 import { isLarge, requireRecords, withProgress } from '../read-inputs.ts';
@@ -61,6 +62,7 @@ export async function readSiteBySite(
   const { site, task } = found;
   const { folder, site: _, history, ...settings } = task;
   const count = threadCount(values);
+  boundHeaps();
   const receipts = await readIntoHistory(found, values, terminal);
   const parts = partsOfFleet(site, receipts);
   const threads = sharingThreads(
