@@ -1,8 +1,22 @@
 import { listedFiles, problemsByCode, readingTotals } from '../findings/lists/reading-account.ts';
 import type { Reading } from '../ingest/reading.ts';
-import { type Command, FOLDER_ARGUMENT, JSON_ARGUMENT, SITE_ARGUMENT, UsageError } from './command.ts';
+import {
+  type Command,
+  FOLDER_ARGUMENT,
+  JSON_ARGUMENT,
+  SITE_ARGUMENT,
+  UsageError,
+  type Values,
+} from './command.ts';
+import { type FoundInputs, findInputs } from './find-inputs.ts';
 import { describeRows, FirstRows, type PersonalColumn } from './first-rows.ts';
-import { readInputs } from './read-inputs.ts';
+import { readFound } from './read-inputs.ts';
+import { checkSiteBySite } from './site-by-site/check-site-by-site.ts';
+import { hasManySites } from './site-by-site/read-site-by-site.ts';
+import type { Terminal } from './terminal.ts';
+
+/** What is told of a reading: its records are let go. */
+type Checked = Pick<Reading, 'files' | 'problems'>;
 
 /** Reads everything and prints what was read, duplicated, rejected and why. Writes nothing else. */
 export const checkCommand: Command = {
@@ -28,10 +42,13 @@ export const checkCommand: Command = {
     const count = Number(values.rows);
     if (!Number.isInteger(count) || count < 0 || count > 100)
       throw new UsageError(`--rows must be a whole number from 0 to 100, found "${values.rows}"`);
-    const first = new FirstRows();
-    const { site, reading } = await readInputs(values, terminal, first.watch);
-    const rows = first.shown(site, reading, count);
-    const personal = first.personal(site);
+    const found = await findInputs(values);
+    const first = new FirstRows(found.site, count);
+    const reading = (await hasManySites(found))
+      ? await checkSiteBySite(found, terminal, first)
+      : await readAtOnce(found, values, terminal, first);
+    const rows = first.shown(reading.problems);
+    const personal = first.personal();
     const answer = {
       totals: readingTotals(reading),
       files: reading.files,
@@ -48,7 +65,18 @@ export const checkCommand: Command = {
   },
 };
 
-function describe(reading: Reading): string {
+async function readAtOnce(
+  found: FoundInputs,
+  values: Values,
+  terminal: Terminal,
+  first: FirstRows,
+): Promise<Checked> {
+  const reading = await readFound(found, values, terminal, first.watch);
+  first.see(reading.records);
+  return reading;
+}
+
+function describe(reading: Checked): string {
   const totals = readingTotals(reading);
   const shown = listedFiles(reading.files);
   const files = shown.map((file) => {

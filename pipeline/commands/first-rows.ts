@@ -1,11 +1,11 @@
 import { cellText, isBlankRow, type RawRow } from '../ingest/cell.ts';
 import { looksPersonal, type Personal } from '../ingest/personal-columns.ts';
 import type { WatchRow } from '../ingest/read-file.ts';
-import type { FileRead, Reading } from '../ingest/reading.ts';
+import type { FileRead, Problem } from '../ingest/reading.ts';
 import { fieldSources, foldHeader, positionsOf } from '../ingest/source-columns.ts';
 import { WIDE_DAY } from '../ingest/wide-table.ts';
 import { formatDay } from '../site/day.ts';
-import { type Origin, TIME_FIELD } from '../site/records.ts';
+import { type Origin, type Records, TIME_FIELD } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import { formatWall, type WallClock } from '../site/wall-clock.ts';
 
@@ -39,42 +39,72 @@ interface Watched {
 /** Values of a column that are looked at to tell whether it speaks of people. */
 const LOOKED_AT = 200;
 
-/** Watches the first rows of each table go by, and tells afterwards what became of them. */
+/** Watches the first rows of each table go by, and tells afterwards what became of those of the first table of each source. */
 export class FirstRows {
+  readonly #site: Site;
+  readonly #count: number;
+  /** The first table of each source. */
   readonly #tables = new Map<string, Watched>();
+  readonly #personal: PersonalColumn[] = [];
+  /** The table that goes by. */
+  #now: (Watched & { key: string }) | undefined;
+  /** Records of rows that are shown, by their place. */
+  readonly #records = new Map<string, Record<string, unknown>>();
+
+  /** @param count rows of each source that are shown */
+  constructor(site: Site, count: number) {
+    this.#site = site;
+    this.#count = count;
+  }
 
   readonly watch: WatchRow = (read, header, row) => {
     const key = [read.source, read.file, read.sheet].join('\u0000');
-    const table = this.#tables.get(key) ?? { read, header, rows: [] };
-    this.#tables.set(key, table);
-    if (row.fault === undefined && !isBlankRow(row.cells) && table.rows.length < LOOKED_AT)
-      table.rows.push(row);
+    if (this.#now?.key !== key) {
+      this.#lookForPeople();
+      this.#now = { key, read, header, rows: [] };
+      if (!this.#tables.has(read.source)) this.#tables.set(read.source, this.#now);
+    }
+    const { rows } = this.#now;
+    if (row.fault === undefined && !isBlankRow(row.cells) && rows.length < LOOKED_AT) rows.push(row);
   };
 
-  /** The first rows of the first table of each source. */
-  shown(site: Site, reading: Reading, count: number): ShownRow[] {
-    const records = new Map<string, Record<string, unknown>>();
-    const sources = new Map(site.sources.map((source) => [source.name, source]));
-    for (const list of Object.values(reading.records) as { origin: Origin }[][])
+  /** Is shown the records, once all tables have gone by: all at once, or one part after the other. */
+  see(records: Records): void {
+    const wanted = new Set(
+      [...this.#tables.values()].flatMap(({ read, header, rows }) =>
+        rows.slice(0, this.#count).map((row) => this.#placeOfRow(read, header, row)),
+      ),
+    );
+    const sources = new Map(this.#site.sources.map((source) => [source.name, source]));
+    for (const list of Object.values(records) as { origin: Origin }[][])
       for (const one of list) {
         const record = one as unknown as Record<string, unknown>;
         const source = sources.get(one.origin.source)!;
         // Of a sheet with a column a day, one row is many records.
-        const day = source.wide && formatDay(clockOf(site, source.site).operatingDay(record.time as number));
-        records.set(placeOf(one.origin, day), record);
+        const day =
+          source.wide && formatDay(clockOf(this.#site, source.site).operatingDay(record.time as number));
+        const place = placeOf(one.origin, day);
+        if (wanted.has(place)) this.#records.set(place, record);
       }
-    const seen = new Set<string>();
+  }
+
+  #placeOfRow(read: Readonly<FileRead>, header: RawRow, row: RawRow): string {
+    const { wide } = this.#site.sources.find(({ name }) => name === read.source)!;
+    const day = wide && cellText(row.cells[positionsOf(header.cells).get(foldHeader(WIDE_DAY))![0]!]);
+    return placeOf({ ...read, row: row.row }, day);
+  }
+
+  /** The first rows of the first table of each source. */
+  shown(problems: readonly Problem[]): ShownRow[] {
+    const site = this.#site;
     const rows: ShownRow[] = [];
     for (const { read, header, rows: first } of this.#tables.values()) {
-      if (seen.has(read.source)) continue;
-      seen.add(read.source);
       const source = site.sources.find(({ name }) => name === read.source)!;
       const clock = clockOf(site, source.site);
       const positions = positionsOf(header.cells);
-      for (const row of first.slice(0, count)) {
-        const day = source.wide && cellText(row.cells[positions.get(foldHeader(WIDE_DAY))![0]!]);
-        const record = records.get(placeOf({ ...read, row: row.row }, day));
-        const problem = reading.problems.find(
+      for (const row of first.slice(0, this.#count)) {
+        const record = this.#records.get(this.#placeOfRow(read, header, row));
+        const problem = problems.find(
           (one) =>
             one.source === read.source &&
             one.file === read.file &&
@@ -120,24 +150,29 @@ export class FirstRows {
   }
 
   /** Columns that look as if they held names, initials, dates of birth or record numbers, kept or not. */
-  personal(site: Site): PersonalColumn[] {
-    const found: PersonalColumn[] = [];
-    for (const { read, header, rows } of this.#tables.values()) {
-      const source = site.sources.find(({ name }) => name === read.source)!;
-      const used = new Set(fieldSources(source).flatMap(({ headers }) => headers.map(foldHeader)));
-      for (const [at, cell] of header.cells.entries()) {
-        const column = cellText(cell);
-        const values = rows.map((row) => cellText(row.cells[at])).filter((text) => text !== '');
-        const looks = looksPersonal(column, values);
-        if (looks === undefined || found.some((one) => one.source === read.source && one.column === column))
-          continue;
-        // The unit's own column may be headed "name"; what the site says it is rules.
-        const kept = used.has(foldHeader(column));
-        if (kept && foldHeader(column) === 'name') continue;
-        found.push({ source: read.source, column, looks_like: looks, kept });
-      }
+  personal(): PersonalColumn[] {
+    this.#lookForPeople();
+    this.#now = undefined;
+    return this.#personal;
+  }
+
+  /** Looks at the table that has gone by. */
+  #lookForPeople(): void {
+    if (!this.#now) return;
+    const { read, header, rows } = this.#now;
+    const source = this.#site.sources.find(({ name }) => name === read.source)!;
+    const used = new Set(fieldSources(source).flatMap(({ headers }) => headers.map(foldHeader)));
+    for (const [at, cell] of header.cells.entries()) {
+      const column = cellText(cell);
+      const values = rows.map((row) => cellText(row.cells[at])).filter((text) => text !== '');
+      const looks = looksPersonal(column, values);
+      const known = this.#personal.some((one) => one.source === read.source && one.column === column);
+      if (looks === undefined || known) continue;
+      // The unit's own column may be headed "name"; what the site says it is rules.
+      const kept = used.has(foldHeader(column));
+      if (kept && foldHeader(column) === 'name') continue;
+      this.#personal.push({ source: read.source, column, looks_like: looks, kept });
     }
-    return found;
   }
 }
 

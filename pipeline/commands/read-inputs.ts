@@ -1,25 +1,14 @@
 import { type ReadEffects, readExports } from '../ingest/read-exports.ts';
 import type { Answer, ReadFilesEffects } from '../ingest/read-files.ts';
 import type { FileRead, Problem, Reading } from '../ingest/reading.ts';
-import type { Site } from '../site/site.ts';
 import { UserError } from '../user-error.ts';
 import type { Values } from './command.ts';
-import { type FoundInputs, findInputs } from './find-inputs.ts';
+import type { FoundInputs } from './find-inputs.ts';
 import { bytesBelow } from './heap-needed.ts';
 import { progressLine } from './progress-line.ts';
 import type { Terminal } from './terminal.ts';
 import { readingThreads } from './threads/pool.ts';
 import { threadCount } from './threads/thread-count.ts';
-
-/** Reads the site file and all exports, for the commands that start with them. */
-export async function readInputs(
-  values: Values,
-  terminal: Terminal,
-  watch?: ReadEffects['watch'],
-): Promise<{ site: Site; reading: Reading }> {
-  const found = await findInputs(values);
-  return { site: found.site, reading: await readFound(found, values, terminal, watch) };
-}
 
 /** Reads all exports at once. */
 export async function readFound(

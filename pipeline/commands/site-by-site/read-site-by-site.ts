@@ -11,15 +11,14 @@ import { threadCount } from '../threads/thread-count.ts';
 import { partsOfFleet } from './parts-of-fleet.ts';
 import { type PeriodOf, type SharedFleet, shareOfFleet } from './share-of-fleet.ts';
 
-/** Whether the exports are taken site by site: where there are several sites, and so much to read that it pays. Needs the history, in which what was read stands between. */
-export async function goesSiteBySite({ site, task }: FoundInputs): Promise<boolean> {
-  return (
-    task.history !== undefined &&
-    site.unitIds !== undefined &&
-    site.sites.size > 1 &&
-    (await isLarge(task.folder))
-  );
+/** Whether there are several sites, and so much to read that it pays to take one after the other. */
+export async function hasManySites({ site, task }: FoundInputs): Promise<boolean> {
+  return site.unitIds !== undefined && site.sites.size > 1 && (await isLarge(task.folder));
 }
+
+/** Whether the exports are taken site by site. Needs the history, in which what was read stands between. */
+export const goesSiteBySite = async (found: FoundInputs): Promise<boolean> =>
+  found.task.history !== undefined && (await hasManySites(found));
 
 /** The same from the user's arguments, where what they name can be found. */
 export const isSiteBySite = (values: Values): Promise<boolean> =>
