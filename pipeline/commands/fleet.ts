@@ -22,11 +22,18 @@ export interface Fleet extends SharedFleet {
  * Reads everything and makes the share of all units: of all records at once, or site by site where there are very many.
  *
  * @param periodOf period, from the first and last operating day of the records
+ * @param onSite told of the site file before anything is read
  */
-export async function readFleet(values: Values, terminal: Terminal, periodOf: PeriodOf): Promise<Fleet> {
+export async function readFleet(
+  values: Values,
+  terminal: Terminal,
+  periodOf: PeriodOf,
+  onSite?: (site: InputsTask['site']) => void,
+): Promise<Fleet> {
   const found = await findInputs(values);
   const { site, task } = found;
   const siteFile = task.site;
+  onSite?.(siteFile);
   if (await goesSiteBySite(found))
     return { site, siteFile, ...(await readSiteBySite(found, values, terminal, periodOf)) };
   const reading = await readFound(found, values, terminal);

@@ -28,6 +28,7 @@ import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
 import { isMiddling } from './read-inputs.ts';
+import type { PeriodOf } from './site-by-site/share-of-fleet.ts';
 import type { Terminal } from './terminal.ts';
 import { drawingThread, type ReportThreads, reportThreads } from './threads/pool.ts';
 import { threadCount } from './threads/thread-count.ts';
@@ -90,7 +91,8 @@ export const reviewCommand: Command = {
     const isHospital = await isMiddling(String(values.folder));
     const beside = isHospital && count > 1 ? drawingThread() : undefined;
     try {
-      const fleet = await readFleet(values, terminal, (span) => reviewPeriod(month, span));
+      const periodOf: PeriodOf = (span) => reviewPeriod(month, span);
+      const fleet = await readFleet(values, terminal, periodOf, beside?.prepareCase);
       const language = languageOf(values, fleet.site);
       const many = reportThreadsFor(count, fleet.share);
       try {

@@ -25,6 +25,9 @@ const DRAWING_HEAP = 2048;
 /** Pages that a thread is given at once: what they are made from is copied to it. */
 const MOST_PAGES_AT_ONCE = 20;
 
+/** Tasks of the one thread that draws beside the program: warming up, the site file, the case, the pages. */
+const MOST_TASKS = 4;
+
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
 /** Threads that read files. */
@@ -55,7 +58,8 @@ export interface PagesBegun {
 export interface ReportThreads {
   /** Begins with the pages of units, which are handed over when they are made. */
   begin(basis: ReportBasis, language: Language, onPage: OnPage): PagesBegun;
-  /** Left out where the threads have enough to do. */
+  /** Has the site file read, for `makeCase`. Both are left out where the threads have enough to do. */
+  prepareCase?(site: InputsTask['site']): void;
   makeCase?(
     site: InputsTask['site'],
     share: Share,
@@ -118,7 +122,7 @@ export function reportThreads(count: number): ReportThreads {
 
 /** One thread that gets ready while the program reads, and then draws from the same list of pages as the program's own. */
 export function drawingThread(): ReportThreads {
-  const pool = open(1, { maxOldGenerationSizeMb: DRAWING_HEAP });
+  const pool = open(1, { maxOldGenerationSizeMb: DRAWING_HEAP }, MOST_TASKS);
   pool.run(undefined, { name: 'warmUpDrawing' }).catch(() => undefined);
   return {
     begin(basis, language, onPage) {
@@ -128,6 +132,10 @@ export function drawingThread(): ReportThreads {
       const done = pool.run(task, { name: 'drawUnits' }).then((pages) => handOver(pages, onPage));
       done.catch(() => undefined);
       return { units: takenFrom(units, place), done };
+    },
+    prepareCase(site) {
+      // What is wrong with the site file is said by the program itself.
+      pool.run(site, { name: 'prepareCase' }).catch(() => undefined);
     },
     makeCase(site, share, { inspections, water }, until) {
       const units = carriedUnits(share.units);
@@ -162,12 +170,14 @@ function drawTasks(basis: ReportBasis, language: Language): (units: readonly str
   });
 }
 
-function open(count: number, resourceLimits: ResourceLimits = {}): Tinypool {
+/** @param atOnce tasks that a thread is handed at once: the next one only when the program is free to hear that the last is done, or all that there may be */
+function open(count: number, resourceLimits: ResourceLimits = {}, atOnce = 1): Tinypool {
   return new Tinypool({
     filename: FILE,
     runtime: 'worker_threads',
     minThreads: count,
     maxThreads: count,
+    concurrentTasksPerWorker: atOnce,
     resourceLimits,
   });
 }

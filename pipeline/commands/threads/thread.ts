@@ -13,6 +13,7 @@ import type { Day } from '../../site/day.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 import type { Records } from '../../site/records.ts';
 import type { Language } from '../../site/report-settings.ts';
+import type { Site } from '../../site/site.ts';
 import type { DueTask } from '../../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { SharedUnits, UnitsToShare } from '../site-by-site/share-of-units.ts';
@@ -141,9 +142,17 @@ export async function drawUnits({
   return new Map([...pages].map(([unit, page]) => [unit, utf8.encode(page)]));
 }
 
+let prepared: { text: string; site: Site } | undefined;
+
+/** Reads the site file for a case that will be asked for. */
+export function prepareCase({ text, file }: InputsTask['site']): void {
+  if (prepared?.text !== text) prepared = { text, site: readSiteFile(text, file) };
+}
+
 /** Makes the case for a cleaning interval. */
-export function makeCase({ site: { text, file }, units, panel, records, until }: CaseTask): IntervalCase {
-  const site = readSiteFile(text, file);
+export function makeCase({ site: siteFile, units, panel, records, until }: CaseTask): IntervalCase {
+  prepareCase(siteFile);
+  const { site } = prepared!;
   return caseOfUnits(receivedUnits(units, site), unpackRows(panel), site, records, until);
 }
 
