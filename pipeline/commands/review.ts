@@ -23,6 +23,7 @@ import {
   UsageError,
   type Values,
 } from './command.ts';
+import { boundHeaps } from './engine-settings.ts';
 import { type Fleet, readFleet } from './fleet.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
@@ -89,10 +90,14 @@ export const reviewCommand: Command = {
     const month = values.month as string | undefined;
     const count = threadCount(values);
     const isHospital = await isMiddling(String(values.folder));
+    if (isHospital) boundHeaps();
     const beside = isHospital && count > 1 ? drawingThread() : undefined;
     try {
       const periodOf: PeriodOf = (span) => reviewPeriod(month, span);
-      const fleet = await readFleet(values, terminal, periodOf, beside?.prepareCase);
+      const fleet = await readFleet(values, terminal, periodOf, (site) => {
+        // Where it can't be prepared, making the case says why.
+        beside?.prepareCase?.(site).catch(() => undefined);
+      });
       const language = languageOf(values, fleet.site);
       const many = reportThreadsFor(count, fleet.share);
       try {

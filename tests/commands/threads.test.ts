@@ -73,6 +73,7 @@ describe('threads', () => {
     const share = mergeShares(site, [shareOf(site, reading.records, transformed, period)]);
     const threads = drawingThread();
     try {
+      await threads.prepareCase!({ text, file: FILE });
       const there = await threads.makeCase!({ text, file: FILE }, share, reading.records, until);
       expect(there).toEqual(caseOfUnits(share.units, share.panel, site, reading.records, until));
       expect(there.answer.code).not.toBe('cannot_tell');

@@ -59,7 +59,7 @@ export interface ReportThreads {
   /** Begins with the pages of units, which are handed over when they are made. */
   begin(basis: ReportBasis, language: Language, onPage: OnPage): PagesBegun;
   /** Has the site file read, for `makeCase`. Both are left out where the threads have enough to do. */
-  prepareCase?(site: InputsTask['site']): void;
+  prepareCase?(site: InputsTask['site']): Promise<void>;
   makeCase?(
     site: InputsTask['site'],
     share: Share,
@@ -133,10 +133,7 @@ export function drawingThread(): ReportThreads {
       done.catch(() => undefined);
       return { units: takenFrom(units, place), done };
     },
-    prepareCase(site) {
-      // What is wrong with the site file is said by the program itself.
-      pool.run(site, { name: 'prepareCase' }).catch(() => undefined);
-    },
+    prepareCase: (site) => pool.run(site, { name: 'prepareCase' }),
     makeCase(site, share, { inspections, water }, until) {
       const units = carriedUnits(share.units);
       const panel = packRows(share.panel, UNIT_DAY);

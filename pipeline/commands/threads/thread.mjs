@@ -9,6 +9,7 @@ export const {
   makeShare,
   prepareDrawing,
   warmUpDrawing,
+  prepareCase,
   makeCase,
   drawUnits,
   writeWorkbook,
