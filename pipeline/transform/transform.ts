@@ -26,32 +26,51 @@ export interface Transformed {
  * @param only all units of some sites, where the records are of these alone
  */
 export function transform(site: Site, records: Records, until: Day, only?: readonly string[]): Transformed {
-  const units = recordsByUnit(site, records, until, only);
-  const logs = cleaningLogs(units.map(loggedUnit), site.policyOf);
-  const histories = units.map((unit) => unitHistory(site, unit, until, logs.get(unit.site)!));
-  const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
-  return { until, histories, panel: rows, joins, later_records: laterRecords(records, histories) };
+  return transformSorted(site, sortRecords(site, records, until, only), until);
 }
 
-function laterRecords(records: Records, histories: readonly UnitHistory[]): number {
-  const read =
-    records.cycles.length +
-    records.air_removal_tests.length +
-    records.leak_tests.length +
-    records.cleanings.length +
-    records.service.length;
-  const used = histories.reduce(
-    (sum, of) =>
-      sum +
-      of.cycles.length +
-      of.tests.length +
-      of.leak_tests.length +
-      of.cleanings.length +
-      of.service.length,
-    0,
-  );
-  return read - used;
+/** Records of units up to an operating day, and how many lie after it. */
+export interface SortedRecords extends Pick<Transformed, 'later_records'> {
+  units: UnitRecords[];
 }
+
+/** Sorts the records to their units, as {@link transform} takes them. */
+export function sortRecords(
+  site: Site,
+  records: Records,
+  until: Day,
+  only?: readonly string[],
+): SortedRecords {
+  const units = recordsByUnit(site, records, until, only);
+  return { units, later_records: units.reduce((left, unit) => left - countOf(unit), countOf(records)) };
+}
+
+/**
+ * The same as {@link transform} from records that are sorted.
+ *
+ * @param sorted its list of units is emptied: what was read of a unit can be let go as soon as its history is made, which holds the same and more
+ */
+export function transformSorted(
+  site: Site,
+  { units, later_records }: SortedRecords,
+  until: Day,
+): Transformed {
+  const logs = cleaningLogs(units.map(loggedUnit), site.policyOf);
+  const histories: UnitHistory[] = [];
+  for (let unit = units.shift(); unit; unit = units.shift())
+    histories.push(unitHistory(site, unit, until, logs.get(unit.site)!));
+  const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
+  return { until, histories, panel: rows, joins, later_records };
+}
+
+type Lists = 'cycles' | 'air_removal_tests' | 'leak_tests' | 'cleanings' | 'service';
+
+const countOf = (of: Record<Lists, readonly unknown[]>): number =>
+  of.cycles.length +
+  of.air_removal_tests.length +
+  of.leak_tests.length +
+  of.cleanings.length +
+  of.service.length;
 
 function loggedUnit({ unit, site, clock, cleanings }: UnitRecords): LoggedUnit {
   return {

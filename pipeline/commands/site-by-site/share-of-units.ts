@@ -5,7 +5,7 @@ import type { Inputs } from '../../ingest/read-jobs.ts';
 import { type Part, recordsOfParts } from '../../ingest/receipts/records-of-parts.ts';
 import type { Settlement } from '../../ingest/settlement.ts';
 import type { Day } from '../../site/day.ts';
-import { transform } from '../../transform/transform.ts';
+import { sortRecords, transformSorted } from '../../transform/transform.ts';
 
 /** Units of whole sites whose share is to be made; plain data. */
 export interface UnitsToShare {
@@ -25,17 +25,20 @@ export interface SharedUnits {
 
 /** Takes the records of some units from the history, joins them, and keeps what a review asks of them. */
 export async function shareOfUnits(inputs: Inputs, of: UnitsToShare): Promise<SharedUnits> {
-  const { transformed, others, ...rest } = await joined(inputs, of);
-  return { share: carried(shareOf(inputs.site, others, transformed, of.period)), ...rest };
+  const { site } = inputs;
+  const { period } = of;
+  const { sorted, others, ...rest } = await sortedRecords(inputs, of);
+  const transformed = transformSorted(site, sorted, period.until);
+  return { share: carried(shareOf(site, others, transformed, period)), ...rest };
 }
 
-/** The units' records, joined. As they were read they can be let go when this is done: while the share is made they would take a third more memory. */
-async function joined(inputs: Inputs, { units, parts, history, period }: UnitsToShare) {
+/** The records, sorted to their units, and in no other list: so those of a unit can be let go when it is joined. */
+async function sortedRecords(inputs: Inputs, { units, parts, history, period }: UnitsToShare) {
   const { site } = inputs;
   const { records, settlement } = await recordsOfParts(parts, inputs, history, new Set(units));
   const { inspections, water, actions } = records;
   return {
-    transformed: transform(site, records, period.until, units),
+    sorted: sortRecords(site, records, period.until, units),
     others: { inspections, water, actions },
     settlement,
     span: spanOfRecords(site, records),
