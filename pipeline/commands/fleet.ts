@@ -1,6 +1,8 @@
-import { spanOfRecords } from '../findings/period.ts';
+import { type Period, spanOfRecords } from '../findings/period.ts';
 import { mergeShares } from '../findings/shares/merge-shares.ts';
-import { shareOf } from '../findings/shares/share.ts';
+import { type Share, shareOf } from '../findings/shares/share.ts';
+import { unitCourse } from '../findings/shares/unit-course.ts';
+import type { Records } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
 import { transform } from '../transform/transform.ts';
 import type { Values } from './command.ts';
@@ -14,36 +16,49 @@ import type { InputsTask } from './threads/thread.ts';
 /** What commands that ask something of all units are given. */
 export interface Fleet extends SharedFleet {
   site: Site;
-  /** The site file, as other threads are told of it. */
-  siteFile: InputsTask['site'];
+}
+
+/** What may be begun beside the making of the share. */
+export interface Beside {
+  /** Told of the site file before anything is read. */
+  onSite?(site: InputsTask['site']): void;
+  /** Told of the panel and the courses of its units, in the order that the share will have; not where the records are taken site by site. */
+  onJoined?(
+    site: InputsTask['site'],
+    joined: Pick<Share, 'units' | 'panel'>,
+    records: Records,
+    period: Period,
+  ): void;
 }
 
 /**
  * Reads everything and makes the share of all units: of all records at once, or site by site where there are very many.
  *
  * @param periodOf period, from the first and last operating day of the records
- * @param onSite told of the site file before anything is read
+ * @param beside told of what there is before the share is made
  */
 export async function readFleet(
   values: Values,
   terminal: Terminal,
   periodOf: PeriodOf,
-  onSite?: (site: InputsTask['site']) => void,
+  beside: Beside = {},
 ): Promise<Fleet> {
   const found = await findInputs(values);
   const { site, task } = found;
-  const siteFile = task.site;
-  onSite?.(siteFile);
+  beside.onSite?.(task.site);
   if (await goesSiteBySite(found))
-    return { site, siteFile, ...(await readSiteBySite(found, values, terminal, periodOf)) };
+    return { site, ...(await readSiteBySite(found, values, terminal, periodOf)) };
   const reading = await readFound(found, values, terminal);
   const period = periodOf(spanOfRecords(site, reading.records));
   terminal.progress('Joining records');
   const transformed = transform(site, reading.records, period.until);
   terminal.progress('Looking at each unit');
+  if (beside.onJoined) {
+    const units = transformed.histories.map((history) => unitCourse(history, site, period.until));
+    beside.onJoined(task.site, { units, panel: transformed.panel }, reading.records, period);
+  }
   return {
     site,
-    siteFile,
     share: mergeShares(site, [shareOf(site, reading.records, transformed, period)]),
     reading,
     period,

@@ -2,6 +2,8 @@ import { readFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
 import type { PreviousFile } from '../findings/changes/previous-review.ts';
 import { caseOfUnits } from '../findings/interval/interval-case.ts';
+import type { IntervalCase } from '../findings/interval/interval-schema.ts';
+import type { PanelFindings } from '../findings/panel-findings.ts';
 import { type Period, reviewPeriod } from '../findings/period.ts';
 import { reviewOfShare } from '../findings/review.ts';
 import type { Review } from '../findings/review-schema.ts';
@@ -94,14 +96,25 @@ export const reviewCommand: Command = {
     const beside = isHospital && count > 1 ? drawingThread() : undefined;
     try {
       const periodOf: PeriodOf = (span) => reviewPeriod(month, span);
-      const fleet = await readFleet(values, terminal, periodOf, (site) => {
-        // Where it can't be prepared, making the case says why.
-        beside?.prepareCase?.(site).catch(() => undefined);
+      let begun: Begun = {};
+      const fleet = await readFleet(values, terminal, periodOf, {
+        onSite(site) {
+          // Where it can't be prepared, what follows says why.
+          beside?.prepareSite?.(site).catch(() => undefined);
+        },
+        onJoined(site, joined, records, { until }) {
+          begun = {
+            ofPanel: beside?.askPanel?.(site, joined),
+            interval: beside?.makeCase?.(site, joined, records, until),
+          };
+          begun.ofPanel?.catch(() => undefined);
+          begun.interval?.catch(() => undefined);
+        },
       });
       const language = languageOf(values, fleet.site);
       const many = reportThreadsFor(count, fleet.share);
       try {
-        return await makeAndWrite(values, terminal, { ...fleet, language, threads: many ?? beside });
+        return await makeAndWrite(values, terminal, { ...fleet, language, threads: many ?? beside, begun });
       } finally {
         await many?.end();
       }
@@ -111,25 +124,37 @@ export const reviewCommand: Command = {
   },
 };
 
+/** What another thread makes beside the share. */
+interface Begun {
+  ofPanel?: Promise<PanelFindings> | undefined;
+  interval?: Promise<IntervalCase> | undefined;
+}
+
 async function makeAndWrite(
   values: Values,
   terminal: Terminal,
   {
     site,
-    siteFile,
     share,
     reading,
     period,
     language,
     threads,
-  }: Fleet & { language: Language; threads: ReportThreads | undefined },
+    begun,
+  }: Fleet & {
+    language: Language;
+    threads: ReportThreads | undefined;
+    begun: Begun;
+  },
 ): Promise<undefined> {
   terminal.progress('Comparing');
   const { records } = reading;
-  const caseElsewhere = threads?.makeCase?.(siteFile, share, records, period.until);
-  caseElsewhere?.catch(() => undefined);
   const previous = await previousReview(values, period);
-  const review = reviewOfShare({ site, reading, period, version: VERSION, previous }, share);
+  const review = reviewOfShare(
+    { site, reading, period, version: VERSION, previous },
+    share,
+    await begun.ofPanel,
+  );
   const { units, panel } = share;
   const { pressure, temperature } = site.declared.report;
   const pagesAsked = pagesAskedFor(values, review);
@@ -145,7 +170,7 @@ async function makeAndWrite(
       fresh.write({ path: names.get(unit)!, content }),
     );
     terminal.progress('Making the case for an interval');
-    const interval = caseElsewhere ?? caseOfUnits(units, panel, site, records, period.until);
+    const interval = begun.interval ?? caseOfUnits(units, panel, site, records, period.until);
     terminal.progress('Drawing');
     // Drawing is loaded only here: the commands that draw nothing start without it.
     const { writeReport } = await import('../report/report.ts');

@@ -7,11 +7,6 @@ import { actionsOfMonth } from './actions/actions-of-month.ts';
 import { attentionOrder, attentionReasons } from './attention.ts';
 import { changesSince } from './changes/changes.ts';
 import { type PreviousFile, readPrevious } from './changes/previous-review.ts';
-import { comparisonFamily } from './comparisons/comparison-family.ts';
-import { doses } from './comparisons/dose.ts';
-import { jointModels } from './comparisons/joint-model.ts';
-import { mostlyReactiveUnits } from './comparisons/mostly-reactive.ts';
-import { strataTable } from './comparisons/strata-table.ts';
 import { DRIFT_OPERATING_CHARACTERISTICS } from './drift/operating-characteristics.ts';
 import { problemsByCode, readingTotals } from './lists/reading-account.ts';
 import { unclassifiedTexts } from './lists/record-lists.ts';
@@ -19,15 +14,14 @@ import { settingsInForce } from './lists/settings.ts';
 import { missingData } from './next-month/missing-data.ts';
 import { nextMonth } from './next-month/next-month.ts';
 import { OPERATING_CHARACTERISTICS } from './operating-characteristics.ts';
+import { type PanelFindings, panelFindings } from './panel-findings.ts';
 import type { Period } from './period.ts';
 import { recordQuality } from './record-quality/record-quality.ts';
 import { REVIEW_FORMAT, type Review } from './review-schema.ts';
 import { mergeShares } from './shares/merge-shares.ts';
 import { type Share, shareOf } from './shares/share.ts';
-import { byClock } from './summaries/by-clock.ts';
 import { cleaningDays, dueCounts } from './summaries/cleaning-done.ts';
 import { abortsChart, failedDaysChart } from './summaries/monthly-charts.ts';
-import { ranking } from './summaries/ranking.ts';
 
 /** What was read, but for the records that shares were made of. */
 export interface ReadingOfReview extends Pick<Reading, 'files' | 'problems'> {
@@ -60,12 +54,15 @@ export function makeReview({ transformed, ...basis }: ReviewInput): Review {
  * The same from the share of all units, that is shares put together.
  *
  * @param share see `mergeShares`
+ * @param ofPanel what was found in its panel, where that was asked before
  */
 export function reviewOfShare(
   { site, reading, period, version, previous }: ReviewBasis,
   share: Share,
+  ofPanel: PanelFindings = panelFindings(share.panel, share.units, site),
 ): Review {
   const { units: courses, panel, drift, lists } = share;
+  const { comparisons } = ofPanel;
   const { from, until } = period;
   const { rules } = site;
   const level = rules.comparison.level;
@@ -73,8 +70,6 @@ export function reviewOfShare(
   const recordFrom = panel.reduce((first, row) => Math.min(first, row.day), Number.POSITIVE_INFINITY);
   const recordTo = panel.reduce((last, row) => Math.max(last, row.day), Number.NEGATIVE_INFINITY);
 
-  const reactive = mostlyReactiveUnits(courses, rules, 'site');
-  const { comparisons, size } = comparisonFamily(panel, courses, rules);
   const cleaning = {
     month: dueCounts(courses, from, until),
     record: dueCounts(courses, Number.NEGATIVE_INFINITY, until),
@@ -151,20 +146,17 @@ export function reviewOfShare(
     attention_order: order,
     cleaning,
     comparisons,
-    strata: strataTable(panel),
-    doses: doses(panel, reactive),
-    joint_models: jointModels(panel, rules.comparison, reactive),
-    family_size: size,
+    strata: ofPanel.strata,
+    doses: ofPanel.doses,
+    joint_models: ofPanel.joint_models,
+    family_size: ofPanel.family_size,
     charts: {
       failed_days: failedDays,
       aborts,
     },
-    ranking: ranking(panel, level),
+    ranking: ofPanel.ranking,
     drift,
-    by_clock: [
-      ...byClock(panel, 'fleet', level),
-      ...[...rowsOf].flatMap(([unit, rows]) => byClock(rows, unit, level)),
-    ],
+    by_clock: ofPanel.by_clock,
     ...lists,
     record_quality: recordQuality(share.quality),
     changes: changesSince(before.previous, before.review, { units, comparisons, drift, cleaning, settings }),

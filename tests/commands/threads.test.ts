@@ -4,6 +4,7 @@ import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { drawingThread, readingThreads, reportThreads } from '../../pipeline/commands/threads/pool.ts';
 import { caseOfUnits } from '../../pipeline/findings/interval/interval-case.ts';
+import { panelFindings } from '../../pipeline/findings/panel-findings.ts';
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
 import { makeReview } from '../../pipeline/findings/review.ts';
 import { mergeShares } from '../../pipeline/findings/shares/merge-shares.ts';
@@ -66,15 +67,20 @@ describe('threads', () => {
       }
   });
 
-  it('make the same case for an interval as one thread', { timeout: 60_000 }, async () => {
+  it('find the same in the panel and make the same case for an interval as one thread', {
+    timeout: 60_000,
+  }, async () => {
     const period = reviewPeriod('2026-09', spanOfRecords(site, reading.records));
     const { until } = period;
     const transformed = transform(site, reading.records, until);
     const share = mergeShares(site, [shareOf(site, reading.records, transformed, period)]);
     const threads = drawingThread();
     try {
-      await threads.prepareCase!({ text, file: FILE });
-      const there = await threads.makeCase!({ text, file: FILE }, share, reading.records, until);
+      await threads.prepareSite!({ text, file: FILE });
+      const file = { text, file: FILE };
+      const panel = threads.askPanel!(file, share);
+      const there = await threads.makeCase!(file, share, reading.records, until);
+      expect(await panel).toEqual(panelFindings(share.panel, share.units, site));
       expect(there).toEqual(caseOfUnits(share.units, share.panel, site, reading.records, until));
       expect(there.answer.code).not.toBe('cannot_tell');
     } finally {

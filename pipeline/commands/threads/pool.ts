@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import type { ResourceLimits } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
 import type { IntervalCase } from '../../findings/interval/interval-schema.ts';
+import type { PanelFindings } from '../../findings/panel-findings.ts';
 import { reviewOfUnits } from '../../findings/review-of-units.ts';
 import { carriedUnits, DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
 import type { Share } from '../../findings/shares/share.ts';
@@ -17,7 +18,15 @@ import type { Day } from '../../site/day.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
 import { sharedPlace, takenFrom } from './shared-list.ts';
-import type { CaseTask, DrawTask, InputsTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
+import type {
+  CaseTask,
+  DrawTask,
+  InputsTask,
+  PanelTask,
+  ReadTask,
+  ShareTask,
+  WorkbookTask,
+} from './thread.ts';
 
 /** Heap of a thread that draws, MB: it holds the review of a thousand units, and the days of those it draws. With more it would only clear up later. */
 const DRAWING_HEAP = 2048;
@@ -25,8 +34,8 @@ const DRAWING_HEAP = 2048;
 /** Pages that a thread is given at once: what they are made from is copied to it. */
 const MOST_PAGES_AT_ONCE = 20;
 
-/** Tasks of the one thread that draws beside the program: warming up, the site file, the case, the pages. */
-const MOST_TASKS = 4;
+/** Tasks of the one thread that draws beside the program: warming up, the site file, the panel, the case, the pages. */
+const MOST_TASKS = 5;
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
@@ -58,11 +67,12 @@ export interface PagesBegun {
 export interface ReportThreads {
   /** Begins with the pages of units, which are handed over when they are made. */
   begin(basis: ReportBasis, language: Language, onPage: OnPage): PagesBegun;
-  /** Has the site file read, for `makeCase`. Both are left out where the threads have enough to do. */
-  prepareCase?(site: InputsTask['site']): Promise<void>;
+  /** Has the site file read, for what follows. These three are left out where the threads have enough to do. */
+  prepareSite?(site: InputsTask['site']): Promise<void>;
+  askPanel?(site: InputsTask['site'], share: Pick<Share, 'units' | 'panel'>): Promise<PanelFindings>;
   makeCase?(
     site: InputsTask['site'],
-    share: Share,
+    share: Pick<Share, 'units' | 'panel'>,
     records: CaseTask['records'],
     until: Day,
   ): Promise<IntervalCase>;
@@ -133,16 +143,24 @@ export function drawingThread(): ReportThreads {
       done.catch(() => undefined);
       return { units: takenFrom(units, place), done };
     },
-    prepareCase: (site) => pool.run(site, { name: 'prepareCase' }),
+    prepareSite: (site) => pool.run(site, { name: 'prepareSite' }),
+    askPanel: (site, share) => pool.run(panelTask(site, share), { name: 'askPanel' }),
     makeCase(site, share, { inspections, water }, until) {
-      const units = carriedUnits(share.units);
-      const panel = packRows(share.panel, UNIT_DAY);
-      const task: CaseTask = { site, units, panel, records: { inspections, water }, until };
+      const task: CaseTask = { ...panelTask(site, share), records: { inspections, water }, until };
       return pool.run(task, { name: 'makeCase' });
     },
     end: () => pool.destroy(),
   };
 }
+
+const panelTask = (
+  site: InputsTask['site'],
+  { units, panel }: Pick<Share, 'units' | 'panel'>,
+): PanelTask => ({
+  site,
+  units: carriedUnits(units),
+  panel: packRows(panel, UNIT_DAY),
+});
 
 async function handOver(pages: ReadonlyMap<string, Uint8Array>, onPage: OnPage): Promise<void> {
   for (const [unit, page] of pages) await onPage(unit, page);

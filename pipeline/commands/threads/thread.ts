@@ -1,5 +1,6 @@
 import { caseOfUnits } from '../../findings/interval/interval-case.ts';
 import type { IntervalCase } from '../../findings/interval/interval-schema.ts';
+import { type PanelFindings, panelFindings } from '../../findings/panel-findings.ts';
 import { type CarriedShare, receivedUnits } from '../../findings/shares/carried-share.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import { type ReadOnce, readerWithHistory } from '../../ingest/history/read-once.ts';
@@ -48,10 +49,14 @@ export interface DrawTask {
   place?: SharedArrayBuffer;
 }
 
-/** What the case for an interval is made from. */
-export interface CaseTask extends Pick<InputsTask, 'site'> {
+/** What the panel is asked with. */
+export interface PanelTask extends Pick<InputsTask, 'site'> {
   units: CarriedShare['units'];
   panel: PackedRows<UnitDay>;
+}
+
+/** What the case for an interval is made from. */
+export interface CaseTask extends PanelTask {
   records: Pick<Records, 'inspections' | 'water'>;
   /** First operating day that is left out. */
   until: Day;
@@ -144,15 +149,33 @@ export async function drawUnits({
 
 let prepared: { text: string; site: Site } | undefined;
 
-/** Reads the site file for a case that will be asked for. */
-export function prepareCase({ text, file }: InputsTask['site']): void {
+/** The site, read once a thread; also asked for before it is needed. */
+export function prepareSite({ text, file }: InputsTask['site']): void {
+  siteOf({ text, file });
+}
+
+function siteOf({ text, file }: InputsTask['site']): Site {
   if (prepared?.text !== text) prepared = { text, site: readSiteFile(text, file) };
+  return prepared.site;
+}
+
+/** Puts the questions to the panel. */
+export function askPanel({ site: siteFile, units, panel }: PanelTask): PanelFindings {
+  const site = siteOf(siteFile);
+  return panelFindings(unpackRows(panel), receivedUnits(units, site), site);
 }
 
 /** Makes the case for a cleaning interval. */
-export function makeCase({ site: siteFile, units, panel, records, until }: CaseTask): IntervalCase {
-  prepareCase(siteFile);
-  const { site } = prepared!;
+export async function makeCase({
+  site: siteFile,
+  units,
+  panel,
+  records,
+  until,
+}: CaseTask): Promise<IntervalCase> {
+  // The answer of what was asked before goes first.
+  await new Promise(setImmediate);
+  const site = siteOf(siteFile);
   return caseOfUnits(receivedUnits(units, site), unpackRows(panel), site, records, until);
 }
 
