@@ -33,7 +33,8 @@ import { printReview } from './pdf/print-review.ts';
 import { isMiddling } from './read-inputs.ts';
 import type { PeriodOf } from './site-by-site/share-of-fleet.ts';
 import type { Terminal } from './terminal.ts';
-import { drawingThread, type ReportThreads, reportThreads } from './threads/pool.ts';
+import { type ReportThreads, reportThreads } from './threads/pool.ts';
+import { secondThread } from './threads/second-thread.ts';
 import { threadCount } from './threads/thread-count.ts';
 import { freshFolder } from './write-files.ts';
 
@@ -93,19 +94,19 @@ export const reviewCommand: Command = {
     const count = threadCount(values);
     const isHospital = await isMiddling(String(values.folder));
     if (isHospital) boundHeaps();
-    const beside = isHospital && count > 1 ? drawingThread() : undefined;
+    const beside = isHospital && count > 1 ? secondThread() : undefined;
     try {
       const periodOf: PeriodOf = (span) => reviewPeriod(month, span);
       let begun: Begun = {};
       const fleet = await readFleet(values, terminal, periodOf, {
         onSite(site) {
           // Where it can't be prepared, what follows says why.
-          beside?.prepareSite?.(site).catch(() => undefined);
+          beside?.prepareSite(site).catch(() => undefined);
         },
         onJoined(site, joined, records, { until }) {
           begun = {
-            ofPanel: beside?.askPanel?.(site, joined),
-            interval: beside?.makeCase?.(site, joined, records, until),
+            ofPanel: beside?.askPanel(site, joined),
+            interval: beside?.makeCase(site, joined, records, until),
           };
           begun.ofPanel?.catch(() => undefined);
           begun.interval?.catch(() => undefined);

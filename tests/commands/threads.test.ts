@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { drawingThread, readingThreads, reportThreads } from '../../pipeline/commands/threads/pool.ts';
+import { readingThreads, reportThreads } from '../../pipeline/commands/threads/pool.ts';
+import { secondThread } from '../../pipeline/commands/threads/second-thread.ts';
 import { caseOfUnits } from '../../pipeline/findings/interval/interval-case.ts';
 import { panelFindings } from '../../pipeline/findings/panel-findings.ts';
 import { reviewPeriod, spanOfRecords } from '../../pipeline/findings/period.ts';
@@ -51,7 +52,7 @@ describe('threads', () => {
     const units = review.units.map(({ unit }) => unit);
     const here = await drawUnitPages(basis, units);
     expect(here.size).toBe(10);
-    for (const threads of [reportThreads(3), drawingThread()])
+    for (const threads of [reportThreads(3), secondThread()])
       try {
         const pages: [unit: string, page: string][] = [];
         const begun = threads.begin(basis, 'en', async (unit, page) => {
@@ -74,12 +75,12 @@ describe('threads', () => {
     const { until } = period;
     const transformed = transform(site, reading.records, until);
     const share = mergeShares(site, [shareOf(site, reading.records, transformed, period)]);
-    const threads = drawingThread();
+    const threads = secondThread();
     try {
-      await threads.prepareSite!({ text, file: FILE });
+      await threads.prepareSite({ text, file: FILE });
       const file = { text, file: FILE };
-      const panel = threads.askPanel!(file, share);
-      const there = await threads.makeCase!(file, share, reading.records, until);
+      const panel = threads.askPanel(file, share);
+      const there = await threads.makeCase(file, share, reading.records, until);
       expect(await panel).toEqual(panelFindings(share.panel, share.units, site));
       expect(there).toEqual(caseOfUnits(share.units, share.panel, site, reading.records, until));
       expect(there.answer.code).not.toBe('cannot_tell');

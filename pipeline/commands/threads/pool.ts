@@ -2,11 +2,8 @@ import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import type { ResourceLimits } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
-import type { IntervalCase } from '../../findings/interval/interval-schema.ts';
-import type { PanelFindings } from '../../findings/panel-findings.ts';
 import { reviewOfUnits } from '../../findings/review-of-units.ts';
-import { carriedUnits, DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
-import type { Share } from '../../findings/shares/share.ts';
+import { DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
 import { groupBy } from '../../group-by.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { Receipt } from '../../ingest/receipts/receipt.ts';
@@ -14,28 +11,15 @@ import { packRows } from '../../packed-rows.ts';
 import { unitsWithPage } from '../../report/parts/units-with-page.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
-import type { Day } from '../../site/day.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
-import { sharedPlace, takenFrom } from './shared-list.ts';
-import type {
-  CaseTask,
-  DrawTask,
-  InputsTask,
-  PanelTask,
-  ReadTask,
-  ShareTask,
-  WorkbookTask,
-} from './thread.ts';
+import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
 /** Heap of a thread that draws, MB: it holds the review of a thousand units, and the days of those it draws. With more it would only clear up later. */
-const DRAWING_HEAP = 2048;
+export const DRAWING_HEAP = 2048;
 
 /** Pages that a thread is given at once: what they are made from is copied to it. */
 const MOST_PAGES_AT_ONCE = 20;
-
-/** Tasks of the one thread that draws beside the program: warming up, the site file, the panel, the case, the pages. */
-const MOST_TASKS = 5;
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
@@ -67,15 +51,6 @@ export interface PagesBegun {
 export interface ReportThreads {
   /** Begins with the pages of units, which are handed over when they are made. */
   begin(basis: ReportBasis, language: Language, onPage: OnPage): PagesBegun;
-  /** Has the site file read, for what follows. These three are left out where the threads have enough to do. */
-  prepareSite?(site: InputsTask['site']): Promise<void>;
-  askPanel?(site: InputsTask['site'], share: Pick<Share, 'units' | 'panel'>): Promise<PanelFindings>;
-  makeCase?(
-    site: InputsTask['site'],
-    share: Pick<Share, 'units' | 'panel'>,
-    records: CaseTask['records'],
-    until: Day,
-  ): Promise<IntervalCase>;
   /** Left out where the program's own thread has the time for it. */
   workbook?(about: WorkbookAbout, tables: readonly SheetTable[], language: Language): Promise<Uint8Array>;
   end(): Promise<void>;
@@ -130,44 +105,12 @@ export function reportThreads(count: number): ReportThreads {
   };
 }
 
-/** One thread that gets ready while the program reads, and then draws from the same list of pages as the program's own. */
-export function drawingThread(): ReportThreads {
-  const pool = open(1, { maxOldGenerationSizeMb: DRAWING_HEAP }, MOST_TASKS);
-  pool.run(undefined, { name: 'warmUpDrawing' }).catch(() => undefined);
-  return {
-    begin(basis, language, onPage) {
-      const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
-      const place = sharedPlace();
-      const task = { ...drawTasks(basis, language)(units), place };
-      const done = pool.run(task, { name: 'drawUnits' }).then((pages) => handOver(pages, onPage));
-      done.catch(() => undefined);
-      return { units: takenFrom(units, place), done };
-    },
-    prepareSite: (site) => pool.run(site, { name: 'prepareSite' }),
-    askPanel: (site, share) => pool.run(panelTask(site, share), { name: 'askPanel' }),
-    makeCase(site, share, { inspections, water }, until) {
-      const task: CaseTask = { ...panelTask(site, share), records: { inspections, water }, until };
-      return pool.run(task, { name: 'makeCase' });
-    },
-    end: () => pool.destroy(),
-  };
-}
-
-const panelTask = (
-  site: InputsTask['site'],
-  { units, panel }: Pick<Share, 'units' | 'panel'>,
-): PanelTask => ({
-  site,
-  units: carriedUnits(units),
-  panel: packRows(panel, UNIT_DAY),
-});
-
-async function handOver(pages: ReadonlyMap<string, Uint8Array>, onPage: OnPage): Promise<void> {
+export async function handOver(pages: ReadonlyMap<string, Uint8Array>, onPage: OnPage): Promise<void> {
   for (const [unit, page] of pages) await onPage(unit, page);
 }
 
 /** The pages of units are made from their own days and what the review says of them and of all. */
-function drawTasks(basis: ReportBasis, language: Language): (units: readonly string[]) => DrawTask {
+export function drawTasks(basis: ReportBasis, language: Language): (units: readonly string[]) => DrawTask {
   const { review } = basis;
   const days = groupBy(basis.panel, (row) => row.unit);
   const due = groupBy(basis.due, (row) => row.unit);
@@ -186,7 +129,7 @@ function drawTasks(basis: ReportBasis, language: Language): (units: readonly str
 }
 
 /** @param atOnce tasks that a thread is handed at once: the next one only when the program is free to hear that the last is done, or all that there may be */
-function open(count: number, resourceLimits: ResourceLimits = {}, atOnce = 1): Tinypool {
+export function open(count: number, resourceLimits: ResourceLimits = {}, atOnce = 1): Tinypool {
   return new Tinypool({
     filename: FILE,
     runtime: 'worker_threads',
