@@ -23,13 +23,14 @@ export function tuneEngine(engine = process.versions.v8): boolean {
 const BOUNDED_ENGINES = /^1[123]\./;
 
 /**
- * How far the heap of each thread may grow over what was in use when it was last cleared up, %. The engine by itself lets a large one grow to four times as much.
+ * How far the heap of each thread may grow over what was in use when it was last cleared up, %. The engine by itself lets a large one grow to four times as much. The part of a fleet
+ * with 1.1 million records takes 18 s of CPU and 1.66 GB as the engine will, 24 s and 1.29 GB with 40 %, 27 s and 1.14 GB with 25 %.
  */
-const MOST_GROWTH = 40;
+const MOST_GROWTH = { hospital: 40, fleet: 25 };
 
 /** Tells the engine to keep the heaps of all threads small, since much is held. What is reckoned does not depend on it. */
-export function boundHeaps(engine = process.versions.v8): boolean {
+export function boundHeaps(of: keyof typeof MOST_GROWTH = 'hospital', engine = process.versions.v8): boolean {
   if (!BOUNDED_ENGINES.test(engine)) return false;
-  setFlagsFromString(`--heap-growing-percent=${MOST_GROWTH}`);
+  setFlagsFromString(`--heap-growing-percent=${MOST_GROWTH[of]}`);
   return true;
 }

@@ -9,7 +9,7 @@ const BIN = fileURLToPath(new URL('../../pipeline/commands/bin.mjs', import.meta
 describe('settings of the engine', () => {
   it('leaves engines alone for which nothing was measured', () => {
     expect(tuneEngine('12.4.254.21-node.33')).toBe(false);
-    expect(boundHeaps('14.1.146.11-node.1')).toBe(false);
+    expect(boundHeaps('fleet', '14.1.146.11-node.1')).toBe(false);
   });
 
   it('is not complained of by the engine that runs', async () => {

@@ -26,7 +26,7 @@ export async function checkSiteBySite(
   terminal: Terminal,
   first: FirstRows,
 ): Promise<Pick<Reading, 'files' | 'problems'>> {
-  boundHeaps();
+  boundHeaps('fleet');
   const { folder, site: _, history: __, ...settings } = task;
   const inputs = await openInputs(site, folder, settings);
   const problems: Problem[] = [];

@@ -61,7 +61,7 @@ export async function readSiteBySite(
   const { site, task } = found;
   const { folder, site: _, history, ...settings } = task;
   const count = threadCount(values);
-  boundHeaps();
+  boundHeaps('fleet');
   const receipts = await readIntoHistory(found, values, terminal);
   const parts = partsOfFleet(site, receipts);
   const threads = sharingThreads(
