@@ -26,7 +26,7 @@ import {
   type Values,
 } from './command.ts';
 import { boundHeaps } from './engine-settings.ts';
-import { type Fleet, readFleet } from './fleet.ts';
+import { type Beside, type Fleet, readFleet } from './fleet.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
@@ -98,20 +98,19 @@ export const reviewCommand: Command = {
     try {
       const periodOf: PeriodOf = (span) => reviewPeriod(month, span);
       let begun: Begun = {};
-      const fleet = await readFleet(values, terminal, periodOf, {
+      const whatIsBegun: Beside | undefined = beside && {
         onSite(site) {
           // Where it can't be prepared, what follows says why.
-          beside?.prepareSite(site).catch(() => undefined);
+          beside.prepareSite(site).catch(() => undefined);
         },
         onJoined(site, joined, records, { until }) {
-          begun = {
-            ofPanel: beside?.askPanel(site, joined),
-            interval: beside?.makeCase(site, joined, records, until),
-          };
-          begun.ofPanel?.catch(() => undefined);
-          begun.interval?.catch(() => undefined);
+          const ofPanel = beside.askPanel(site, joined);
+          const interval = beside.makeCase(site, joined, records, until);
+          for (const part of [ofPanel, interval]) part.catch(() => undefined);
+          begun = { ofPanel, interval };
         },
-      });
+      };
+      const fleet = await readFleet(values, terminal, periodOf, whatIsBegun);
       const language = languageOf(values, fleet.site);
       const many = reportThreadsFor(count, fleet.share);
       try {
@@ -127,8 +126,8 @@ export const reviewCommand: Command = {
 
 /** What another thread makes beside the share. */
 interface Begun {
-  ofPanel?: Promise<PanelFindings> | undefined;
-  interval?: Promise<IntervalCase> | undefined;
+  ofPanel?: Promise<PanelFindings>;
+  interval?: Promise<IntervalCase>;
 }
 
 async function makeAndWrite(
