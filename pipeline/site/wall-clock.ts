@@ -35,7 +35,7 @@ export function isZone(zone: string): boolean {
 }
 
 /**
- * Clock of a zone. The changes of offset come from the time zone database through Temporal, once for each zone; looking one up is then
+ * Clock of a zone. The changes of offset come from the time zone database through Temporal, once for the years that are asked for; looking one up is then
  * a binary search, since a fleet's records hold tens of millions of times.
  *
  * A wall time that occurs twice gives the earlier reading, marked `ambiguous`, with the later beside it. One that never occurred is moved on
@@ -45,10 +45,9 @@ export function isZone(zone: string): boolean {
  * @param dayStarts hour at which the operating day starts, "HH:mm"
  */
 export function wallClock(zone: string, dayStarts: string): WallClock {
-  const { instants, offsets } = offsetChanges(zone);
   const [hour, minute] = dayStarts.split(':').map(Number) as [number, number];
   const dayStartMs = (hour * 60 + minute) * 60_000;
-  const offsetAt = (instant: number): number => offsets[indexAt(instants, instant)]!;
+  const offsetAt = offsetsOf(zone);
 
   const wallOf = (instant: number): number => instant + offsetAt(instant);
   const instantOf = (wallMs: number): WallReading => {
@@ -83,18 +82,37 @@ export function formatWall(wallMs: number): string {
   return `${formatDay(day)} ${new Date(wallMs).toISOString().slice(11, 16)}`;
 }
 
-function offsetChanges(zone: string): { instants: number[]; offsets: number[] } {
-  let at = Temporal.Instant.fromEpochMilliseconds(FROM).toZonedDateTimeISO(zone);
-  const instants = [Number.NEGATIVE_INFINITY];
+/** How far around an instant the changes of offset are asked for at once, ms. */
+const AROUND = 3653 * MS_PER_DAY;
+
+/** Offset of a zone at an instant, ms; before 1970 and after 2099 that of the nearest year. */
+function offsetsOf(zone: string): (instant: number) => number {
+  let known = { from: UNTIL, until: FROM, instants: [] as number[], offsets: [] as number[] };
+  return (instant) => {
+    const at = Math.min(Math.max(instant, FROM), UNTIL - 1);
+    if (at < known.from || at >= known.until)
+      known = changesOf(
+        zone,
+        Math.min(known.from, Math.max(FROM, at - AROUND)),
+        Math.max(known.until, Math.min(UNTIL, at + AROUND)),
+      );
+    return known.offsets[indexAt(known.instants, at)]!;
+  };
+}
+
+/** The offset at the first instant, and each change until the last. */
+function changesOf(zone: string, from: number, until: number) {
+  let at = Temporal.Instant.fromEpochMilliseconds(from).toZonedDateTimeISO(zone);
+  const instants = [from];
   const offsets = [at.offsetNanoseconds / 1e6];
   for (;;) {
     const next = at.getTimeZoneTransition('next');
-    if (next === null || next.epochMilliseconds >= UNTIL) break;
+    if (next === null || next.epochMilliseconds >= until) break;
     at = next;
     instants.push(at.epochMilliseconds);
     offsets.push(at.offsetNanoseconds / 1e6);
   }
-  return { instants, offsets };
+  return { from, until, instants, offsets };
 }
 
 function indexAt(sorted: readonly number[], value: number): number {
