@@ -3,7 +3,7 @@ import type { Column } from './file-columns.ts';
 
 type Values = Float64Array | Int8Array | Int32Array;
 
-const FIRST_LENGTH = 64;
+const FIRST_LENGTH = 1024;
 
 /** Values of one field as they come: numbers, yes or no, or codes of words. Where nothing is set, the record does not have the field. */
 export class GrowingColumn {
@@ -16,7 +16,7 @@ export class GrowingColumn {
 
   constructor(type: Column['type']) {
     this.#type = type;
-    this.#values = this.#empty(FIRST_LENGTH);
+    this.#values = this.#empty(0);
   }
 
   /** Sets the value of a record: a number as it is, 0 or 1 for no or yes, the code of a word. */
@@ -56,7 +56,7 @@ export class GrowingColumn {
   }
 
   #grow(least: number): void {
-    const values = this.#empty(Math.max(least, this.#values.length * 2));
+    const values = this.#empty(Math.max(least, FIRST_LENGTH, this.#values.length * 2));
     values.set(this.#values);
     this.#values = values;
   }

@@ -47,6 +47,7 @@ await build({
   entryPoints: {
     reading: 'pipeline/commands/read-inputs.ts',
     inputs: 'pipeline/commands/find-inputs.ts',
+    engine: 'pipeline/commands/engine-settings.ts',
     joining: 'pipeline/transform/transform.ts',
     receipts: 'pipeline/commands/site-by-site/read-site-by-site.ts',
   },

@@ -6,6 +6,10 @@ import { bundled } from '../../pipeline/bundle/fresh.mjs';
 const [what, target, threads, history] = process.argv.slice(2);
 const quiet = { print() {}, printError() {}, progress() {}, progressDone() {} };
 let rows = 0;
+// As the program is run.
+const settings = bundled('engine.js');
+if (!settings) (await import('tsx/esm/api')).register();
+(await import(settings ?? '../../pipeline/commands/engine-settings.ts')).tuneEngine();
 if (what === 'parse') {
   for (const file of readFileSync(target, 'utf8').split('\n'))
     for await (const row of createReadStream(file).pipe(parse({ bom: true, from: 2 })))
@@ -21,10 +25,14 @@ if (what === 'parse') {
   const { files } = await readIntoHistory(await findInputs(values), values, quiet);
   rows = files.reduce((sum, { count }) => sum + count, 0);
 } else {
-  const bundle = bundled('reading.js');
-  if (!bundle) (await import('tsx/esm/api')).register();
-  const { readInputs } = await import(bundle ?? '../../pipeline/commands/read-inputs.ts');
-  const { site, reading } = await readInputs({ folder: target, threads, history }, quiet);
+  const bundles = [bundled('inputs.js'), bundled('reading.js')];
+  if (bundles.includes(undefined)) (await import('tsx/esm/api')).register();
+  const { findInputs } = await import(bundles[0] ?? '../../pipeline/commands/find-inputs.ts');
+  const { readFound } = await import(bundles[1] ?? '../../pipeline/commands/read-inputs.ts');
+  const values = { folder: target, threads, history };
+  const found = await findInputs(values);
+  const { site } = found;
+  const reading = await readFound(found, values, quiet);
   if (what === 'join') {
     const joining = bundled('joining.js') ?? '../../pipeline/transform/transform.ts';
     const { transform } = await import(joining);

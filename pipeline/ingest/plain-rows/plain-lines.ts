@@ -31,7 +31,10 @@ export class PlainLines {
   }
 
   *through(piece: Uint8Array): Generator<Uint8Array, void, undefined> {
-    const bytes = Buffer.concat([this.rest, piece]);
+    const bytes =
+      this.rest.length > 0
+        ? Buffer.concat([this.rest, piece])
+        : Buffer.from(piece.buffer, piece.byteOffset, piece.length);
     const end = bytes.lastIndexOf('\n') + 1;
     const whole = bytes.subarray(0, end);
     const text = whole.toString('latin1');
