@@ -16,6 +16,11 @@ export interface Terminal {
 /** The terminal of the process. Colours are never printed, so NO_COLOR is obeyed by nature; progress goes to stderr, only where that is a terminal. */
 export function processTerminal(): Terminal {
   const watched = process.stderr.isTTY === true;
+  // Who reads what is printed, such as `head`, may have enough of it: that is no fault.
+  process.stdout.once('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit();
+  });
   const began = performance.now();
   let shown = false;
   const clear = () => {

@@ -16,7 +16,7 @@ export interface FreshFolder {
   readonly count: number;
   /** Puts the folder in its place. */
   finish(): Promise<void>;
-  /** Takes away what was written. */
+  /** Takes away what was written; what is written afterwards is let go. */
   abandon(): Promise<void>;
 }
 
@@ -30,7 +30,11 @@ export async function freshFolder(folder: string): Promise<FreshFolder> {
   const fresh = `${folder}.new`;
   const old = `${folder}.old`;
   let count = 0;
-  const abandon = () => rm(fresh, { recursive: true, force: true }).catch(() => undefined);
+  let isAbandoned = false;
+  const abandon = () => {
+    isAbandoned = true;
+    return rm(fresh, { recursive: true, force: true }).catch(() => undefined);
+  };
   const tried = async (step: () => Promise<void>): Promise<void> => {
     try {
       await step();
@@ -51,9 +55,12 @@ export async function freshFolder(folder: string): Promise<FreshFolder> {
   return {
     write: ({ path, content }) =>
       tried(async () => {
+        if (isAbandoned) return;
         await mkdir(dirname(join(fresh, path)), { recursive: true });
         await writeFile(join(fresh, path), content);
         count++;
+        // What was under way when the folder was taken away would leave it behind.
+        if (isAbandoned) await abandon();
       }),
     get count() {
       return count;

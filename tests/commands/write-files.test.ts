@@ -2,7 +2,7 @@ import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { writeFolder } from '../../pipeline/commands/write-files.ts';
+import { freshFolder, writeFolder } from '../../pipeline/commands/write-files.ts';
 
 let place: string;
 beforeEach(async () => {
@@ -31,5 +31,16 @@ describe('a folder of files', () => {
     await expect(writeFolder(folder, files)).rejects.toMatchObject({ code: 'not_writable' });
     expect(await readdir(place)).toEqual(['out']);
     expect(await readFile(join(folder, 'a.txt'), 'utf8')).toBe('old');
+  });
+
+  it('is not there again where a file was still being written as it was abandoned', async () => {
+    const fresh = await freshFolder(join(place, 'out'));
+    const writes = Array.from({ length: 20 }, (_, at) =>
+      fresh.write({ path: `deep/${at}/page.html`, content: 'x'.repeat(100_000) }),
+    );
+    await fresh.abandon();
+    await Promise.allSettled(writes);
+    await fresh.write({ path: 'late.html', content: 'late' });
+    expect(await readdir(place)).toEqual([]);
   });
 });
