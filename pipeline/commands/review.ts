@@ -164,13 +164,16 @@ async function makeAndWrite(
   const folder = join(String(values.out), period.month);
   const fresh = await freshFolder(folder);
   try {
-    // Threads draw the pages of units, which don't need the case, while it is made.
     const names = unitPageNames(review.units.map(({ unit }) => unit));
-    const pages = threads?.begin({ ...basis, hasInterval: true }, language, (unit, content) =>
-      fresh.write({ path: names.get(unit)!, content }),
-    );
+    const begin = () =>
+      threads?.begin({ ...basis, hasInterval: true }, language, (unit, content) =>
+        fresh.write({ path: names.get(unit)!, content }),
+      );
+    // Threads draw the pages of units, which don't need the case, while it is made; of very many units both together would take too much memory.
+    const early = units.length < VERY_MANY_UNITS ? begin() : undefined;
     terminal.progress('Making the case for an interval');
     const interval = begun.interval ?? caseOfUnits(units, panel, site, records, period.until);
+    const pages = early ?? begin();
     terminal.progress('Drawing');
     // Drawing is loaded only here: the commands that draw nothing start without it.
     const { writeReport } = await import('../report/report.ts');
