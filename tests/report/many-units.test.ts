@@ -56,6 +56,16 @@ describe('the review of many units', () => {
     expect(page.match(/id="figure-calendar-drain-strainer(-\d+)?"/g)).toHaveLength(2);
   });
 
+  it('names sites on one clock together', async () => {
+    const { review, panel, due } = fleetOf(3);
+    const of = (name: string, zone: string) => ({ id: name, name, zone, day_starts: '04:00' });
+    const sites = [of('North', 'Europe/Berlin'), of('Isle', 'Atlantic/Canary'), of('South', 'Europe/Berlin')];
+    const page = await reviewPage(reportContext({ ...review, sites }, panel, due, en));
+    expect(page).toContain(
+      'North, South (clock Europe/Berlin, operating day from 04:00); Isle (clock Atlantic',
+    );
+  });
+
   it('holds sixty whole', async () => {
     const page = await pageOf(60);
     expect(page).not.toContain('in the order of need. ');

@@ -1,3 +1,5 @@
+import type { Review } from '../../findings/review-schema.ts';
+import { groupBy } from '../../group-by.ts';
 import { cssString } from '../html/content-policy.ts';
 import { htmlDocument } from '../html/document.ts';
 import { type Html, html } from '../html/html.ts';
@@ -7,6 +9,7 @@ import { pageScript } from '../script/page-script.ts';
 import { liveStyle } from '../style/live.ts';
 import { printStyle } from '../style/print.ts';
 import { screenStyle } from '../style/screen.ts';
+import type { Words } from '../words/words.ts';
 
 export interface Section {
   id: string;
@@ -87,7 +90,7 @@ ${fact(pages.month, format.span(review.period.from, review.period.to))}
 ${fact(pages.data, span)}
 ${newest && fact(pages.newest, format.time(newest))}
 ${fact(pages.files, pages.fingerprint(review.totals.files, fingerprint), true)}
-${fact(pages.sites, review.sites.map((site) => pages.site(site.name, site.zone, site.day_starts)).join('; '), true)}
+${fact(pages.sites, sitesText(review.sites, pages.site), true)}
 </dl>`;
 }
 
@@ -128,4 +131,12 @@ ${next && html`<li><a href="${next[0]}" rel="next">${pages.nextUnit}: ${next[1]}
 </ul>
 ${unitsNav()}
 </nav>`;
+}
+
+/** Sites on one clock are named together. */
+function sitesText(sites: Review['sites'], text: Words['pages']['site']): string {
+  const alike = groupBy(sites, ({ zone, day_starts }) => `${zone} ${day_starts}`);
+  return [...alike.values()]
+    .map((of) => text(of.map(({ name }) => name).join(', '), of[0]!.zone, of[0]!.day_starts))
+    .join('; ');
 }
