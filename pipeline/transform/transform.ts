@@ -63,7 +63,7 @@ export function transformSorted(
   return { until, histories, panel: rows, joins, later_records };
 }
 
-type Lists = 'cycles' | 'air_removal_tests' | 'leak_tests' | 'cleanings' | 'service';
+type Lists = Exclude<keyof UnitRecords, 'unit' | 'site' | 'clock'>;
 
 const countOf = (of: Record<Lists, readonly unknown[]>): number =>
   of.cycles.length +

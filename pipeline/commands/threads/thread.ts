@@ -92,7 +92,7 @@ async function open(
   personKey: Uint8Array | undefined,
 ): Promise<Opened> {
   const settings = personKey ? { personKey } : {};
-  const inputs = await openInputs(readSiteFile(site.text, site.file), folder, { ignore, ...settings });
+  const inputs = await openInputs(siteOf(site), folder, { ignore, ...settings });
   const read =
     history === undefined
       ? async (job: ReadJob) => ({ columns: await readJob(inputs, job) })
@@ -150,8 +150,8 @@ export async function drawUnits({
 let prepared: { text: string; site: Site } | undefined;
 
 /** The site, read once a thread; also asked for before it is needed. */
-export function prepareSite({ text, file }: InputsTask['site']): void {
-  siteOf({ text, file });
+export function prepareSite(site: InputsTask['site']): void {
+  siteOf(site);
 }
 
 function siteOf({ text, file }: InputsTask['site']): Site {

@@ -61,10 +61,8 @@ export function unitDayPanel(
     unmatchedRight: 'error',
   });
   // A left join puts rows without a match last: the order is made again.
-  const place = new Map(histories.map((history, index) => [history.unit, index]));
-  const rows = (rowsWithout(withExposures.table, KEY) as Record<string, unknown>[])
-    .map(finish)
-    .sort((a, b) => place.get(a.unit)! - place.get(b.unit)! || a.day - b.day);
+  const ordered = withExposures.table.orderby(KEY);
+  const rows = (rowsWithout(ordered, KEY) as Record<string, unknown>[]).map(finish);
   return { rows, joins: [withCounts.count, withResults.count, withExposures.count] };
 }
 
