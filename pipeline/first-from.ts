@@ -4,7 +4,7 @@
  * @param rows in an order in which the test fails for the first ones and holds for all others
  * @param low index from which on is looked
  */
-export function firstFrom<Row>(rows: readonly Row[], holds: (row: Row) => boolean, low = 0): number {
+export function firstFrom<Row>(rows: ArrayLike<Row>, holds: (row: Row) => boolean, low = 0): number {
   let from = low;
   let high = rows.length;
   while (from < high) {

@@ -11,19 +11,36 @@ export interface Period {
   until: Day;
 }
 
-/** Operating days of cycles and tests: the first and the last of the whole reading; null where it holds none. */
-export function spanOfRecords(site: Site, records: Records): { first: Day; last: Day } | null {
+/** First and last operating day of records; null where there are none. */
+export type Span = { first: Day; last: Day } | null;
+
+/** Operating days of cycles and tests: the first and the last. */
+export function spanOfRecords(
+  site: Site,
+  { cycles, air_removal_tests }: Pick<Records, 'cycles' | 'air_removal_tests'>,
+): Span {
   const clockOf = clocksOfUnits(site);
-  let span: { first: Day; last: Day } | null = null;
+  let span: Span = null;
   const take = (unit: string, at: number) => {
     const day = clockOf(unit).operatingDay(at);
     if (span === null) span = { first: day, last: day };
-    else span = { first: Math.min(span.first, day), last: Math.max(span.last, day) };
+    else if (day < span.first) span.first = day;
+    else if (day > span.last) span.last = day;
   };
-  for (const cycle of records.cycles) take(cycle.unit, cycle.start);
-  for (const test of records.air_removal_tests) take(test.unit, test.time);
+  for (const cycle of cycles) take(cycle.unit, cycle.start);
+  for (const test of air_removal_tests) take(test.unit, test.time);
   return span;
 }
+
+/** The span of all of them. */
+export const spanOfSpans = (spans: readonly Span[]): Span =>
+  spans.reduce<Span>(
+    (all, span) =>
+      all && span
+        ? { first: Math.min(all.first, span.first), last: Math.max(all.last, span.last) }
+        : (all ?? span),
+    null,
+  );
 
 /** The clock of a unit's site. */
 export function clocksOfUnits(site: Site) {
@@ -36,7 +53,7 @@ export function clocksOfUnits(site: Site) {
  *
  * @throws UserError `month` where the text is no month, or there is no record in the month or before it
  */
-export function reviewPeriod(asked: string | undefined, span: { first: Day; last: Day } | null): Period {
+export function reviewPeriod(asked: string | undefined, span: Span): Period {
   if (asked !== undefined) {
     const days = monthSpan(asked);
     if (!days) throw new UserError('month', `--month must be a month like 2026-03, found "${asked}"`);

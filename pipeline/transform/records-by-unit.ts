@@ -4,6 +4,9 @@ import type { Site } from '../site/site.ts';
 import type { WallClock } from '../site/wall-clock.ts';
 import { unitOrder } from './unit-order.ts';
 
+/** Records of the kinds that are each of a unit. */
+export type RecordsOfUnits = Omit<Records, 'inspections' | 'water' | 'actions'>;
+
 /** One unit's records up to the end of the review's period, each list in order of time, with the clock that dates them. */
 export interface UnitRecords {
   unit: string;
@@ -24,7 +27,7 @@ export interface UnitRecords {
  */
 export function recordsByUnit(
   site: Site,
-  records: Records,
+  records: RecordsOfUnits,
   until: Day,
   only?: readonly string[],
 ): UnitRecords[] {
@@ -90,7 +93,7 @@ export function recordsByUnit(
   return [...units.values()];
 }
 
-function namesFound(records: Records): Set<string> {
+function namesFound(records: RecordsOfUnits): Set<string> {
   const names = new Set<string>();
   for (const list of [
     records.cycles,

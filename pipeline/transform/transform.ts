@@ -1,11 +1,11 @@
 import type { Day } from '../site/day.ts';
 import type { Records } from '../site/records.ts';
 import type { Site } from '../site/site.ts';
-import { cleaningLogs, type LoggedUnit } from './cleaning/cleaning-log.ts';
+import { type CleaningLog, cleaningLogs, type LoggedUnit } from './cleaning/cleaning-log.ts';
 import type { JoinCount } from './join-count.ts';
 import type { UnitDay } from './panel/unit-day.ts';
 import { unitDayPanel } from './panel/unit-day-panel.ts';
-import { recordsByUnit, type UnitRecords } from './records-by-unit.ts';
+import { type RecordsOfUnits, recordsByUnit, type UnitRecords } from './records-by-unit.ts';
 import { type UnitHistory, unitHistory } from './unit-history.ts';
 
 /** The answer of the transform stage. */
@@ -23,45 +23,58 @@ export interface Transformed {
  * Joins records to the unit-day panel. Pure: records in, rows out.
  *
  * @param until first operating day that is left out
- * @param only all units of some sites, where the records are of these alone
  */
-export function transform(site: Site, records: Records, until: Day, only?: readonly string[]): Transformed {
-  return transformSorted(site, sortRecords(site, records, until, only), until);
+export function transform(site: Site, records: Records, until: Day): Transformed {
+  const units = recordsByUnit(site, records, until);
+  const later_records = units.reduce((left, unit) => left - countOf(unit), countOf(records));
+  const logs = cleaningLogs(units.map(loggedUnit), site.policyOf);
+  const histories: UnitHistory[] = [];
+  // What was read of a unit can be let go as soon as its history is made, which holds the same and more.
+  for (let unit = units.shift(); unit; unit = units.shift())
+    histories.push(unitHistory(site, unit, until, logs.get(unit.site)!));
+  return { ...joined(site, histories, until), later_records };
 }
 
-/** Records of units up to an operating day, and how many lie after it. */
-export interface SortedRecords extends Pick<Transformed, 'later_records'> {
-  units: UnitRecords[];
-}
-
-/** Sorts the records to their units, as {@link transform} takes them. */
-export function sortRecords(
+/** The cleaning logs of sites, which the units of each are joined with. */
+export function logsOfSites(
   site: Site,
-  records: Records,
+  records: Pick<Records, 'cleanings'>,
   until: Day,
-  only?: readonly string[],
-): SortedRecords {
-  const units = recordsByUnit(site, records, until, only);
-  return { units, later_records: units.reduce((left, unit) => left - countOf(unit), countOf(records)) };
+  units: readonly string[],
+): ReadonlyMap<string, CleaningLog> {
+  const sorted = recordsByUnit(site, { ...NO_RECORDS, ...records }, until, units);
+  return cleaningLogs(sorted.map(loggedUnit), site.policyOf);
 }
 
 /**
- * The same as {@link transform} from records that are sorted.
+ * The same as {@link transform} of one unit, so that the records of others need not be held beside its own.
  *
- * @param sorted its list of units is emptied: what was read of a unit can be let go as soon as its history is made, which holds the same and more
+ * @param records of the unit
+ * @param logs of the sites, see {@link logsOfSites}
  */
-export function transformSorted(
+export function transformUnit(
   site: Site,
-  { units, later_records }: SortedRecords,
+  unit: string,
+  records: RecordsOfUnits,
   until: Day,
-): Transformed {
-  const logs = cleaningLogs(units.map(loggedUnit), site.policyOf);
-  const histories: UnitHistory[] = [];
-  for (let unit = units.shift(); unit; unit = units.shift())
-    histories.push(unitHistory(site, unit, until, logs.get(unit.site)!));
-  const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
-  return { until, histories, panel: rows, joins, later_records };
+  logs: ReadonlyMap<string, CleaningLog>,
+): Transformed & { histories: [UnitHistory] } {
+  const [sorted] = recordsByUnit(site, records, until, [unit]);
+  const history = unitHistory(site, sorted!, until, logs.get(sorted!.site)!);
+  const later_records = countOf(records) - countOf(sorted!);
+  return { ...joined(site, [history], until), histories: [history], later_records };
 }
+
+const joined = (
+  site: Site,
+  histories: UnitHistory[],
+  until: Day,
+): Pick<Transformed, 'until' | 'histories' | 'panel' | 'joins'> => {
+  const { rows, joins } = unitDayPanel(histories, until, site.rules.comparison.stratum_days);
+  return { until, histories, panel: rows, joins };
+};
+
+const NO_RECORDS = { cycles: [], air_removal_tests: [], leak_tests: [], cleanings: [], service: [] };
 
 type Lists = Exclude<keyof UnitRecords, 'unit' | 'site' | 'clock'>;
 

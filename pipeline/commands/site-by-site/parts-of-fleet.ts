@@ -1,7 +1,6 @@
-import { clocksOfUnits } from '../../findings/period.ts';
+import { clocksOfUnits, type Span } from '../../findings/period.ts';
 import { groupBy } from '../../group-by.ts';
 import type { Receipts } from '../../ingest/receipts/read-receipts.ts';
-import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 
 /** Records that are joined at once, at most, unless one site has more. */
@@ -40,7 +39,7 @@ export function partsOfFleet(site: Site, { files }: Receipts, atOnce = AT_ONCE):
  * Operating days of cycles and tests, the first and the last, as far as receipts tell: a record that is put to another or to the other side of a repeated hour is still counted where it
  * was read.
  */
-export function spanOfReceipts(site: Site, { files }: Receipts): { first: Day; last: Day } | null {
+export function spanOfReceipts(site: Site, { files }: Receipts): Span {
   const clockOf = clocksOfUnits(site);
   const days = files
     .filter(({ kind }) => kind === 'cycles' || kind === 'air_removal_tests')

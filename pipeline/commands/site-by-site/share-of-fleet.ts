@@ -1,5 +1,5 @@
 import { sourceDays } from '../../findings/next-month/missing-data.ts';
-import type { Period } from '../../findings/period.ts';
+import { type Period, type Span, spanOfSpans } from '../../findings/period.ts';
 import { recordsUntil } from '../../findings/record-quality/records-until.ts';
 import { received } from '../../findings/shares/carried-share.ts';
 import { mergeShares } from '../../findings/shares/merge-shares.ts';
@@ -8,12 +8,11 @@ import type { Inputs } from '../../ingest/read-jobs.ts';
 import type { Reading } from '../../ingest/reading.ts';
 import type { Receipts } from '../../ingest/receipts/read-receipts.ts';
 import { partsOf, recordsOfParts, settleReceipts } from '../../ingest/receipts/records-of-parts.ts';
-import type { Day } from '../../site/day.ts';
 import { type PartOfFleet, spanOfReceipts } from './parts-of-fleet.ts';
 import type { SharedUnits, UnitsToShare } from './share-of-units.ts';
 
 /** The period that is asked for, from the first and last operating day of the records; null where there are none. */
-export type PeriodOf = (span: { first: Day; last: Day } | null) => Period;
+export type PeriodOf = (span: Span) => Period;
 
 /** The share of all units, and what was read but for the records it was made of. */
 export interface SharedFleet {
@@ -51,7 +50,7 @@ export async function shareOfFleet(
         return { ...rest, share: received(share, site) };
       }),
     );
-    const exact = periodOf(spanOf(shared));
+    const exact = periodOf(spanOfSpans(shared.map(({ span }) => span)));
     if (exact.until !== period.until || exact.from !== period.from) {
       // Rows at the end of a month turned out to be those of other rows: the month is another one.
       period = exact;
@@ -66,13 +65,4 @@ export async function shareOfFleet(
     const settlements = [...shared.map((of) => of.settlement), rest.settlement];
     return { share, reading: { ...settleReceipts(receipts, settlements), records: rest.records }, period };
   }
-}
-
-function spanOf(shared: readonly Pick<SharedUnits, 'span'>[]): { first: Day; last: Day } | null {
-  const spans = shared.flatMap(({ span }) => span ?? []);
-  if (spans.length === 0) return null;
-  return {
-    first: Math.min(...spans.map((span) => span.first)),
-    last: Math.max(...spans.map((span) => span.last)),
-  };
 }

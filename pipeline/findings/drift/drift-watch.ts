@@ -5,19 +5,17 @@ import type { Site } from '../../site/site.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type AdjustedSeries, standsAlone } from './adjusted-series.ts';
 import type { Drift, ProbeDrift, SiteMovement } from './drift-schema.ts';
-import { type EraSeries, eraSeries } from './era-series.ts';
-import { heatUpPasses } from './heat-up-passes.ts';
 import { judgeInput } from './judge-input.ts';
 import type { Judgement } from './judge-series.ts';
 import { judgeTogether } from './judge-together.ts';
-import { wetBefore, wetWorks } from './leak-after-cleaning.ts';
-import { alarmLimit, configuredLimit, movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
+import { movesBeforeFailure, type ProbeLimit } from './limit-of-probe.ts';
 import { probeDrift } from './probe-drift.ts';
 import { fromScale, PROBES } from './probes.ts';
-import { median, rounded } from './robust.ts';
+import { median } from './robust.ts';
 import { siteMovement } from './site-movement.ts';
 import { type SiteSeries, siteSeries } from './site-series.ts';
 import { inOrder, unitDrift } from './unit-drift.ts';
+import { type WatchedUnit, watchedUnit } from './watched-unit.ts';
 
 /**
  * Watches the empty daily cycles of all units: what is steady, moving, near its limit or stepped on the day before `until`. Pure.
@@ -30,12 +28,21 @@ import { inOrder, unitDrift } from './unit-drift.ts';
  *
  * @param until first operating day that is left out
  */
-export function driftWatch(histories: readonly UnitHistory[], site: Site, until: Day): Drift {
-  const rules = site.rules.drift;
+export const driftWatch = (histories: readonly UnitHistory[], site: Site, until: Day): Drift =>
+  driftOfUnits(
+    histories.map((history) => watchedUnit(history, site.rules, until)),
+    site.rules,
+    until,
+  );
+
+/** The same from what was taken of each unit, so that their histories need not be held at once. */
+export function driftOfUnits(units: readonly WatchedUnit[], siteRules: Rules, until: Day): Drift {
+  const rules = siteRules.drift;
   const probes: ProbeDrift[] = [];
   const sites: SiteMovement[] = [];
-  for (const [siteId, ofSite] of groupBy(histories, (history) => history.site)) {
-    const all = ofSite.flatMap((history) => eraSeries(history, until, rules.wet_hours));
+  for (const [siteId, ofSite] of groupBy(units, ({ site }) => site)) {
+    const all = ofSite.flatMap(({ series }) => series);
+    const limits = new Map(ofSite.map((of) => [of.unit, of.limits]));
     const together = PROBES.map((probe) => {
       const series = all.filter((of) => of.probe === probe);
       return { series, ...siteSeries(series, rules) };
@@ -44,21 +51,17 @@ export function driftWatch(histories: readonly UnitHistory[], site: Site, until:
     for (const [i, probe] of PROBES.entries()) {
       const row = siteMovement(siteId, probe, together[i]!.common);
       if (row) sites.push(row);
-      probes.push(...judgeProbe(together[i]!, judged, site.rules, until));
+      probes.push(...judgeProbe(together[i]!, judged, limits, rules, until));
     }
   }
-  const unitOrder = new Map(histories.map((history, index) => [history.unit, index]));
-  probes.sort((a, b) => unitOrder.get(a.unit)! - unitOrder.get(b.unit)!);
+  const ofUnit = groupBy(probes, ({ unit }) => unit);
   return {
     to: formatDay(until - 1),
-    units: inOrder(histories.map((history) => unitDrift(history, probes, until))),
-    probes,
+    units: inOrder(units.map((of) => unitDrift(of, ofUnit.get(of.unit) ?? [], of.events))),
+    probes: units.flatMap(({ unit }) => ofUnit.get(unit) ?? []),
     sites,
-    heat_up_passes:
-      site.rules.heat_up_limits === 'off'
-        ? []
-        : histories.flatMap((history) => heatUpPasses(history, until, rules.heat_up_deviations)),
-    leak_tests_after_cleaning: histories.flatMap((history) => wetLeakTests(history, until, rules.wet_hours)),
+    heat_up_passes: units.flatMap((of) => of.heat_up_passes),
+    leak_tests_after_cleaning: units.flatMap((of) => of.leak_tests_after_cleaning),
   };
 }
 
@@ -86,9 +89,10 @@ function judgements(
 
 /** All units and eras of one probe of a site. */
 function judgeProbe(
-  { series, commonOf, adjusted, noises }: SiteSeries & { series: readonly EraSeries[] },
+  { commonOf, adjusted, noises }: SiteSeries,
   judged: ReadonlyMap<AdjustedSeries, Judgement>,
-  rules: Rules,
+  limits: ReadonlyMap<string, WatchedUnit['limits']>,
+  rules: Rules['drift'],
   until: Day,
 ): ProbeDrift[] {
   const moves = new Map<string, number[]>();
@@ -103,18 +107,6 @@ function judgeProbe(
     );
     moves.set(history.unit, [...(moves.get(history.unit) ?? []), ...found]);
   }
-  const fixed = new Map<string, ProbeLimit[]>();
-  for (const { history, probe } of series) {
-    if (fixed.has(history.unit)) continue;
-    const limits = [
-      configuredLimit(history, probe, until, rules.leak_limit_kpa_min),
-      alarmLimit(history, probe, until),
-    ];
-    fixed.set(
-      history.unit,
-      limits.filter((limit) => limit !== null),
-    );
-  }
   return adjusted.map((one, i) =>
     probeDrift({
       series: one,
@@ -122,11 +114,11 @@ function judgeProbe(
       common: commonOf[i]!,
       judgement: judged.get(one)!,
       limits: [
-        ...fixed.get(one.of.history.unit)!,
+        ...(limits.get(one.of.history.unit)!.get(one.of.probe) ?? []),
         ...failureLimits(one, moves.get(one.of.history.unit) ?? []),
       ],
       until,
-      rules: rules.drift,
+      rules,
     }),
   );
 }
@@ -139,22 +131,5 @@ function failureLimits({ of, values, memory }: AdjustedSeries, moves: readonly n
     if (side.length === 0) return [];
     const least = side.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
     return [{ value: fromScale(of.probe, level + least), source: 'failed_before', seen: side.length }];
-  });
-}
-
-function wetLeakTests(history: UnitHistory, until: Day, hours: number): Drift['leak_tests_after_cleaning'] {
-  const works = wetWorks(history);
-  return history.leak_tests.flatMap((test) => {
-    const wet = test.day < until ? wetBefore(works, test, hours) : null;
-    return wet
-      ? [
-          {
-            unit: history.unit,
-            date: formatDay(test.day),
-            leak_rate_kpa_min: rounded(test.leak_rate_kpa_min),
-            ...wet,
-          },
-        ]
-      : [];
   });
 }

@@ -9,16 +9,20 @@ import { wetBefore, wetWorks } from './leak-after-cleaning.ts';
 import { type ProbeValue, probeValues } from './probe-values.ts';
 import { PROBES, type Probe } from './probes.ts';
 
+/** What is asked of a unit's history once its series are made. */
+export type SeriesHistory = Pick<UnitHistory, 'unit' | 'site' | 'episodes'>;
+
 /** A probe of a unit in one era, before anything is taken out of it. */
 export interface EraSeries {
-  history: UnitHistory;
+  history: SeriesHistory;
   probe: Probe;
   era: Era;
   current: boolean;
   /** First and last operating day of the era with a cycle or test, up to the end of the period. */
   from: Day;
   to: Day;
-  checked: CheckedValues;
+  /** What was found wrong with the values; those that are left are in `days`. */
+  checked: Omit<CheckedValues, 'values' | 'before_change'>;
   /** Leak tests soon after a cleaning, left out of the values. */
   wet: ProbeValue[];
   /** Share of the era's cycles that should have given a value and did not. */
@@ -28,13 +32,15 @@ export interface EraSeries {
   cleanings: ReadonlyMap<CleaningTask, number[]>;
 }
 
-/** The series of all probes of a unit, by era. A probe of which the record holds nothing has no series, but where cycles ran without it. */
+/** The series of all probes of a unit, by era; they hold no more of its history than is asked of it. A probe of which the record holds nothing has no series, but where cycles ran without it. */
 export function eraSeries(history: UnitHistory, until: Day, wetHours: number): EraSeries[] {
   const eras = history.eras.filter((era) => era.from < until);
   const values = probeValues(history, until);
   const works = wetWorks(history);
   const cleanings = history.cleanings.filter((of) => of.done && !of.contradicted);
   const used = history.use_days.filter((use) => use.day < until);
+  const { unit, site, episodes } = history;
+  const held: SeriesHistory = { unit, site, episodes };
   return PROBES.flatMap((probe) => {
     const all = values[probe];
     if (all.values.length === 0 && all.cycles === 0) return [];
@@ -47,7 +53,11 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
       const first = Math.min(days[0] ?? until - 1, own[0]?.day ?? until - 1);
       const last = Math.max(days.at(-1) ?? first, own.at(-1)?.day ?? first);
       const wet = probe === 'leak_rate' ? own.filter((of) => wetBefore(works, timed(of), wetHours)) : [];
-      const checked = checkValues(
+      const {
+        values: left,
+        before_change: _,
+        ...checked
+      } = checkValues(
         probe,
         own.filter((of) => !wet.includes(of)),
       );
@@ -55,7 +65,7 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
       const missing = cycles === 0 ? 0 : all.missingDays.filter(inEra).length / cycles;
       return [
         {
-          history,
+          history: held,
           probe,
           era,
           current,
@@ -64,7 +74,7 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
           checked,
           wet,
           missing,
-          days: dayValues(probe, checked.values),
+          days: dayValues(probe, left),
           cleanings: timesByTask(cleanings.filter((of) => inEra(of.day) && of.day <= last)),
         },
       ];

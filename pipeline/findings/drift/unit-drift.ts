@@ -7,9 +7,18 @@ import type { Probe } from './probes.ts';
 /** States, most pressing first. */
 const PRESSING: readonly DriftState[] = ['near_limit', 'moving', 'stepped', 'steady', 'not_enough_data'];
 
-/** Puts a unit's probes in the era in force together. */
-export function unitDrift(history: UnitHistory, probes: readonly ProbeDrift[], until: Day): UnitDrift {
-  const now = probes.filter((of) => of.unit === history.unit && of.era.current);
+/**
+ * Puts a unit's probes in the era in force together.
+ *
+ * @param probes of the unit, in all eras
+ * @param events of the unit, see {@link driftEvents}
+ */
+export function unitDrift(
+  { unit, site }: { unit: string; site: string },
+  probes: readonly ProbeDrift[],
+  events: UnitDrift['events'],
+): UnitDrift {
+  const now = probes.filter((of) => of.era.current);
   const moves = new Map(
     now.flatMap((of): [Probe, ProbeMove][] =>
       of.state === 'not_enough_data' ? [] : [[of.probe, moveOf(of)]],
@@ -18,8 +27,8 @@ export function unitDrift(history: UnitHistory, probes: readonly ProbeDrift[], u
   const days = now.flatMap((of) => of.days_to_limit?.days ?? []);
   const cause = causePattern(moves);
   return {
-    unit: history.unit,
-    site: history.site,
+    unit,
+    site,
     state: PRESSING.find((state) => now.some((of) => of.state === state)) ?? 'not_enough_data',
     days_to_limit: days.length === 0 ? null : Math.min(...days),
     saw_tooth: now.some((of) => of.saw_tooth !== null),
@@ -27,7 +36,7 @@ export function unitDrift(history: UnitHistory, probes: readonly ProbeDrift[], u
       ...cause,
       probes: [...moves].filter(([, move]) => move !== 'still').map(([probe]) => probe),
     },
-    events: eventsOf(history, until),
+    events,
   };
 }
 
@@ -48,7 +57,8 @@ function moveOf(of: ProbeDrift): ProbeMove {
   return 'still';
 }
 
-function eventsOf(history: UnitHistory, until: Day): UnitDrift['events'] {
+/** What happened to a unit that a movement may go with, in order of time. */
+export function driftEvents(history: UnitHistory, until: Day): UnitDrift['events'] {
   const events: { day: Day; kind: UnitDrift['events'][number]['kind'] }[] = [];
   for (const test of history.tests)
     if (test.role === 'day_result' && test.result === 'fail')

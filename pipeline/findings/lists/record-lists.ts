@@ -9,6 +9,20 @@ import { requalifications } from '../../transform/service/requalification.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { Review } from '../review-schema.ts';
 
+/** The lists of single records that are made unit by unit. */
+export type RecordLists = Pick<
+  Review,
+  | 'contradicted_records'
+  | 'incomplete_returns'
+  | 'test_timing'
+  | 'look_backs'
+  | 'requalifications'
+  | 'early_stops'
+>;
+
+/** Abort texts and how often each stands. */
+export type TextCounts = [text: string, count: number][];
+
 /** The lists of single records that a review prints. Each takes histories and the month as operating days. */
 type Lister<K extends keyof Review> = (histories: readonly UnitHistory[], from: Day, until: Day) => Review[K];
 
@@ -124,7 +138,7 @@ export const earlyStops: Lister<'early_stops'> = (histories, from) =>
   );
 
 /** Abort texts that no row of the site's table matches, and how often each stands. */
-export function countUnclassified(histories: readonly UnitHistory[]): [text: string, count: number][] {
+export function countUnclassified(histories: readonly UnitHistory[]): TextCounts {
   const counts = new Map<string, number>();
   for (const history of histories) {
     for (const cycle of history.cycles) {
@@ -137,10 +151,8 @@ export function countUnclassified(histories: readonly UnitHistory[]): [text: str
 }
 
 /** The same as a list, most frequent first. */
-export function unclassifiedTexts(
-  counts: Iterable<[text: string, count: number]>,
-): Review['unclassified_abort_texts'] {
-  return [...counts]
+export function unclassifiedTexts(counts: TextCounts): Review['unclassified_abort_texts'] {
+  return counts
     .map(([text, count]) => ({ text, count }))
     .sort((a, b) => b.count - a.count || (a.text < b.text ? -1 : 1));
 }

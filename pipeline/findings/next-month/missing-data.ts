@@ -29,25 +29,59 @@ const EMPTY: Omit<MissingData, 'code'> = {
   of: null,
 };
 
+/** Operating days on which a source has a record, each once. */
+type SourceDays = [source: string, days: Day[]];
+
 /** What is told of missing data from the records of some units, all of their sites. */
 export interface MissingParts {
-  /** Operating days on which each source has a record, each once. */
-  source_days: [source: string, days: Day[]][];
+  /** A source may stand in it more than once. */
+  source_days: SourceDays[];
   logs: MissingData[];
   units: MissingData[];
 }
 
-/** @param records records up to the end of the month */
+/** What is told of a unit by itself, and of the cleaning log of its site by its records. */
+export interface MissingOfUnit {
+  source_days: SourceDays[];
+  log: { site: string; in_use: boolean; last_cleaning: Day | null };
+  unit: MissingData[];
+}
+
+/** @param history up to the end of the month */
+export function missingOfUnit(site: Site, history: UnitHistory, period: Period): MissingOfUnit {
+  const { cycles, tests: air_removal_tests, leak_tests, cleanings, service } = history;
+  return {
+    source_days: sourceDays(site, { cycles, air_removal_tests, leak_tests, cleanings, service }),
+    log: {
+      site: history.site,
+      in_use: history.use_days.some((use) => use.day >= period.from),
+      last_cleaning: latest(cleanings.map((cleaning) => cleaning.day)),
+    },
+    unit: ofUnit(history, period),
+  };
+}
+
+/** @param others records of no unit, up to the end of the month */
 export function missingParts(
   site: Site,
-  records: Records,
-  histories: readonly UnitHistory[],
+  others: Partial<Records>,
+  units: readonly MissingOfUnit[],
   period: Period,
 ): MissingParts {
+  const days = groupBy(
+    units.flatMap((unit) => unit.source_days),
+    ([source]) => source,
+  );
   return {
-    source_days: sourceDays(site, records),
-    logs: silentLogs(histories, period),
-    units: histories.flatMap((history) => ofUnit(history, period)),
+    source_days: [
+      ...[...days].map(([source, of]): SourceDays => [source, [...new Set(of.flatMap(([, list]) => list))]]),
+      ...sourceDays(site, others),
+    ],
+    logs: silentLogs(
+      units.map((unit) => unit.log),
+      period,
+    ),
+    units: units.flatMap((unit) => unit.unit),
   };
 }
 
@@ -66,12 +100,12 @@ export function missingData(
   return [...silentSources(site, source_days, files, period), ...logs, ...units];
 }
 
-export function sourceDays(site: Site, records: Records): MissingParts['source_days'] {
+export function sourceDays(site: Site, records: Partial<Records>): SourceDays[] {
   const clockOf = clocksOfUnits(site);
   const first = site.sites.values().next().value!.clock;
   const days = new Map<string, Set<Day>>();
   for (const kind of RECORD_KINDS) {
-    for (const row of records[kind]) {
+    for (const row of records[kind] ?? []) {
       const { unit, origin } = row as { unit?: string; origin: { source: string } };
       const at = (row as unknown as Record<string, number>)[TIME_FIELD[kind]]!;
       const set = days.get(origin.source) ?? new Set<Day>();
@@ -109,15 +143,16 @@ function silentSources(
   });
 }
 
-function silentLogs(histories: readonly UnitHistory[], { from, until }: Period): MissingData[] {
-  return [...groupBy(histories, (history) => history.site)].flatMap(([site, units]): MissingData[] => {
-    const inUse = units.some((unit) => unit.use_days.some((use) => use.day >= from));
-    const days = units.flatMap((unit) => unit.cleanings.map((cleaning) => cleaning.day));
-    const last = days.length === 0 ? null : Math.max(...days);
-    if (!inUse || (last !== null && until - 1 - last <= LOG_GAP_DAYS)) return [];
+function silentLogs(units: readonly MissingOfUnit['log'][], { until }: Period): MissingData[] {
+  return [...groupBy(units, ({ site }) => site)].flatMap(([site, of]): MissingData[] => {
+    const last = latest(of.flatMap(({ last_cleaning }) => last_cleaning ?? []));
+    if (!of.some(({ in_use }) => in_use) || (last !== null && until - 1 - last <= LOG_GAP_DAYS)) return [];
     return [{ ...EMPTY, code: 'cleaning_log_silent', site, since: last === null ? null : formatDay(last) }];
   });
 }
+
+const latest = (days: readonly Day[]): Day | null =>
+  days.reduce<Day | null>((last, day) => (last === null || day > last ? day : last), null);
 
 function ofUnit(history: UnitHistory, { from }: Period): MissingData[] {
   const { unit, site } = history;

@@ -18,9 +18,25 @@ const SAME_MINUTE = 3;
 const WIDEST_RANGE = 60;
 
 /** What of a unit's history is set beside each other. */
-export type LogsOfUnit = Pick<UnitHistory, 'site' | 'clock' | 'cycles'> & {
+export interface LogsOfUnit extends Pick<UnitHistory, 'site' | 'clock'> {
+  cycles: PauseLog;
+  /** Cleanings that were done. */
+  cleanings: readonly Cleaning[];
+}
+
+export const logsOfUnit = ({
+  site,
+  clock,
+  cycles,
+  cleanings,
+}: Pick<UnitHistory, 'site' | 'clock' | 'cycles'> & {
   cleanings: readonly (Cleaning & { done: boolean })[];
-};
+}): LogsOfUnit => ({
+  site,
+  clock,
+  cycles: pauseLog(cycles),
+  cleanings: cleanings.filter((cleaning) => cleaning.done),
+});
 
 interface Beside extends Tried {
   month: string;
@@ -33,13 +49,15 @@ interface Beside extends Tried {
  * cleaned no cycle runs. See `judgeOffsets` for what is asked before a clock is called off. Left out are dates alone, times that three or more records share (typed in a batch), and
  * records beside which the unit's log has no cycles.
  */
-export function cleaningClocks(site: Site, histories: readonly LogsOfUnit[]): CleaningClock[] {
-  const rows = histories.flatMap((unit) => {
-    const done = unit.cleanings.filter((cleaning) => cleaning.done);
-    if (done.length === 0) return [];
-    const log = pauseLog(unit.cycles);
-    return done.map((cleaning) => ({ cleaning, log, clock: unit.clock, site: unit.site }));
-  });
+export function cleaningClocks(site: Site, units: readonly LogsOfUnit[]): CleaningClock[] {
+  const rows = units.flatMap((unit) =>
+    unit.cleanings.map((cleaning) => ({
+      cleaning,
+      log: unit.cycles,
+      clock: unit.clock,
+      site: unit.site,
+    })),
+  );
   const groups = groupBy(rows, (row) => `${row.cleaning.origin.source}\u0000${row.site}`);
   return [...groups.values()].map((list): CleaningClock => {
     const { cleaning, site: id } = list[0]!;

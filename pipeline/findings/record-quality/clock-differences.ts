@@ -1,8 +1,9 @@
 import { groupBy } from '../../group-by.ts';
 import { monthOf } from '../../site/day.ts';
-import type { AirRemovalTest, Cycle, LeakTest, Records } from '../../site/records.ts';
+import type { AirRemovalTest, Cycle, LeakTest } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { medianInterval } from '../../statistics/intervals/median-interval.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { ClockDifference } from './record-quality-schema.ts';
 
 const MINUTE = 60_000;
@@ -25,28 +26,28 @@ const USUAL_MINUTES = 5;
 type Test = AirRemovalTest | LeakTest;
 
 /**
- * How far the clock of the test records runs from that of the cycle log, for each source and unit: time of the test minus end of its own cycle. It can't tell
+ * How far the clock of the test records runs from that of the cycle log, of a unit, for each source: time of the test minus end of its own cycle. It can't tell
  * reading late from a clock that runs ahead, so a difference of less than an hour after the end is no difference; before the end is.
  */
-export function clockDifferences(site: Site, records: Records): ClockDifference[] {
-  const cycles = groupBy(records.cycles, ({ unit }) => unit);
+export function clockDifferences(
+  site: Site,
+  { unit, cycles, tests, leak_tests }: Pick<UnitHistory, 'unit' | 'cycles' | 'tests' | 'leak_tests'>,
+): ClockDifference[] {
+  const byNumber = groupBy(
+    cycles.filter(({ cycle_number }) => cycle_number !== undefined),
+    ({ cycle_number }) => cycle_number!,
+  );
   return (['air_removal_tests', 'leak_tests'] as const).flatMap((kind) => {
-    const tests: Test[] = records[kind];
+    const ofTests: readonly Test[] = kind === 'leak_tests' ? leak_tests : tests;
     const cycleKind = kind === 'leak_tests' ? 'leak_test' : 'air_removal_test';
     const groups = groupBy(
-      tests.filter(({ time_mark }) => time_mark !== 'day'),
-      ({ unit, origin }) => `${origin.source}\u0000${unit}`,
+      ofTests.filter(({ time_mark }) => time_mark !== 'day'),
+      ({ origin }) => origin.source,
     );
-    return [...groups.values()].map((list): ClockDifference => {
-      const { unit, origin } = list[0]!;
-      const declared = site.sources.find(({ name }) => name === origin.source);
+    const ofKind = cycles.filter((cycle) => cycle.kind === cycleKind && cycle.end !== undefined);
+    return [...groups].map(([source, list]): ClockDifference => {
+      const declared = site.sources.find(({ name }) => name === source);
       const { clock } = site.sites.get(declared?.site ?? '') ?? site.sites.values().next().value!;
-      const own = cycles.get(unit) ?? [];
-      const byNumber = groupBy(
-        own.filter(({ cycle_number }) => cycle_number !== undefined),
-        ({ cycle_number }) => cycle_number!,
-      );
-      const ofKind = own.filter((cycle) => cycle.kind === cycleKind && cycle.end !== undefined);
       const matches = list.flatMap((test) => {
         const end = endOfCycle(test, byNumber, ofKind);
         return end === undefined
@@ -54,7 +55,7 @@ export function clockDifferences(site: Site, records: Records): ClockDifference[
           : [{ minutes: (test.time - end) / MINUTE, month: monthOf(clock.operatingDay(test.time)) }];
       });
       return {
-        source: origin.source,
+        source,
         kind,
         unit,
         matched: matches.length,

@@ -1,8 +1,5 @@
-import { groupBy } from '../../group-by.ts';
-import type { Cycle, Records, Service } from '../../site/records.ts';
-import type { Site } from '../../site/site.ts';
-import { formatWall, type WallClock } from '../../site/wall-clock.ts';
-import { clocksOfUnits } from '../period.ts';
+import { formatWall } from '../../site/wall-clock.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { CounterHistory } from './record-quality-schema.ts';
 
 /** Forward by more is a jump of the counter, and no cycles that are missing. */
@@ -15,23 +12,16 @@ const FRESH = 50;
 const NEAR_SERVICE = 7 * 86_400_000;
 
 /**
- * Follows the cycle counter of each unit in order of time: rollovers, resets, jumps, and numbers that were passed over, which are cycles that no file holds. A
- * counter that is set back does not make cycles duplicates: those are told by unit, number and start.
+ * Follows the cycle counter of a unit in order of time: rollovers, resets, jumps, and numbers that were passed over, which are cycles that no file holds. A
+ * counter that is set back does not make cycles duplicates: those are told by unit, number and start. A unit without cycles has no counter.
  */
-export function counterHistories(site: Site, records: Records): CounterHistory[] {
-  const clockOf = clocksOfUnits(site);
-  const service = groupBy(records.service, ({ unit }) => unit);
-  return [...groupBy(records.cycles, ({ unit }) => unit)].map(([unit, cycles]) =>
-    historyOf(unit, cycles, service.get(unit) ?? [], clockOf(unit)),
-  );
-}
-
-function historyOf(
-  unit: string,
-  cycles: readonly Cycle[],
-  service: readonly Service[],
-  clock: WallClock,
-): CounterHistory {
+export function counterHistory({
+  unit,
+  cycles,
+  service,
+  clock,
+}: Pick<UnitHistory, 'unit' | 'cycles' | 'service' | 'clock'>): CounterHistory | null {
+  if (cycles.length === 0) return null;
   const numbered = cycles
     .filter(({ cycle_number }) => cycle_number !== undefined)
     .toSorted((a, b) => a.start - b.start);

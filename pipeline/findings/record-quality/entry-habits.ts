@@ -1,7 +1,8 @@
 import { groupBy } from '../../group-by.ts';
 import { type PackedRows, packRows, unpackRows } from '../../packed-rows.ts';
-import type { Origin, Records, TimeMark } from '../../site/records.ts';
+import type { Origin, TimeMark } from '../../site/records.ts';
 import { binomialTail } from '../../statistics/distributions/beta.ts';
+import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { EntryHabits } from './record-quality-schema.ts';
 
 const MINUTE = 60_000;
@@ -26,16 +27,23 @@ export interface TimesOfSource {
   times: PackedRows<Entered>;
 }
 
-/** The times of the records that people write, by kind and source. */
-export function timesOfSources(records: Records): TimesOfSource[] {
+/** The times of the records of a unit that people write, by kind and source. */
+export function timesOfSources({
+  tests: air_removal_tests,
+  leak_tests,
+  cleanings,
+}: Pick<UnitHistory, 'tests' | 'leak_tests' | 'cleanings'>): TimesOfSource[] {
+  const records: Record<(typeof KINDS)[number], readonly (Entered & { origin: Origin })[]> = {
+    air_removal_tests,
+    leak_tests,
+    cleanings,
+  };
   return KINDS.flatMap((kind) =>
-    [...groupBy(records[kind] as (Entered & { origin: Origin })[], ({ origin }) => origin.source)].map(
-      ([source, list]) => ({
-        source,
-        kind,
-        times: packRows<Entered>(list, ['time', 'time_mark', 'entered_at']),
-      }),
-    ),
+    [...groupBy(records[kind], ({ origin }) => origin.source)].map(([source, list]) => ({
+      source,
+      kind,
+      times: packRows<Entered>(list, ['time', 'time_mark', 'entered_at']),
+    })),
   );
 }
 

@@ -10,12 +10,16 @@ const NEAR = 30 * MINUTE;
 /** A record with no cycle within this time of it lies in a gap of the log, where it would fit at every offset. */
 const LOG_WITHIN = 24 * HOUR;
 
-/** The cycle log of one unit. Drain purges and what looks like one are part of the work: they follow it, and no pause ends with them. */
+/**
+ * The cycle log of one unit, as arrays of instants, ms, since those of all units of a site are held at once. Drain purges and what looks like one are part of the work: they follow it, and no pause
+ * ends with them.
+ */
 export interface PauseLog {
-  /** Starts of all cycles, in order, ms. */
-  starts: readonly number[];
-  /** Cycles during which nobody can clean, in order of start, ms. */
-  running: readonly { start: number; end: number }[];
+  /** Starts of all cycles, in order. */
+  starts: Float64Array;
+  /** Cycles during which nobody can clean, in order of start: when each started, and when it ended. */
+  began: Float64Array;
+  ended: Float64Array;
 }
 
 /** Stretch of stated work, ms, and the log beside which it is set. */
@@ -29,21 +33,23 @@ export interface Stretch {
 export type Fit = 0 | 1 | 2;
 
 export function pauseLog(cycles: readonly ClassedCycle[]): PauseLog {
-  const ran = cycles.filter(({ standing }) => standing === 'completed' || standing === 'abort');
+  const ran = cycles.filter(
+    ({ standing, end }) => end !== undefined && (standing === 'completed' || standing === 'abort'),
+  );
   return {
-    starts: cycles.map(({ start }) => start),
-    running: ran.flatMap(({ start, end }) => (end === undefined ? [] : [{ start, end }])),
+    starts: Float64Array.from(cycles, ({ start }) => start),
+    began: Float64Array.from(ran, ({ start }) => start),
+    ended: Float64Array.from(ran, ({ end }) => end!),
   };
 }
 
 /** Whether the log has cycles with an end about the time of a record. */
 export function logCovers({ end, log }: Stretch): boolean {
-  const at = firstFrom(log.running, ({ start }) => start >= end);
-  const before = log.running[at - 1];
-  const after = log.running[at];
+  const at = firstFrom(log.began, (start) => start >= end);
+  const before = log.began[at - 1];
+  const after = log.began[at];
   return (
-    (before !== undefined && end - before.start <= LOG_WITHIN) ||
-    (after !== undefined && after.start - end <= LOG_WITHIN)
+    (before !== undefined && end - before <= LOG_WITHIN) || (after !== undefined && after - end <= LOG_WITHIN)
   );
 }
 
@@ -51,10 +57,10 @@ export function logCovers({ end, log }: Stretch): boolean {
 export function fitAt({ begin, end, log }: Stretch, offset: number): Fit {
   const from = begin - offset * MINUTE;
   const to = end - offset * MINUTE;
-  const before = log.running[firstFrom(log.running, ({ start }) => start >= to - SLACK) - 1];
-  if (before !== undefined && before.end > from + SLACK) return 0;
+  const before = log.ended[firstFrom(log.began, (start) => start >= to - SLACK) - 1];
+  if (before !== undefined && before > from + SLACK) return 0;
   const next = log.starts[firstFrom(log.starts, (start) => start >= to - SLACK)];
   const follows = next !== undefined && next - to <= NEAR;
-  const followed = before !== undefined && from - before.end <= NEAR;
+  const followed = before !== undefined && from - before <= NEAR;
   return follows || followed ? 2 : 1;
 }

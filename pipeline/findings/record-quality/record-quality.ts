@@ -1,24 +1,40 @@
-import type { Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
-import { cleaningClocks } from './cleaning-clocks.ts';
+import { cleaningClocks, type LogsOfUnit, logsOfUnit } from './cleaning-clocks.ts';
 import { clockDifferences } from './clock-differences.ts';
-import { counterHistories } from './counters.ts';
+import { counterHistory } from './counters.ts';
 import { entryHabits, type TimesOfSource, timesOfSources } from './entry-habits.ts';
-import type { RecordQuality } from './record-quality-schema.ts';
+import type { CounterHistory, RecordQuality } from './record-quality-schema.ts';
 
 /** What is told of the quality of the records of some units, all of their sites. */
 export interface QualityParts extends Omit<RecordQuality, 'entry'> {
   times: TimesOfSource[];
 }
 
-/** @param histories made of the same records */
-export function qualityParts(site: Site, records: Records, histories: readonly UnitHistory[]): QualityParts {
+/** What is told of a unit by itself, and what is set beside that of the other units of its site. */
+export interface QualityOfUnit extends Pick<QualityParts, 'clock_differences' | 'times'> {
+  counter: CounterHistory | null;
+  logs: LogsOfUnit;
+}
+
+export function qualityOfUnit(site: Site, history: UnitHistory): QualityOfUnit {
   return {
-    clock_differences: clockDifferences(site, records),
-    cleaning_clocks: cleaningClocks(site, histories),
-    counters: counterHistories(site, records),
-    times: timesOfSources(records),
+    clock_differences: clockDifferences(site, history),
+    counter: counterHistory(history),
+    times: timesOfSources(history),
+    logs: logsOfUnit(history),
+  };
+}
+
+export function qualityParts(site: Site, units: readonly QualityOfUnit[]): QualityParts {
+  return {
+    clock_differences: units.flatMap((unit) => unit.clock_differences),
+    cleaning_clocks: cleaningClocks(
+      site,
+      units.map((unit) => unit.logs),
+    ),
+    counters: units.flatMap((unit) => unit.counter ?? []),
+    times: units.flatMap((unit) => unit.times),
   };
 }
 

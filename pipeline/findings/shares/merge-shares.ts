@@ -4,7 +4,7 @@ import type { JoinCount } from '../../transform/join-count.ts';
 import { unitOrder } from '../../transform/unit-order.ts';
 import type { Drift } from '../drift/drift-schema.ts';
 import { inOrder } from '../drift/unit-drift.ts';
-import type { Share } from './share.ts';
+import { newestOf, type Share, sumOfTexts } from './share.ts';
 
 /**
  * Puts the shares of different sites together: the same in whichever parts the records were taken. Rows of units come in the order of the units, rows of sites in that of
@@ -28,9 +28,6 @@ export function mergeShares(site: Site, shares: readonly Share[]): Share {
     rows.sort((a, b) => sources.get(a.source)! - sources.get(b.source)!);
   const list = <Key extends keyof Share['lists']>(key: Key): Share['lists'][Key] =>
     byUnit(all<Share['lists'][Key][number]>((share) => share.lists[key])) as Share['lists'][Key];
-  const counts = new Map<string, number>();
-  for (const [text, count] of all((share) => share.unclassified))
-    counts.set(text, (counts.get(text) ?? 0) + count);
   return {
     units,
     panel: byUnit(all((share) => share.panel)),
@@ -49,7 +46,7 @@ export function mergeShares(site: Site, shares: readonly Share[]): Share {
       requalifications: list('requalifications'),
       early_stops: list('early_stops'),
     },
-    unclassified: [...counts],
+    unclassified: sumOfTexts(all((share) => share.unclassified)),
     quality: {
       clock_differences: byUnit(bySource(all((share) => share.quality.clock_differences))).sort((a, b) =>
         a.kind < b.kind ? -1 : Number(a.kind > b.kind),
@@ -64,10 +61,7 @@ export function mergeShares(site: Site, shares: readonly Share[]): Share {
       logs: bySite(all((share) => share.missing.logs)),
       units: all((share) => share.missing.units).sort((a, b) => place.get(a.unit!)! - place.get(b.unit!)!),
     },
-    newest: all((share) => (share.newest ? [share.newest] : [])).reduce<Share['newest']>(
-      (newest, of) => (newest === null || of.at > newest.at ? of : newest),
-      null,
-    ),
+    newest: newestOf(shares.map((share) => share.newest)),
     later_records: shares.reduce((sum, share) => sum + share.later_records, 0),
   };
 }
@@ -88,7 +82,7 @@ function mergeDrift(
 }
 
 /** Each join's counts over all parts in which it was made. */
-function sumOfJoins(joins: readonly JoinCount[]): JoinCount[] {
+export function sumOfJoins(joins: readonly JoinCount[]): JoinCount[] {
   return [...groupBy(joins, ({ name }) => name).values()].map((parts) => {
     const sum = (of: 'left' | 'right' | 'matched' | 'unmatched_left' | 'unmatched_right') =>
       parts.reduce((total, part) => total + part[of], 0);

@@ -1,31 +1,20 @@
 import { groupBy } from '../../group-by.ts';
 import type { Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
-import { formatWall } from '../../site/wall-clock.ts';
 import type { JoinCount } from '../../transform/join-count.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Transformed } from '../../transform/transform.ts';
-import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { Drift } from '../drift/drift-schema.ts';
-import { driftWatch } from '../drift/drift-watch.ts';
-import {
-  contradictedRecords,
-  countUnclassified,
-  earlyStops,
-  incompleteReturns,
-  lookBackLists,
-  requalificationList,
-  testTimingList,
-} from '../lists/record-lists.ts';
+import { driftOfUnits } from '../drift/drift-watch.ts';
+import type { RecordLists, TextCounts } from '../lists/record-lists.ts';
 import { type MissingParts, missingParts } from '../next-month/missing-data.ts';
-import { type UnitAhead, unitAhead } from '../next-month/next-month.ts';
+import type { UnitAhead } from '../next-month/next-month.ts';
 import type { Period } from '../period.ts';
 import { type QualityParts, qualityParts } from '../record-quality/record-quality.ts';
 import { recordsUntil } from '../record-quality/records-until.ts';
-import type { Review } from '../review-schema.ts';
-import { recordsOfHistories } from './records-of-histories.ts';
-import { type UnitCourse, unitCourse } from './unit-course.ts';
-import { type UnitSummary, unitSummary } from './unit-summary.ts';
+import { type NewestEvent, type PartOfUnit, partOfUnit } from './part-of-unit.ts';
+import type { UnitCourse } from './unit-course.ts';
+import type { UnitSummary } from './unit-summary.ts';
 
 /**
  * What a review takes from the records of some units, all of their sites. Once it is made the records can be let go, so that those of a whole fleet need never be held at once.
@@ -37,72 +26,87 @@ export interface Share {
   joins: JoinCount[];
   summaries: UnitSummary[];
   drift: Drift;
-  lists: Pick<
-    Review,
-    | 'contradicted_records'
-    | 'incomplete_returns'
-    | 'test_timing'
-    | 'look_backs'
-    | 'requalifications'
-    | 'early_stops'
-  >;
-  /** Abort texts that no row of the site's table matches, and how often each stands. */
-  unclassified: [text: string, count: number][];
+  lists: RecordLists;
+  /** Of those that no row of the site's table matches. */
+  unclassified: TextCounts;
   quality: QualityParts;
   ahead: UnitAhead[];
   missing: MissingParts;
-  /** The newest cycle or test, as an instant and as wall time. */
-  newest: { at: number; text: string } | null;
+  newest: NewestEvent;
   /** Records that lie after the period (water and inspections are not counted). */
   later_records: number;
 }
 
 /**
+ * The share of some units from all of their histories at once.
+ *
  * @param records of no unit
  * @param transformed of all units of some sites, and none of others
  */
 export function shareOf(
   site: Site,
-  { inspections, water, actions }: Pick<Records, 'inspections' | 'water' | 'actions'>,
-  { histories, panel, joins, until, later_records }: Transformed,
+  records: Pick<Records, 'inspections' | 'water' | 'actions'>,
+  { histories, panel, joins, later_records }: Transformed,
   period: Period,
 ): Share {
-  const { from } = period;
-  const others = recordsUntil(site, { inspections, water, actions }, until);
-  const upToNow = { ...others, ...recordsOfHistories(histories) };
   const rowsOf = groupBy(panel, (row) => row.unit);
+  const parts = histories.map((history) => partOfUnit(site, history, rowsOf.get(history.unit) ?? [], period));
+  return { ...shareOfParts(site, records, parts, period), joins, later_records };
+}
+
+/**
+ * The same from what was taken of each unit, so that their records need not be held at once.
+ *
+ * @param parts of all units of some sites, in order
+ */
+export function shareOfParts(
+  site: Site,
+  { inspections, water, actions }: Pick<Records, 'inspections' | 'water' | 'actions'>,
+  parts: readonly PartOfUnit[],
+  period: Period,
+): Omit<Share, 'joins' | 'later_records'> {
+  const { until } = period;
+  const all = <Row>(of: (part: PartOfUnit) => readonly Row[]): Row[] => parts.flatMap(of);
   return {
-    units: histories.map((history) => unitCourse(history, site, until)),
-    panel,
-    joins,
-    summaries: histories.map((history) => unitSummary(site, history, rowsOf.get(history.unit) ?? [], period)),
-    drift: driftWatch(histories, site, until),
+    units: parts.map((part) => part.course),
+    panel: all((part) => part.rows),
+    summaries: parts.map((part) => part.summary),
+    drift: driftOfUnits(
+      parts.map((part) => part.watched),
+      site.rules,
+      until,
+    ),
     lists: {
-      contradicted_records: contradictedRecords(histories, from, until),
-      incomplete_returns: incompleteReturns(histories, from, until),
-      test_timing: testTimingList(histories, panel, from),
-      look_backs: lookBackLists(histories, from, until),
-      requalifications: requalificationList(histories, from, site.rules),
-      early_stops: earlyStops(histories, from, until),
+      contradicted_records: all((part) => part.lists.contradicted_records),
+      incomplete_returns: all((part) => part.lists.incomplete_returns),
+      test_timing: all((part) => part.lists.test_timing),
+      look_backs: all((part) => part.lists.look_backs),
+      requalifications: all((part) => part.lists.requalifications),
+      early_stops: all((part) => part.lists.early_stops),
     },
-    unclassified: countUnclassified(histories),
-    quality: qualityParts(site, upToNow, histories),
-    ahead: histories.map((history) => unitAhead(site, history, period)),
-    missing: missingParts(site, upToNow, histories, period),
-    newest: newestEvent(histories),
-    later_records,
+    unclassified: sumOfTexts(all((part) => part.unclassified)),
+    quality: qualityParts(
+      site,
+      parts.map((part) => part.quality),
+    ),
+    ahead: parts.map((part) => part.ahead),
+    missing: missingParts(
+      site,
+      recordsUntil(site, { inspections, water, actions }, until),
+      parts.map((part) => part.missing),
+      period,
+    ),
+    newest: newestOf(parts.map((part) => part.newest)),
   };
 }
 
-function newestEvent(histories: readonly UnitHistory[]): Share['newest'] {
-  let newest: Share['newest'] = null;
-  for (const { cycles, tests, clock } of histories) {
-    const at = Math.max(
-      cycles.at(-1)?.start ?? Number.NEGATIVE_INFINITY,
-      tests.at(-1)?.time ?? Number.NEGATIVE_INFINITY,
-    );
-    if (Number.isFinite(at) && (newest === null || at > newest.at))
-      newest = { at, text: formatWall(clock.wallOf(at)) };
-  }
-  return newest;
+/** Counts of abort texts added up, in the order in which they come. */
+export function sumOfTexts(counts: TextCounts): TextCounts {
+  const sums = new Map<string, number>();
+  for (const [text, count] of counts) sums.set(text, (sums.get(text) ?? 0) + count);
+  return [...sums];
 }
+
+/** The newest of events; of several at one instant the first. */
+export const newestOf = (events: readonly NewestEvent[]): NewestEvent =>
+  events.reduce((newest, of) => (of && (newest === null || of.at > newest.at) ? of : newest), null);

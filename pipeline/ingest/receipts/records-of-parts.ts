@@ -15,6 +15,8 @@ import { KINDS_OF_UNITS, type Receipt } from './receipt.ts';
 
 /** A file whose records are wanted, and where they stand among those of all files; plain data. */
 export interface Part extends Pick<Receipt, 'job' | 'kind' | 'kept' | 'columns'> {
+  /** Which of the wanted units it holds. */
+  units: readonly string[];
   part: number;
   sequence: number;
   sha256: string;
@@ -26,8 +28,11 @@ export function partsOf({ files }: Receipts, units?: ReadonlySet<string>): Part[
   return files.flatMap(({ job, kind, kept, columns, count, read, units: spans }, part): Part[] => {
     const from = sequence;
     sequence += count;
-    const wanted = units ? spans.some((span) => units.has(span.unit)) : !KINDS_OF_UNITS.has(kind);
-    return wanted ? [{ part, sequence: from, job, kind, kept, columns, sha256: read.sha256 }] : [];
+    const own = spans.map(({ unit }) => unit).filter((unit) => units?.has(unit));
+    const wanted = units ? own.length > 0 : !KINDS_OF_UNITS.has(kind);
+    return wanted
+      ? [{ part, sequence: from, job, kind, kept, columns, sha256: read.sha256, units: own }]
+      : [];
   });
 }
 
@@ -56,7 +61,8 @@ export async function recordsOfParts(
   return { records: finishRecords(drafts, rules), settlement };
 }
 
-async function columnsOf(
+/** @throws UserError where the file must be read again, since its part of the history is gone, and has changed */
+export async function columnsOf(
   { kept, columns, job, sha256 }: Part,
   inputs: Inputs,
   history: string,

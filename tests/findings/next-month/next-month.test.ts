@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { missingData, missingParts } from '../../../pipeline/findings/next-month/missing-data.ts';
+import {
+  missingData,
+  missingOfUnit,
+  missingParts,
+} from '../../../pipeline/findings/next-month/missing-data.ts';
 import { nextMonth, unitAhead } from '../../../pipeline/findings/next-month/next-month.ts';
 import { nextMonthSchema } from '../../../pipeline/findings/next-month/next-month-schema.ts';
 import { dayOfDate, formatDay, monthSpan, weekday } from '../../../pipeline/site/day.ts';
@@ -27,7 +31,10 @@ function ahead(records: Records, yaml: string) {
   const site = siteOf(yaml);
   const { histories } = transform(site, records, period.until);
   const ahead = histories.map((history) => unitAhead(site, history, period));
-  const missing = missingData(site, missingParts(site, records, histories, period), [], period);
+  const { inspections, water, actions } = records;
+  const units = histories.map((history) => missingOfUnit(site, history, period));
+  const parts = missingParts(site, { inspections, water, actions }, units, period);
+  const missing = missingData(site, parts, [], period);
   return nextMonthSchema.parse(nextMonth(ahead, [], [], missing, period));
 }
 const CHAMBER = 'cleaning: [{ task: chamber, every: 28, counted_in: calendar_days }]';

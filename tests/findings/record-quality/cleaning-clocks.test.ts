@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cleaningClocks } from '../../../pipeline/findings/record-quality/cleaning-clocks.ts';
+import { cleaningClocks, logsOfUnit } from '../../../pipeline/findings/record-quality/cleaning-clocks.ts';
 import { fitAt } from '../../../pipeline/findings/record-quality/offset-fit.ts';
 import { recordQualitySchema } from '../../../pipeline/findings/record-quality/record-quality-schema.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
@@ -20,11 +20,13 @@ const clocksOf = (records: Pick<Records, 'cycles' | 'cleanings'>, site: SiteFile
 const clocksIn = (site: Site, records: Records) =>
   cleaningClocks(
     site,
-    recordsByUnit(site, records, Number.POSITIVE_INFINITY).map((unit) => ({
-      ...unit,
-      cycles: classCycles(unit, site.rules),
-      cleanings: judgeCleanings(unit, [], [], site.rules),
-    })),
+    recordsByUnit(site, records, Number.POSITIVE_INFINITY).map((unit) =>
+      logsOfUnit({
+        ...unit,
+        cycles: classCycles(unit, site.rules),
+        cleanings: judgeCleanings(unit, [], [], site.rules),
+      }),
+    ),
   );
 const clockOf = (plan: LogPlan) => clocksOf(simulateLog(plan))[0]!;
 
@@ -41,11 +43,9 @@ function verdicts(logs: number, plan: Omit<LogPlan, 'seed'>): Record<string, num
 describe('a record beside the cycle log', () => {
   const minute = 60_000;
   const log = {
-    starts: [0, 100 * minute, 200 * minute],
-    running: [
-      { start: 0, end: 40 * minute },
-      { start: 200 * minute, end: 240 * minute },
-    ],
+    starts: Float64Array.of(0, 100 * minute, 200 * minute),
+    began: Float64Array.of(0, 200 * minute),
+    ended: Float64Array.of(40 * minute, 240 * minute),
   };
   const at = (begin: number, end: number) => ({ begin: begin * minute, end: end * minute, log });
 

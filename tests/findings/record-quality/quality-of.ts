@@ -1,4 +1,8 @@
-import { qualityParts, recordQuality } from '../../../pipeline/findings/record-quality/record-quality.ts';
+import {
+  qualityOfUnit,
+  qualityParts,
+  recordQuality,
+} from '../../../pipeline/findings/record-quality/record-quality.ts';
 import type { RecordQuality } from '../../../pipeline/findings/record-quality/record-quality-schema.ts';
 import { parseDay } from '../../../pipeline/site/day.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
@@ -10,5 +14,10 @@ import { transform } from '../../../pipeline/transform/transform.ts';
 export function qualityOf(declared: SiteFileInput, records: Records): RecordQuality {
   const site = readSiteFile(JSON.stringify(declared), 'site.yaml');
   const { histories } = transform(site, records, parseDay('2100-01-01')!);
-  return recordQuality(qualityParts(site, records, histories));
+  return recordQuality(
+    qualityParts(
+      site,
+      histories.map((history) => qualityOfUnit(site, history)),
+    ),
+  );
 }

@@ -1,0 +1,65 @@
+import type { MergeRule } from '../../site/file-shapes.ts';
+import type { Records } from '../../site/records.ts';
+import type { RecordKind } from '../../site/vocabulary.ts';
+import type { Draft } from '../draft.ts';
+import { type FileColumns, unpackDrafts } from '../file-columns.ts';
+import { finishRecords } from '../finish-records.ts';
+import type { Inputs } from '../read-jobs.ts';
+import { PartTally, type Settlement } from '../settlement.ts';
+import { columnsOf, type Part } from './records-of-parts.ts';
+
+/** Takes the records of units from the history, one unit after the other. */
+export interface TakenRecords {
+  /** The records of some kinds of a unit, each kind once; the others are empty. */
+  take(unit: string, kinds: readonly RecordKind[]): Promise<Records>;
+  /** What became of the rows of all that was taken. */
+  settlement: Settlement;
+}
+
+/**
+ * The same as {@link recordsOfParts}, unit by unit. A file that holds several of the wanted units is held as columns until they are all taken.
+ *
+ * @throws UserError where a file must be read again, since its part of the history is gone, and has changed
+ */
+export function recordsOfUnits(parts: readonly Part[], inputs: Inputs, history: string): TakenRecords {
+  const settlement: Settlement = { counts: [], contradictions: [] };
+  const rules: readonly MergeRule[] = inputs.site.declared.merge ?? [];
+  const ofUnit = new Map<string, OpenPart[]>();
+  for (const part of parts) {
+    const open: OpenPart = {
+      part,
+      left: part.units.length,
+      tally: new PartTally(part.kind, part.part, settlement),
+    };
+    for (const unit of part.units) {
+      const list = ofUnit.get(unit);
+      if (list) list.push(open);
+      else ofUnit.set(unit, [open]);
+    }
+  }
+  return {
+    settlement,
+    async take(unit, kinds) {
+      const drafts = new Map<RecordKind, Draft[]>(kinds.map((kind) => [kind, []]));
+      const wanted = new Set([unit]);
+      for (const open of ofUnit.get(unit) ?? []) {
+        const { part, tally } = open;
+        const list = drafts.get(part.kind);
+        if (!list) continue;
+        const columns = open.columns ?? (await columnsOf(part, inputs, history));
+        open.columns = --open.left > 0 ? columns : undefined;
+        for (const draft of unpackDrafts(columns, part.sequence, tally, wanted)) list.push(draft);
+      }
+      return finishRecords(drafts, rules);
+    },
+  };
+}
+
+/** A file that is gone through unit by unit. */
+interface OpenPart {
+  part: Part;
+  tally: PartTally;
+  /** Units that are not taken yet. */
+  left: number;
+  columns?: FileColumns | undefined;
+}
