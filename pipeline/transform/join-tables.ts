@@ -73,7 +73,3 @@ const joinError = (expect: JoinExpectation, what: string, key: number): Error =>
 export function tableOf(rows: readonly object[], columns: readonly string[]): ColumnTable {
   return aq.from(rows as object[], columns as string[]);
 }
-
-/** The rows of a table, without one of its columns. */
-export const rowsWithout = (table: ColumnTable, column: string): object[] =>
-  table.select(aq.not(column)).objects();

@@ -61,7 +61,7 @@ export async function readSiteBySite(
   const { site, task } = found;
   const { folder, site: _, history, ...settings } = task;
   const count = threadCount(values);
-  boundHeaps('fleet');
+  boundHeaps('joining');
   const receipts = await readIntoHistory(found, values, terminal);
   const parts = partsOfFleet(site, receipts);
   const threads = sharingThreads(
@@ -83,5 +83,6 @@ export async function readSiteBySite(
     );
   } finally {
     await threads.end();
+    boundHeaps('fleet');
   }
 }

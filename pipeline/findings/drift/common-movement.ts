@@ -148,7 +148,8 @@ function solveLevels({ days, start, list, y, weight }: Cells, lists: number): nu
       right[a]! += weight[i]! * (y[i]! - sum / total);
       sums[a]! += weight[i]! * y[i]!;
       weights[a]! += weight[i]!;
-      for (let j = start[row]!; j <= i; j++) lower[line + list[j]!]! -= (weight[i]! * weight[j]!) / total;
+      const share = weight[i]! / total;
+      for (let j = start[row]!; j <= i; j++) lower[line + list[j]!]! -= share * weight[j]!;
     }
   }
   for (let i = 0; i < lists; i++) {

@@ -1,3 +1,4 @@
+import { firstFrom } from '../../first-from.ts';
 import type { Day } from '../../site/day.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { DayValue } from './day-values.ts';
@@ -67,19 +68,19 @@ const LEAST_MOVE = 3;
  * How far a probe had moved when the unit failed, on the probe's scale relative to the level two months before: one number for each failure episode that it had moved
  * for by at least three noise standard deviations. Relative, since a repair that followed has opened another era with another level.
  *
- * @param values the adjusted series of the era in which the episodes lie
+ * @param values the adjusted series of the era in which the episodes lie, in order of day
  */
 export function movesBeforeFailure(
   values: readonly DayValue[],
   episodes: readonly { from: Day }[],
   spread: number,
 ): number[] {
+  const levels = Float64Array.from(values, ({ y }) => y);
+  const upTo = (day: Day): number => firstFrom(values, (of) => of.day >= day);
   return episodes.flatMap(({ from }) => {
-    const before = values.filter((of) => of.day < from - OLDER_DAYS).map((of) => of.y);
-    const near = values
-      .filter((of) => of.day <= from && of.day >= from - NEAR_DAYS)
-      .slice(-NEAR_VALUES)
-      .map((of) => of.y);
+    const before = levels.subarray(0, upTo(from - OLDER_DAYS));
+    const end = upTo(from + 1);
+    const near = levels.subarray(Math.max(upTo(from - NEAR_DAYS), end - NEAR_VALUES), end);
     if (before.length < LEAST_BEFORE || near.length < NEAR_VALUES) return [];
     const move = median(near)! - median(before)!;
     return Math.abs(move) >= LEAST_MOVE * spread ? [move] : [];

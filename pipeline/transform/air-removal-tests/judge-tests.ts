@@ -52,8 +52,28 @@ export function judgeTests(records: UnitRecords, cycles: readonly ClassedCycle[]
     else if (afterRepair) role = 'after_repair';
     else if (resultDays.has(day)) role = 'retest';
     if (role === 'day_result') resultDays.add(day);
-    return { ...test, day, role, cycle, ended_at };
+    return judged(test, { day, role, cycle, ended_at });
   });
+}
+
+/** Field by field, since copies by spread take several times the memory, and there may be millions. */
+function judged(test: AirRemovalTest, of: Omit<JudgedTest, keyof AirRemovalTest>): JudgedTest {
+  const all: Required<Record<keyof JudgedTest, unknown>> = {
+    unit: test.unit,
+    time: test.time,
+    result: test.result,
+    cycle_number: test.cycle_number,
+    note: test.note,
+    entered_at: test.entered_at,
+    person: test.person,
+    time_mark: test.time_mark,
+    origin: test.origin,
+    day: of.day,
+    role: of.role,
+    cycle: of.cycle,
+    ended_at: of.ended_at,
+  };
+  return all as JudgedTest;
 }
 
 /**

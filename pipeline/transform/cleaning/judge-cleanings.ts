@@ -38,13 +38,32 @@ export function judgeCleanings(
     const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, others, passes, rules) : null;
     const failure = failed[firstFrom(failed, (test) => test.time > cleaning.time) - 1];
     const afterFailure = failure !== undefined && day - failure.day <= rules.reactive_within_days;
-    return {
-      ...cleaning,
-      day,
-      done,
-      support,
-      contradicted: support !== null && (support.running || support.hot),
-      reactive: done ? cleaning.reason === 'reactive' || afterFailure : null,
-    };
+    const contradicted = support !== null && (support.running || support.hot);
+    const reactive = done ? cleaning.reason === 'reactive' || afterFailure : null;
+    return judged(cleaning, { day, done, support, contradicted, reactive });
   });
+}
+
+/** Field by field, since copies by spread take several times the memory, and there may be millions. */
+function judged(cleaning: Cleaning, of: Omit<JudgedCleaning, keyof Cleaning>): JudgedCleaning {
+  const all: Required<Record<keyof JudgedCleaning, unknown>> = {
+    unit: cleaning.unit,
+    task: cleaning.task,
+    time: cleaning.time,
+    start: cleaning.start,
+    minutes: cleaning.minutes,
+    state: cleaning.state,
+    reason: cleaning.reason,
+    note: cleaning.note,
+    entered_at: cleaning.entered_at,
+    person: cleaning.person,
+    time_mark: cleaning.time_mark,
+    origin: cleaning.origin,
+    day: of.day,
+    done: of.done,
+    support: of.support,
+    contradicted: of.contradicted,
+    reactive: of.reactive,
+  };
+  return all as JudgedCleaning;
 }

@@ -1,3 +1,4 @@
+import type { ColumnTable } from 'arquero';
 import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import { CLEANLINESS_CLASSES, UNRELATED_CLASSES } from '../../site/vocabulary.ts';
@@ -5,7 +6,7 @@ import { isInsideEpisode } from '../air-removal-tests/failure-episodes.ts';
 import { testTiming } from '../air-removal-tests/test-timing.ts';
 import { isProduction } from '../cycles/class-cycles.ts';
 import type { JoinCount } from '../join-count.ts';
-import { joinTables, rowsWithout, tableOf } from '../join-tables.ts';
+import { joinTables, tableOf } from '../join-tables.ts';
 import { eraOf } from '../service/eras.ts';
 import type { UnitHistory } from '../unit-history.ts';
 import { stratumOf } from './strata.ts';
@@ -61,8 +62,7 @@ export function unitDayPanel(
     unmatchedRight: 'error',
   });
   // A left join puts rows without a match last: the order is made again.
-  const ordered = withExposures.table.orderby(KEY);
-  const rows = (rowsWithout(ordered, KEY) as Record<string, unknown>[]).map(finish);
+  const rows = rowsOfTable(withExposures.table.orderby(KEY));
   return { rows, joins: [withCounts.count, withResults.count, withExposures.count] };
 }
 
@@ -171,9 +171,38 @@ function exposuresOf(history: UnitHistory, keyOf: KeyOf): object[] {
   }));
 }
 
-function finish(row: Record<string, unknown>): UnitDay {
-  const test_result = (row.test_result ?? null) as UnitDay['test_result'];
-  const at_risk = test_result !== null && row.inside_episode === 0 && row.out_of_service === 0 ? 1 : 0;
-  const failed = test_result === null ? null : test_result === 'fail' ? 1 : 0;
-  return { ...row, test_result, at_risk, failed } as UnitDay;
+/** Field by field, since rows put together by spread take several times the memory, and there may be millions. */
+function rowsOfTable(table: ColumnTable): UnitDay[] {
+  const columns = Object.fromEntries(table.columnNames().map((name) => [name, table.array(name)]));
+  return Array.from({ length: table.numRows() }, (_, at): UnitDay => {
+    const value = (name: keyof UnitDay) => columns[name]![at];
+    const test_result: UnitDay['test_result'] = value('test_result') ?? null;
+    const at_risk = test_result !== null && value('inside_episode') === 0 && value('out_of_service') === 0;
+    return {
+      unit: value('unit'),
+      site: value('site'),
+      day: value('day'),
+      date: value('date'),
+      era: value('era'),
+      stratum: value('stratum'),
+      test_timing: value('test_timing'),
+      inside_episode: value('inside_episode'),
+      out_of_service: value('out_of_service'),
+      production_cycles: value('production_cycles'),
+      cleanliness_aborts: value('cleanliness_aborts'),
+      unrelated_aborts: value('unrelated_aborts'),
+      unclassified_aborts: value('unclassified_aborts'),
+      purges: value('purges'),
+      early_stops: value('early_stops'),
+      test_result,
+      chamber_overdue: value('chamber_overdue'),
+      chamber_overdue_all_records: value('chamber_overdue_all_records'),
+      chamber_days_past_due: value('chamber_days_past_due'),
+      chamber_clock_days: value('chamber_clock_days'),
+      strainers_missed: value('strainers_missed'),
+      flushes_missed_in_a_row: value('flushes_missed_in_a_row'),
+      at_risk: at_risk ? 1 : 0,
+      failed: test_result === null ? null : test_result === 'fail' ? 1 : 0,
+    };
+  });
 }
