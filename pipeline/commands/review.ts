@@ -159,8 +159,9 @@ async function makeAndWrite(
   const { pressure, temperature } = site.declared.report;
   const pagesAsked = pagesAskedFor(values, review);
   const paged = new Set(unitsWithPage(review, pagesAsked).map(({ unit }) => unit));
-  const due = units.flatMap((unit) => (paged.has(unit.unit) ? unit.due : []));
-  const basis = { review, panel, due, measures: { pressure, temperature }, pagesAsked };
+  const courses = new Map(units.map((unit) => [unit.unit, unit]));
+  const dueOf = (unit: string) => (paged.has(unit) ? courses.get(unit)!.due : []);
+  const basis = { review, panel, dueOf, measures: { pressure, temperature }, pagesAsked };
   const folder = join(String(values.out), period.month);
   const fresh = await freshFolder(folder);
   try {

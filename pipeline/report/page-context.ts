@@ -1,6 +1,6 @@
 import { fingerprintOf } from '../findings/fingerprint.ts';
 import type { Review } from '../findings/review-schema.ts';
-import { groupBy } from '../group-by.ts';
+import { rowsOfUnits } from '../rows-of-units.ts';
 import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
@@ -59,7 +59,7 @@ export function numbering(): Numbering {
 export function reportContext(
   made: Review,
   panel: readonly UnitDay[],
-  due: readonly DueTask[],
+  dueOf: ReportContext['dueOf'],
   words: Words,
   {
     hasInterval = false,
@@ -78,15 +78,13 @@ export function reportContext(
   const pages = new Map(paged.map(({ unit }) => [unit, names.get(unit)!]));
   const units = new Map(review.units.map((unit) => [unit.unit, unit]));
   const sites = new Map(review.sites.map((site) => [site.id, site.name]));
-  const days = groupBy(panel, (row) => row.unit);
-  const tasks = groupBy(due, (task) => task.unit);
   const { record_from, record_to } = review.period;
   return {
     review,
     measures: measureNames(measures),
     panel,
-    daysOf: (unit) => days.get(unit) ?? [],
-    dueOf: (unit) => tasks.get(unit) ?? [],
+    daysOf: rowsOfUnits(panel),
+    dueOf,
     words,
     runtimes: new Map(),
     hasInterval,

@@ -27,10 +27,10 @@ import type { Words } from './words/words.ts';
 /** What most pages and all tables are made from: the review, and what it sums up. */
 export interface ReportBasis {
   review: Review;
-  /** Unit-day panel up to the end of the month. */
+  /** Unit-day panel up to the end of the month; rows of a unit stand together. */
   panel: readonly UnitDay[];
-  /** Every due task of every unit that has a page. */
-  due: readonly DueTask[];
+  /** Every due task of a unit. Asked for unit by unit, since those of a large fleet take more room than the panel. */
+  dueOf(unit: string): readonly DueTask[];
   /** Measures of the pages; left out: those of the review. The data files stay in them. */
   measures?: ReportMeasures;
   /** Whether the report has the page of the case for a cleaning interval. */
@@ -128,8 +128,12 @@ async function unitPages(context: ReportContext, units: Iterable<string>): Promi
 }
 
 function contextOf(
-  { review, panel, due, hasInterval, measures, pagesAsked }: ReportBasis,
+  { review, panel, dueOf, hasInterval, measures, pagesAsked }: ReportBasis,
   words: Words = en,
 ): ReportContext {
-  return reportContext(review, panel, due, words, { hasInterval, pagesAsked, ...(measures && { measures }) });
+  return reportContext(review, panel, dueOf, words, {
+    hasInterval,
+    pagesAsked,
+    ...(measures && { measures }),
+  });
 }

@@ -13,6 +13,7 @@ import { makeReview } from '../../pipeline/findings/review.ts';
 import { EXPOSURES, OUTCOMES } from '../../pipeline/findings/review-schema.ts';
 import { groupBy } from '../../pipeline/group-by.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
+import { rowsOfUnits } from '../../pipeline/rows-of-units.ts';
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
 import { circularShiftTest } from '../../pipeline/statistics/permutation/circular-shift-test.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
@@ -74,8 +75,8 @@ await timed(
   'report',
   async () => {
     const { writeReport } = await import('../../pipeline/report/report.ts');
-    const due = transformed.histories.flatMap((history) => history.cleaning.due);
-    return writeReport({ review, panel: transformed.panel, due, problems: reading.problems });
+    const dueOf = rowsOfUnits(transformed.histories.flatMap((history) => history.cleaning.due));
+    return writeReport({ review, panel: transformed.panel, dueOf, problems: reading.problems });
   },
   (of) => `${of.length} files`,
 );

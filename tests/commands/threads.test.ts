@@ -15,6 +15,7 @@ import type { Reading } from '../../pipeline/ingest/reading.ts';
 import { drawUnitPages, type ReportBasis } from '../../pipeline/report/report.ts';
 import { type SheetTable, workbookFile } from '../../pipeline/report/tables/workbook.ts';
 import { de } from '../../pipeline/report/words/de.ts';
+import { rowsOfUnits } from '../../pipeline/rows-of-units.ts';
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
 import { runProgram } from './terminal.ts';
@@ -47,8 +48,8 @@ describe('threads', () => {
     const period = reviewPeriod('2026-09', spanOfRecords(site, reading.records));
     const transformed = transform(site, reading.records, period.until);
     const review = makeReview({ site, reading, transformed, period, version: '0' });
-    const due = transformed.histories.flatMap((history) => history.cleaning.due);
-    const basis: ReportBasis = { review, panel: transformed.panel, due, hasInterval: true };
+    const dueOf = rowsOfUnits(transformed.histories.flatMap((history) => history.cleaning.due));
+    const basis: ReportBasis = { review, panel: transformed.panel, dueOf, hasInterval: true };
     const units = review.units.map(({ unit }) => unit);
     const here = await drawUnitPages(basis, units);
     expect(here.size).toBe(10);

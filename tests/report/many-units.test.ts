@@ -4,12 +4,14 @@ import { recordsPage } from '../../pipeline/report/pages/records-page.ts';
 import { reviewPage } from '../../pipeline/report/pages/review-page.ts';
 import { type ReportInput, writeReport } from '../../pipeline/report/report.ts';
 import { en } from '../../pipeline/report/words/en.ts';
+import { rowsOfUnits } from '../../pipeline/rows-of-units.ts';
 import { fleetInput } from './fixtures/fleet.ts';
 
 /** A fleet whose units are those of a small one many times over, under new names. */
 function fleetOf(units: number): ReportInput {
   const input = fleetInput(3);
-  const { review, panel, due } = input;
+  const { review, panel, dueOf } = input;
+  const due = review.units.flatMap(({ unit }) => dueOf(unit));
   const again = <Row extends { unit: string }>(rows: readonly Row[]): Row[] =>
     Array.from({ length: Math.ceil(units / 3) }, (_, copy) =>
       rows.map((row) => ({ ...row, unit: `${row.unit}-${copy}` })),
@@ -38,12 +40,12 @@ function fleetOf(units: number): ReportInput {
       aborts: [],
     },
   };
-  return { ...input, review: many, panel: again(panel), due: again(due) };
+  return { ...input, review: many, panel: again(panel), dueOf: rowsOfUnits(again(due)) };
 }
 
 function pageOf(units: number): Promise<string> {
-  const { review, panel, due } = fleetOf(units);
-  return reviewPage(reportContext(review, panel, due, en));
+  const { review, panel, dueOf } = fleetOf(units);
+  return reviewPage(reportContext(review, panel, dueOf, en));
 }
 
 describe('the review of many units', () => {
@@ -57,10 +59,10 @@ describe('the review of many units', () => {
   });
 
   it('names sites on one clock together', async () => {
-    const { review, panel, due } = fleetOf(3);
+    const { review, panel, dueOf } = fleetOf(3);
     const of = (name: string, zone: string) => ({ id: name, name, zone, day_starts: '04:00' });
     const sites = [of('North', 'Europe/Berlin'), of('Isle', 'Atlantic/Canary'), of('South', 'Europe/Berlin')];
-    const page = await reviewPage(reportContext({ ...review, sites }, panel, due, en));
+    const page = await reviewPage(reportContext({ ...review, sites }, panel, dueOf, en));
     expect(page).toContain(
       'North, South (clock Europe/Berlin, operating day from 04:00); Isle (clock Atlantic',
     );
@@ -93,14 +95,14 @@ describe('the review of many units', () => {
   });
 
   it('lists of ten thousand files those that lost something, and says where the others stand', () => {
-    const { review, panel, due } = fleetInput(3);
+    const { review, panel, dueOf } = fleetInput(3);
     const one = { ...review.files[0]!, rejected: 0, cells_lost: 0, rows: 9 };
     const files = Array.from({ length: 10_000 }, (_, at) => ({
       ...one,
       file: `log-${at}.csv`,
       rejected: at === 9_876 ? 1 : 0,
     }));
-    const page = recordsPage(reportContext({ ...review, files }, panel, due, en));
+    const page = recordsPage(reportContext({ ...review, files }, panel, dueOf, en));
     expect(page.length).toBeLessThan(3_000_000);
     expect(page).toContain('log-9876.csv');
     expect(page).toContain('9,500 more files: tables/files.csv has them all');

@@ -23,7 +23,7 @@ beforeAll(async () => {
   const inputs: Record<string, ReportInput> = {
     fleet: { ...fleetInput(3), interval: CASES.supported! },
     hostile: hostileInput(),
-    empty: { review: reviewOf(), panel: [], due: [], problems: [] },
+    empty: { review: reviewOf(), panel: [], dueOf: () => [], problems: [] },
   };
   for (const [name, input] of Object.entries(inputs)) {
     const files = await writeReport(input);

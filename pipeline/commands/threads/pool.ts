@@ -4,13 +4,13 @@ import type { ResourceLimits } from 'node:worker_threads';
 import { Tinypool } from 'tinypool';
 import { reviewOfUnits } from '../../findings/review-of-units.ts';
 import { DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
-import { groupBy } from '../../group-by.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
 import type { Receipt } from '../../ingest/receipts/receipt.ts';
 import { packRows } from '../../packed-rows.ts';
 import { unitsWithPage } from '../../report/parts/units-with-page.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
+import { rowsOfUnits } from '../../rows-of-units.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
 import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
@@ -111,17 +111,14 @@ export async function handOver(pages: ReadonlyMap<string, Uint8Array>, onPage: O
 
 /** The pages of units are made from their own days and what the review says of them and of all. */
 export function drawTasks(basis: ReportBasis, language: Language): (units: readonly string[]) => DrawTask {
-  const { review } = basis;
-  const days = groupBy(basis.panel, (row) => row.unit);
-  const due = groupBy(basis.due, (row) => row.unit);
-  const own = <Row>(rows: ReadonlyMap<string, Row[]>, units: readonly string[]): Row[] =>
-    units.flatMap((unit) => rows.get(unit) ?? []);
+  const { review, panel, dueOf, ...rest } = basis;
+  const daysOf = rowsOfUnits(panel);
   return (units) => ({
     basis: {
-      ...basis,
+      ...rest,
       review: reviewOfUnits(review, units),
-      panel: packRows(own(days, units), UNIT_DAY),
-      due: packRows(own(due, units), DUE),
+      panel: packRows(units.flatMap(daysOf), UNIT_DAY),
+      due: packRows(units.flatMap(dueOf), DUE),
     },
     units,
     language,

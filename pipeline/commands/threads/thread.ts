@@ -10,6 +10,7 @@ import { type PackedRows, unpackRows } from '../../packed-rows.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
 import { CATALOGUES } from '../../report/words/catalogues.ts';
+import { rowsOfUnits } from '../../rows-of-units.ts';
 import type { Day } from '../../site/day.ts';
 import { readSiteFile } from '../../site/read-site-file.ts';
 import type { Records } from '../../site/records.ts';
@@ -42,7 +43,7 @@ export interface ShareTask extends InputsTask {
 
 /** What is to be drawn: the pages of some units, in a language. */
 export interface DrawTask {
-  basis: Omit<ReportBasis, 'panel' | 'due'> & { panel: PackedRows<UnitDay>; due: PackedRows<DueTask> };
+  basis: Omit<ReportBasis, 'panel' | 'dueOf'> & { panel: PackedRows<UnitDay>; due: PackedRows<DueTask> };
   language: Language;
   units: readonly string[];
   /** Shared with others that draw pages of the same units: see `takenFrom`. Left out: all are drawn here. */
@@ -140,7 +141,7 @@ export async function drawUnits({
 }: DrawTask): Promise<Map<string, Uint8Array>> {
   const { drawUnitPages } = await import('../../report/report.ts');
   const { panel, due, ...rest } = basis;
-  const unpacked = { ...rest, panel: unpackRows(panel), due: unpackRows(due) };
+  const unpacked = { ...rest, panel: unpackRows(panel), dueOf: rowsOfUnits(unpackRows(due)) };
   const wanted = place ? takenFrom(units, place) : units;
   const pages = await drawUnitPages(unpacked, wanted, CATALOGUES[language]);
   const utf8 = new TextEncoder();

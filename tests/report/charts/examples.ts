@@ -40,8 +40,8 @@ export interface ChartExample {
 
 /** One example of each chart, with the rows of a fleet of so many units. */
 export function chartExamples(units = 3): ChartExample[] {
-  const { review, panel, due } = fleetInput(units);
-  const context = reportContext(review, panel, due, en);
+  const { review, panel, dueOf } = fleetInput(units);
+  const context = reportContext(review, panel, dueOf, en);
   const monthly = monthlyRows(review.charts.failed_days, review, en);
   const fleet = monthly.filter((row) => row.scope === 'fleet');
   const ofUnits = monthly.filter((row) => row.scope !== 'fleet');

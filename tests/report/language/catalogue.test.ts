@@ -9,7 +9,7 @@ import { dataOf, withoutData } from './data-texts.ts';
 import { pageTexts } from './page-texts.ts';
 import { OPEN, outsideMarks, pseudo } from './pseudo.ts';
 
-const empty = { review: reviewOf(), panel: [], due: [], problems: [] };
+const empty = { review: reviewOf(), panel: [], dueOf: () => [], problems: [] };
 const inputs: Record<string, ReportInput> = {
   'three units, a rise supported': {
     ...fleetInput(3, { drift: driftOf('A1', 'north') }),

@@ -19,7 +19,7 @@ const inputs: Record<string, ReportInput> = {
   full: { ...fleetInput(3, { drift: driftOf('A1', 'north') }), interval: CASES.supported! },
   'no rise': { ...fleetInput(2), interval: CASES.not_supported! },
   'nothing to say': { ...fleetInput(1), interval: CASES.cannot_tell! },
-  empty: { review: reviewOf(), panel: [], due: [], problems: [], interval: CASES.empty! },
+  empty: { review: reviewOf(), panel: [], dueOf: () => [], problems: [], interval: CASES.empty! },
 };
 
 describe.each(Object.keys(inputs))('report in German, %s', (name) => {

@@ -5,6 +5,7 @@ import { reviewPeriod, spanOfRecords } from '../../../pipeline/findings/period.t
 import { makeReview } from '../../../pipeline/findings/review.ts';
 import { readExports } from '../../../pipeline/ingest/read-exports.ts';
 import type { ReportInput } from '../../../pipeline/report/report.ts';
+import { rowsOfUnits } from '../../../pipeline/rows-of-units.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import { transform } from '../../../pipeline/transform/transform.ts';
 
@@ -18,7 +19,7 @@ export async function inputOf(folder: string): Promise<ReportInput> {
   return {
     review: makeReview({ site, reading, transformed, period, version: '0' }),
     panel,
-    due: histories.flatMap((history) => history.cleaning.due),
+    dueOf: rowsOfUnits(histories.flatMap((history) => history.cleaning.due)),
     problems: reading.problems,
     interval: intervalCase(histories, panel, site, reading.records, until),
   };

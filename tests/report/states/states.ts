@@ -3,6 +3,7 @@ import { type Period, reviewPeriod, spanOfRecords } from '../../../pipeline/find
 import { makeReview } from '../../../pipeline/findings/review.ts';
 import type { Problem, Reading } from '../../../pipeline/ingest/reading.ts';
 import type { ReportInput } from '../../../pipeline/report/report.ts';
+import { rowsOfUnits } from '../../../pipeline/rows-of-units.ts';
 import { dayOfDate, formatDay, monthSpan, weekday } from '../../../pipeline/site/day.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import type { Records } from '../../../pipeline/site/records.ts';
@@ -76,7 +77,7 @@ function inputOf(yaml: string, records: Records, problems: Problem[], asked?: Pe
   return {
     review: makeReview({ site, reading, transformed, period, version: '0.0.0' }),
     panel,
-    due: histories.flatMap((history) => history.cleaning.due),
+    dueOf: rowsOfUnits(histories.flatMap((history) => history.cleaning.due)),
     problems,
     interval: intervalCase(histories, panel, site, records, until),
   };

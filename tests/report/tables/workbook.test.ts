@@ -26,7 +26,7 @@ const read = async (file: Uint8Array) =>
     ]),
   );
 
-const context = reportContext(reviewOf(), [], [], en);
+const context = reportContext(reviewOf(), [], () => [], en);
 const made = (columns: string[], rows: Cell[][]) =>
   workbookFile(context, [sheetTable({ name: 'units', columns, rows })]);
 

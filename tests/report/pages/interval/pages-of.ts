@@ -54,7 +54,7 @@ export function contextOf(found: IntervalCase): ReportContext {
   const context = reportContext(
     reviewOf({ sites: [{ id: 's', name: 'North wing', zone: 'Etc/UTC', day_starts: '04:00' }] }),
     [],
-    [],
+    () => [],
     en,
   );
   return found.record_from === null
