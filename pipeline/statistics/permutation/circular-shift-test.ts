@@ -1,5 +1,5 @@
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { computed, notComputable, type Outcome } from '../result.ts';
+import { combineDrawn } from './combine-drawn.ts';
 import { type ShiftScores, shiftScores } from './shift-scores.ts';
 import type { ShiftDesign, ShiftSegment } from './shift-segment.ts';
 
@@ -109,13 +109,8 @@ export function circularShiftTest(
   });
 }
 
-interface ShiftSums {
-  excess: Float64Array;
-  variance: Float64Array;
-}
-
 /** Every combination of shifts but the record as it stands. */
-function combineAll(used: ShiftScores[], combinations: number): ShiftSums {
+function combineAll(used: ShiftScores[], combinations: number): ShiftScores {
   const sums = { excess: new Float64Array(combinations - 1), variance: new Float64Array(combinations - 1) };
   for (let i = 1; i < combinations; i++) {
     let rest = i;
@@ -124,20 +119,6 @@ function combineAll(used: ShiftScores[], combinations: number): ShiftSums {
       rest = Math.floor(rest / scores.excess.length);
       sums.excess[i - 1]! += scores.excess[shift]!;
       sums.variance[i - 1]! += scores.variance[shift]!;
-    }
-  }
-  return sums;
-}
-
-/** Combinations drawn with replacement; each shift of a segment is equally likely, to within 1 in 2^32. */
-function combineDrawn(used: ShiftScores[], draws: number, seed: number): ShiftSums {
-  const generator = xoroshiro128plus(seed);
-  const sums = { excess: new Float64Array(draws), variance: new Float64Array(draws) };
-  for (let i = 0; i < draws; i++) {
-    for (const scores of used) {
-      const shift = Math.floor(((generator.next() >>> 0) / 2 ** 32) * scores.excess.length);
-      sums.excess[i]! += scores.excess[shift]!;
-      sums.variance[i]! += scores.variance[shift]!;
     }
   }
   return sums;
