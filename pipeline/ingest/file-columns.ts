@@ -70,14 +70,18 @@ export function unpackDrafts(
 }
 
 /** Which records are of wanted units. */
-function wantedRows({ columns }: FileColumns, wanted: ReadonlySet<string>): (index: number) => boolean {
+export function wantedRows(
+  { columns }: FileColumns,
+  wanted: ReadonlySet<string>,
+): (index: number) => boolean {
   const unit = columns.find(([name]) => name === 'unit')?.[1];
   if (unit?.type !== 'words') return () => false;
   const codes = new Set(unit.words.flatMap((word, code) => (wanted.has(word) ? [code] : [])));
   return (index) => codes.has(unit.codes[index]!);
 }
 
-function valueAt(column: Column, index: number): unknown {
+/** The value of a field at a place; undefined where there is none. */
+export function valueAt(column: Column, index: number): unknown {
   if (column.type === 'words') {
     const code = column.codes[index]!;
     return code < 0 ? undefined : column.words[code];

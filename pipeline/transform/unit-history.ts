@@ -44,7 +44,7 @@ export function unitHistory(site: Site, records: UnitRecords, until: Day, log: C
     cycles,
     tests,
     episodes: failureEpisodes(tests),
-    leak_tests: records.leak_tests.map((test) => ({ ...test, day: records.clock.operatingDay(test.time) })),
+    leak_tests: records.leak_tests.map((test) => dated(test, records.clock.operatingDay(test.time))),
     cleanings,
     service: records.service,
     eras: eras(records),
@@ -52,6 +52,21 @@ export function unitHistory(site: Site, records: UnitRecords, until: Day, log: C
     use_days,
     cleaning: cleaningOfUnit(site, records.unit, use_days, cleanings, until, log),
   };
+}
+
+/** Field by field, since a record may be a view of its columns, which can't be spread. */
+function dated(test: LeakTest, day: Day): LeakTest & { day: Day } {
+  const all: Required<Record<keyof LeakTest | 'day', unknown>> = {
+    unit: test.unit,
+    time: test.time,
+    leak_rate_kpa_min: test.leak_rate_kpa_min,
+    limit_kpa_min: test.limit_kpa_min,
+    cycle_number: test.cycle_number,
+    time_mark: test.time_mark,
+    origin: test.origin,
+    day,
+  };
+  return all as LeakTest & { day: Day };
 }
 
 /** Days of use: at least one cycle that is not a purge. Their first cycle is the first that is not one. */

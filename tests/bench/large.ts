@@ -48,7 +48,8 @@ await build({
     reading: 'pipeline/commands/read-inputs.ts',
     inputs: 'pipeline/commands/find-inputs.ts',
     engine: 'pipeline/commands/engine-settings.ts',
-    joining: 'pipeline/transform/transform.ts',
+    'join-large': 'tests/bench/join-large.ts',
+    'join-thread': 'tests/bench/join-thread.ts',
     receipts: 'pipeline/commands/site-by-site/read-site-by-site.ts',
   },
   splitting: false,
@@ -85,7 +86,7 @@ const runs: [string, string, string[]][] = [
   [
     `read, validated and joined, ${threads} threads`,
     process.execPath,
-    [RUNNER, 'join', folder, String(threads), 'none'],
+    [RUNNER, 'join', folder, String(threads), `${history}-3`],
   ],
   ['read and kept as columns too', process.execPath, [RUNNER, 'read', folder, String(threads), history]],
   ['the next time, nothing new', process.execPath, [RUNNER, 'read', folder, String(threads), history]],

@@ -24,6 +24,13 @@ if (what === 'parse') {
   const values = { folder: target, threads, history };
   const { files } = await readIntoHistory(await findInputs(values), values, quiet);
   rows = files.reduce((sum, { count }) => sum + count, 0);
+} else if (what === 'join') {
+  const [bundle, thread] = [bundled('join-large.js'), bundled('join-thread.js')];
+  if (!bundle || !thread) throw new Error('the benchmark must be bundled');
+  const { joinLarge } = await import(bundle);
+  const { read, panel } = await joinLarge({ folder: target, threads, history }, quiet, thread);
+  if (panel === 0) throw new Error('the panel must have rows');
+  rows = read;
 } else {
   const bundles = [bundled('inputs.js'), bundled('reading.js')];
   if (bundles.includes(undefined)) (await import('tsx/esm/api')).register();
@@ -31,14 +38,7 @@ if (what === 'parse') {
   const { readFound } = await import(bundles[1] ?? '../../pipeline/commands/read-inputs.ts');
   const values = { folder: target, threads, history };
   const found = await findInputs(values);
-  const { site } = found;
   const reading = await readFound(found, values, quiet);
-  if (what === 'join') {
-    const joining = bundled('joining.js') ?? '../../pipeline/transform/transform.ts';
-    const { transform } = await import(joining);
-    const { panel } = transform(site, reading.records, Number.MAX_SAFE_INTEGER);
-    if (panel.length === 0) throw new Error('the panel must have rows');
-  }
   rows = Object.values(reading.records).reduce((sum, { length }) => sum + length, 0);
 }
 console.log(rows, process.resourceUsage().maxRSS);

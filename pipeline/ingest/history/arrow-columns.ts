@@ -132,22 +132,22 @@ export function fromArrow(bytes: Uint8Array): FileColumns {
     if (type === 'words') return [name, wordsOf(table, name)];
     const values = valuesOf(table, name);
     return type === 'yes_no'
-      ? [name, { type, values: Int8Array.from(values) }]
-      : [name, { type, values: Float64Array.from(values) }];
+      ? [name, { type, values: new Int8Array(values) }]
+      : [name, { type, values: new Float64Array(values) }];
   });
   return {
     kind: about.kind,
     read: about.read,
     problems: about.problems,
     count,
-    rows: Float64Array.from(valuesOf(table, ROW)),
+    rows: new Float64Array(valuesOf(table, ROW)),
     columns,
     choices: about.choices,
   };
 }
 
 /** The values of a column without nulls; its batch may be longer than the column. */
-function valuesOf(table: Table, name: string): Iterable<number> {
+function valuesOf(table: Table, name: string): ArrayLike<number> {
   const batch = table.getChild(name).data[0];
   return batch ? (batch.values as Float64Array | Int8Array).subarray(0, batch.length) : [];
 }
@@ -163,7 +163,7 @@ function wordsOf(table: Table, name: string): Column {
       }
     | undefined;
   if (!batch) return { type: 'words', codes: new Int32Array(0), words: [] };
-  const codes = Int32Array.from(batch.values.subarray(0, batch.length));
+  const codes = new Int32Array(batch.values.subarray(0, batch.length));
   if (batch.nullCount > 0)
     for (let index = 0; index < codes.length; index++)
       if (!((batch.validity[index >> 3]! >> (index & 7)) & 1)) codes[index] = -1;

@@ -7,10 +7,11 @@ import { finishRecords } from '../finish-records.ts';
 import type { Inputs } from '../read-jobs.ts';
 import { PartTally, type Settlement } from '../settlement.ts';
 import { columnsOf, type Part } from './records-of-parts.ts';
+import { type TalliedFile, undisputedRecords } from './undisputed-records.ts';
 
 /** Takes the records of units from the history, one unit after the other. */
 export interface TakenRecords {
-  /** The records of some kinds of a unit, each kind once; the others are empty. */
+  /** The records of some kinds of a unit, each kind once; the others are empty. They can be read and not changed or spread. */
   take(unit: string, kinds: readonly RecordKind[]): Promise<Records>;
   /** What became of the rows of all that was taken. */
   settlement: Settlement;
@@ -40,19 +41,44 @@ export function recordsOfUnits(parts: readonly Part[], inputs: Inputs, history: 
   return {
     settlement,
     async take(unit, kinds) {
-      const drafts = new Map<RecordKind, Draft[]>(kinds.map((kind) => [kind, []]));
-      const wanted = new Set([unit]);
+      const files = new Map<RecordKind, OpenFile[]>(kinds.map((kind) => [kind, []]));
       for (const open of ofUnit.get(unit) ?? []) {
         const { part, tally } = open;
-        const list = drafts.get(part.kind);
+        const list = files.get(part.kind);
         if (!list) continue;
         const columns = open.columns ?? (await columnsOf(part, inputs, history));
         open.columns = --open.left > 0 ? columns : undefined;
-        for (const draft of unpackDrafts(columns, part.sequence, tally, wanted)) list.push(draft);
+        list.push({ columns, tally, sequence: part.sequence });
       }
-      return finishRecords(drafts, rules);
+      return recordsOf(files, unit, rules);
     },
   };
+}
+
+function recordsOf(
+  files: ReadonlyMap<RecordKind, readonly OpenFile[]>,
+  unit: string,
+  rules: readonly MergeRule[],
+): Records {
+  const undisputed: Partial<Record<RecordKind, object[]>> = {};
+  const disputed = new Map<RecordKind, Draft[]>();
+  const wanted = new Set([unit]);
+  for (const [kind, own] of files) {
+    const records = rules.some((rule) => rule.kind === kind) ? undefined : undisputedRecords(kind, own, unit);
+    if (records) undisputed[kind] = records;
+    else
+      disputed.set(
+        kind,
+        own.flatMap(({ columns, sequence, tally }) => unpackDrafts(columns, sequence, tally, wanted)),
+      );
+  }
+  return { ...finishRecords(disputed, rules), ...undisputed } as Records;
+}
+
+/** A file of which the records of a unit are taken. */
+interface OpenFile extends TalliedFile {
+  /** Place of its first record in the order of source, file and row. */
+  sequence: number;
 }
 
 /** A file that is gone through unit by unit. */
