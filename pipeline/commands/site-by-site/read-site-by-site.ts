@@ -36,7 +36,7 @@ export async function readIntoHistory(
     const receipts = await readReceipts(site, folder, history!, {
       ...settings,
       ...withProgress(terminal),
-      readElsewhere: (job) => threads.readReceipt({ ...task, job }),
+      readElsewhere: threads.receiptReader(task),
     });
     terminal.progressDone();
     requireRecords(

@@ -5,6 +5,7 @@ import { Tinypool } from 'tinypool';
 import { reviewOfUnits } from '../../findings/review-of-units.ts';
 import { DUE, UNIT_DAY } from '../../findings/shares/carried-share.ts';
 import type { FileColumns } from '../../ingest/file-columns.ts';
+import type { ReadJob } from '../../ingest/read-jobs.ts';
 import type { Receipt } from '../../ingest/receipts/receipt.ts';
 import { packRows } from '../../packed-rows.ts';
 import { unitsWithPage } from '../../report/parts/units-with-page.ts';
@@ -13,7 +14,8 @@ import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts'
 import { rowsOfUnits } from '../../rows-of-units.ts';
 import type { Language } from '../../site/report-settings.ts';
 import type { SharedUnits } from '../site-by-site/share-of-units.ts';
-import type { DrawTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
+import { inBatches } from './in-batches.ts';
+import type { DrawTask, InputsTask, ReadManyTask, ReadTask, ShareTask, WorkbookTask } from './thread.ts';
 
 /** Heap of a thread that draws, MB: it holds the review of a thousand units, and the days of those it draws. With more it would only clear up later. */
 export const DRAWING_HEAP = 2048;
@@ -26,7 +28,8 @@ const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 /** Threads that read files. */
 export interface ReadingThreads {
   read(task: ReadTask): Promise<FileColumns>;
-  readReceipt(task: ReadTask): Promise<Receipt>;
+  /** Reads files into the history. */
+  receiptReader(task: InputsTask): (job: ReadJob) => Promise<Receipt>;
   end(): Promise<void>;
 }
 
@@ -63,7 +66,10 @@ export function readingThreads(count: number): ReadingThreads {
   const pool = open(count);
   return {
     read: (task) => pool.run(task, { name: 'readOne' }),
-    readReceipt: (task) => pool.run(task, { name: 'readReceipt' }),
+    receiptReader: (task) =>
+      inBatches(count, (jobs) =>
+        pool.run({ ...task, jobs } satisfies ReadManyTask, { name: 'readReceipts' }),
+      ),
     end: () => pool.destroy(),
   };
 }

@@ -5,7 +5,7 @@ const bundle = bundled('thread.js');
 if (!bundle) (await import('tsx/esm/api')).register();
 export const {
   readOne,
-  readReceipt,
+  readReceipts,
   makeShare,
   prepareDrawing,
   warmUpDrawing,

@@ -36,6 +36,11 @@ export interface ReadTask extends InputsTask {
   job: ReadJob;
 }
 
+/** Files to be read, one after the other. */
+export interface ReadManyTask extends InputsTask {
+  jobs: readonly ReadJob[];
+}
+
 /** Units whose share is to be made. */
 export interface ShareTask extends InputsTask {
   of: UnitsToShare;
@@ -107,10 +112,12 @@ export async function readOne({ job, ...task }: ReadTask): Promise<FileColumns> 
   return (await read(job)).columns;
 }
 
-/** Reads one file as one source into the history. */
-export async function readReceipt({ job, ...task }: ReadTask): Promise<Receipt> {
+/** Reads files, each as one source, into the history. */
+export async function readReceipts({ jobs, ...task }: ReadManyTask): Promise<Receipt[]> {
   const { read } = await openedFor(task);
-  return receiptOf(job, await read(job));
+  const receipts: Receipt[] = [];
+  for (const job of jobs) receipts.push(receiptOf(job, await read(job)));
+  return receipts;
 }
 
 /** Makes the share of some units from the history. */
