@@ -224,14 +224,27 @@ export interface Records {
 
 const NOT_FROM_A_COLUMN = new Set(['time_mark', 'origin']);
 
+/** A field of a record that a source's columns fill. */
+export interface RecordField {
+  name: string;
+  required: boolean;
+  meta: FieldMeta;
+  schema: z.ZodType;
+}
+
+const known = new Map<RecordKind, readonly RecordField[]>();
+
 /** Fields of a kind of record that a source's columns fill, with what each holds and whether the record needs it. */
-export function recordFields(
-  kind: RecordKind,
-): { name: string; required: boolean; meta: FieldMeta; schema: z.ZodType }[] {
-  return Object.entries(RECORD_SCHEMAS[kind].shape as Record<string, z.ZodType>)
+export function recordFields(kind: RecordKind): readonly RecordField[] {
+  const fields = known.get(kind) ?? fieldsOf(kind);
+  known.set(kind, fields);
+  return fields;
+}
+
+const fieldsOf = (kind: RecordKind): RecordField[] =>
+  Object.entries(RECORD_SCHEMAS[kind].shape as Record<string, z.ZodType>)
     .filter(([name]) => !NOT_FROM_A_COLUMN.has(name))
     .map(([name, schema]) => {
       const inner = schema instanceof z.ZodOptional ? (schema.unwrap() as z.ZodType) : schema;
       return { name, required: inner === schema, meta: inner.meta() as unknown as FieldMeta, schema: inner };
     });
-}
