@@ -11,14 +11,17 @@ import { threadCount } from '../threads/thread-count.ts';
 import { partsOfFleet } from './parts-of-fleet.ts';
 import { type PeriodOf, type SharedFleet, shareOfFleet } from './share-of-fleet.ts';
 
-/** Whether there are several sites, and so much to read that it pays to take one after the other. */
-export async function hasManySites({ site, task }: FoundInputs): Promise<boolean> {
-  return site.unitIds !== undefined && site.sites.size > 1 && (await isLarge(task.folder));
-}
+/** Whether there is so much to read that it pays to take one unit after the other: which units there are must be declared. */
+const isLargeFleet = async ({ site, task }: FoundInputs): Promise<boolean> =>
+  site.unitIds !== undefined && (await isLarge(task.folder));
 
-/** Whether the exports are taken site by site. Needs the history, in which what was read stands between. */
+/** Whether it also pays to take one site after the other. */
+export const hasManySites = async (found: FoundInputs): Promise<boolean> =>
+  found.site.sites.size > 1 && (await isLargeFleet(found));
+
+/** Whether the records are taken site by site, and in each unit by unit. Needs the history, in which what was read stands between. */
 export const goesSiteBySite = async (found: FoundInputs): Promise<boolean> =>
-  found.task.history !== undefined && (await hasManySites(found));
+  found.task.history !== undefined && (await isLargeFleet(found));
 
 /** The same from the user's arguments, where what they name can be found. */
 export const isSiteBySite = (values: Values): Promise<boolean> =>
