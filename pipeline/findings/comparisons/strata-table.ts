@@ -1,7 +1,8 @@
 import { groupBy } from '../../group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
-import { EXPOSURES, OUTCOMES, type Review } from '../review-schema.ts';
-import { stratify } from './strata.ts';
+import { EXPOSURES, type Exposure, OUTCOMES, type Review } from '../review-schema.ts';
+import { daysInStrata } from './days-in-strata.ts';
+import { type CountedOutcome, countIn, type Stratum } from './strata.ts';
 
 /**
  * The counts from which every ratio of the review can be worked out by hand: one row for each exposure, outcome (the control among them), unit and
@@ -9,21 +10,26 @@ import { stratify } from './strata.ts';
  */
 export function strataTable(panel: readonly UnitDay[]): Review['strata'] {
   const units = [...groupBy(panel, (row) => row.unit).values()];
-  return EXPOSURES.flatMap((exposure) =>
-    [...OUTCOMES, 'unrelated_abort' as const].flatMap((outcome) =>
-      units.flatMap((rows) =>
-        stratify(rows, exposure, outcome, 'site').strata.map(({ series, exposed, unexposed, ...of }) => ({
-          exposure,
-          outcome,
-          ...of,
-          exposed_days: exposed.days,
-          exposed_trials: exposed.trials,
-          exposed_events: exposed.events,
-          unexposed_days: unexposed.days,
-          unexposed_trials: unexposed.trials,
-          unexposed_events: unexposed.events,
-        })),
-      ),
-    ),
-  );
+  return EXPOSURES.flatMap((exposure) => {
+    const days = units.map((rows) => daysInStrata(rows, exposure, 'site'));
+    return [...OUTCOMES, 'unrelated_abort' as const].flatMap((outcome) =>
+      days.flatMap((of) => countIn(of, outcome).strata.map((stratum) => rowOf(stratum, exposure, outcome))),
+    );
+  });
 }
+
+const rowOf = (
+  { series, exposed, unexposed, ...of }: Stratum,
+  exposure: Exposure,
+  outcome: CountedOutcome,
+): Review['strata'][number] => ({
+  exposure,
+  outcome,
+  ...of,
+  exposed_days: exposed.days,
+  exposed_trials: exposed.trials,
+  exposed_events: exposed.events,
+  unexposed_days: unexposed.days,
+  unexposed_trials: unexposed.trials,
+  unexposed_events: unexposed.events,
+});

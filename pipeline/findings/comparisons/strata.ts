@@ -1,8 +1,8 @@
-import { groupBy } from '../../group-by.ts';
 import type { ShiftSegment } from '../../statistics/permutation/shift-segment.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure, OutcomeName } from '../review-schema.ts';
-import { exposureOf, type Reading } from './exposure.ts';
+import { type DaysInStrata, daysInStrata, type StratumDays, sortDays } from './days-in-strata.ts';
+import type { Reading } from './exposure.ts';
 
 export type CountedOutcome = OutcomeName | 'unrelated_abort';
 
@@ -52,12 +52,7 @@ export function stratify(
   reading: Reading,
   beside?: Exposure,
 ): Stratified {
-  return stratifyBy(
-    rows,
-    (row) => exposureOf(row, exposure, reading),
-    outcome,
-    beside === undefined ? undefined : (row) => exposureOf(row, beside, reading),
-  );
+  return countIn(daysInStrata(rows, exposure, reading, beside), outcome);
 }
 
 /** As {@link stratify}, for an exposure that the panel does not hold: 1 exposed, 0 not, null not known. */
@@ -65,48 +60,38 @@ export function stratifyBy(
   rows: readonly UnitDay[],
   exposure: (row: UnitDay) => 0 | 1 | null,
   outcome: CountedOutcome,
-  beside?: (row: UnitDay) => 0 | 1 | null,
 ): Stratified {
-  const other = beside ?? (() => 0);
-  const atRisk = rows.filter((row) => row.at_risk === 1);
-  const known = atRisk.filter((row) => exposure(row) !== null && other(row) !== null);
-  const groups = groupBy(
-    known,
-    (row) => `${row.unit}\u0000${row.era}\u0000${row.stratum}\u0000${other(row)}`,
-  );
-  const strata = [...groups.values()].map((group): Stratum => {
-    const exposed = { days: 0, trials: 0, events: 0 };
-    const unexposed = { days: 0, trials: 0, events: 0 };
-    const series = {
-      exposure: new Uint8Array(group.length),
-      events: new Uint32Array(group.length),
-      trials: new Uint32Array(group.length),
-      stratum: new Uint8Array(group.length),
-    };
-    for (const [index, row] of group.entries()) {
-      const { events, trials } = countsOf(row, outcome);
-      const held = exposure(row)!;
-      const side = held === 1 ? exposed : unexposed;
-      side.days += 1;
-      side.trials += trials;
-      side.events += events;
-      series.exposure[index] = held;
-      series.events[index] = events;
-      series.trials[index] = trials;
-    }
-    const { unit, era, stratum, date } = group[0]!;
-    return {
-      unit,
-      era,
-      stratum,
-      first_date: date,
-      last_date: group.at(-1)!.date,
-      exposed,
-      unexposed,
-      series,
-    };
-  });
-  return { strata, notAtRisk: rows.length - atRisk.length, exposureUnknown: atRisk.length - known.length };
+  return countIn(sortDays(rows, exposure), outcome);
+}
+
+/** Counts an outcome on days that were sorted. */
+export function countIn(
+  { groups, notAtRisk, exposureUnknown }: DaysInStrata,
+  outcome: CountedOutcome,
+): Stratified {
+  return { strata: groups.map((group) => stratumOf(group, outcome)), notAtRisk, exposureUnknown };
+}
+
+function stratumOf({ rows, exposure }: StratumDays, outcome: CountedOutcome): Stratum {
+  const exposed = { days: 0, trials: 0, events: 0 };
+  const unexposed = { days: 0, trials: 0, events: 0 };
+  const series = {
+    exposure,
+    events: new Uint32Array(rows.length),
+    trials: new Uint32Array(rows.length),
+    stratum: new Uint8Array(rows.length),
+  };
+  for (const [index, row] of rows.entries()) {
+    const { events, trials } = countsOf(row, outcome);
+    const side = exposure[index] === 1 ? exposed : unexposed;
+    side.days += 1;
+    side.trials += trials;
+    side.events += events;
+    series.events[index] = events;
+    series.trials[index] = trials;
+  }
+  const { unit, era, stratum, date } = rows[0]!;
+  return { unit, era, stratum, first_date: date, last_date: rows.at(-1)!.date, exposed, unexposed, series };
 }
 
 /** One side summed over strata. */

@@ -1,7 +1,8 @@
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure } from '../review-schema.ts';
+import { type DaysInStrata, daysInStrata } from './days-in-strata.ts';
 import type { Reading } from './exposure.ts';
-import { type CountedOutcome, type Stratified, stratify } from './strata.ts';
+import { type CountedOutcome, countIn, type Stratified } from './strata.ts';
 
 /**
  * Strata of any units of a fleet, in one exposure after the other: those of a unit are sorted once, and serve for the unit, for the fleet and for the control outcome. They are let go
@@ -14,14 +15,17 @@ export function strataOfUnits(
   reading: Reading,
 ): (units: readonly string[], exposure: Exposure, outcome: CountedOutcome) => Stratified {
   let held: Exposure | undefined;
-  const known = new Map<string, Stratified>();
+  const known = new Map<string, { days: DaysInStrata; counted: Map<CountedOutcome, Stratified> }>();
   return (units, exposure, outcome) => {
     if (exposure !== held) known.clear();
     held = exposure;
     const parts = units.map((unit) => {
-      const key = `${outcome} ${unit}`;
-      const part = known.get(key) ?? stratify(rowsOf.get(unit) ?? [], exposure, outcome, reading);
-      known.set(key, part);
+      const { days, counted } = known.get(unit) ?? {
+        days: daysInStrata(rowsOf.get(unit) ?? [], exposure, reading),
+        counted: new Map<CountedOutcome, Stratified>(),
+      };
+      const part = counted.get(outcome) ?? countIn(days, outcome);
+      known.set(unit, { days, counted: counted.set(outcome, part) });
       return part;
     });
     return {
