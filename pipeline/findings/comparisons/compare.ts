@@ -28,11 +28,16 @@ export type Measured = Omit<
  *
  * Each stratum's exposure is shifted by itself against its events. That keeps every stratum's margins as they are, so that test and ratio
  * condition on the same things, and it leaves more arrangements than shifting whole eras.
+ *
+ * @param control see {@link controlOf}; given where it is known from another outcome of the same days
  */
-export function compare(question: Question, rules: Rules['comparison']): Measured {
+export function compare(
+  question: Question,
+  rules: Rules['comparison'],
+  control: Measured['control'] = controlOf(question, rules),
+): Measured {
   const { scope, unit, exposure, outcome, stratified } = question;
   const main = measure(stratified(outcome), outcome, scope, rules);
-  const control = measure(stratified('unrelated_abort'), 'unrelated_abort', scope, rules);
   const inflation = Math.max(1, main.varianceInflation ?? 1);
   const power = powerOf(main.stratified.strata, outcome, inflation, rules);
   return {
@@ -61,15 +66,29 @@ export function compare(question: Question, rules: Rules['comparison']): Measure
     variance_inflation: main.varianceInflation,
     smallest_detectable_ratio: power.smallest,
     data_needed_factor: power.growth,
-    control: {
-      ratio: finite(control.ratio.ratio),
-      low: control.ratio.low,
-      high: finite(control.ratio.high),
-      p: control.p,
-      moved: control.p !== null && control.p <= rules.alpha,
-      exposed: control.exposed,
-      unexposed: control.unexposed,
-    },
+    control,
+  };
+}
+
+/** The control outcome on the days of a question, which are the same for all its outcomes. */
+export function controlOf(
+  { scope, stratified }: Pick<Question, 'scope' | 'stratified'>,
+  rules: Rules['comparison'],
+): Measured['control'] {
+  const { ratio, p, exposed, unexposed } = measure(
+    stratified('unrelated_abort'),
+    'unrelated_abort',
+    scope,
+    rules,
+  );
+  return {
+    ratio: finite(ratio.ratio),
+    low: ratio.low,
+    high: finite(ratio.high),
+    p,
+    moved: p !== null && p <= rules.alpha,
+    exposed,
+    unexposed,
   };
 }
 

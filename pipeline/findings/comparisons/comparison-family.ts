@@ -4,8 +4,9 @@ import { benjaminiHochberg } from '../../statistics/multiplicity/benjamini-hochb
 import { holm } from '../../statistics/multiplicity/holm.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { type Comparison, EXPOSURES, type Exposure, OUTCOMES } from '../review-schema.ts';
-import { compare, type Measured, type Question } from './compare.ts';
+import type { Measured } from './compare.ts';
 import { exposureOf, type Reading } from './exposure.ts';
+import { type Asked, idOf, measureQuestions } from './measure-questions.ts';
 import { type CountedUnit, mostlyReactiveUnits } from './mostly-reactive.ts';
 import { type Beside, besideOther, findingOf } from './told-apart.ts';
 import { strataOfUnits } from './unit-strata.ts';
@@ -29,7 +30,7 @@ export function comparisonFamily(
 ): ComparisonFamily {
   const asSite = judgedFamily(panel, histories, rules, 'site');
   const differs = panel.some((row) => row.chamber_overdue !== row.chamber_overdue_all_records);
-  const other = differs ? judgedFamily(panel, histories, rules, 'all_records') : asSite;
+  const other = differs ? judgedFamily(panel, histories, rules, 'all_records', asSite) : asSite;
   const otherVerdicts = new Map(other.map(({ question, judged }) => [idOf(question), judged.verdict]));
   return {
     comparisons: asSite.map(({ question, measured, adjustedP, beside, judged }) => ({
@@ -53,18 +54,16 @@ interface JudgedComparison {
   judged: Judged;
 }
 
-const idOf = (of: { unit: string | null; exposure: Exposure; outcome: string }): string =>
-  `${of.unit ?? ''}\u0000${of.exposure}\u0000${of.outcome}`;
-
 function judgedFamily(
   panel: readonly UnitDay[],
   histories: readonly CountedUnit[],
   rules: Rules,
   reading: Reading,
+  before: readonly JudgedComparison[] = [],
 ): JudgedComparison[] {
   const reactive = mostlyReactiveUnits(histories, rules, reading);
   const asked = questions(panel, histories, reactive, reading);
-  const measured = asked.map((question) => compare(question, rules.comparison));
+  const measured = measureQuestions(asked, rules.comparison, before);
   const adjusted = adjustedOf(measured, (pValues) => benjaminiHochberg(pValues, rules.comparison.alpha));
   const first = measured.map((of, index) => {
     const judged = judge(
@@ -152,11 +151,6 @@ function toldApart(
   });
 }
 
-/** A question, and the rows of its units. */
-interface Asked extends Question {
-  rows: () => readonly UnitDay[];
-}
-
 function questions(
   panel: readonly UnitDay[],
   histories: readonly CountedUnit[],
@@ -181,6 +175,7 @@ function questions(
           outcome,
           scope: unit === null ? 'fleet' : 'unit',
           unit,
+          units,
           stratified: (of) => strata(units, exposure, of),
           rows: () => units.flatMap(daysOf),
           unitNotComparableDays,

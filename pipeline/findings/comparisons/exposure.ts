@@ -17,6 +17,9 @@ export function exposureOf(row: UnitDay, exposure: Exposure, reading: Reading): 
   }
 }
 
+/** Whether the readings can differ in it. */
+export const dependsOnReading = (exposure: Exposure): boolean => exposure === 'chamber_overdue';
+
 /** The task whose being missed the exposure is. */
 export const TASK_OF: Record<Exposure, CleaningTask> = {
   chamber_overdue: 'chamber',
