@@ -69,13 +69,26 @@ export function deniedPart(text: string): string | undefined {
 /** Words that deny what stands about them, and those that deny the word behind them ("completed, no alarm" denies the alarm). */
 const DENIES_ALL = new Set(['not', 'nicht', 'pas']);
 
-/** Whether a text holds a known phrase (left out: stems) but denies it: "complies not fully" is no "complies", "viraje no completo" no "completo". */
+/** Beginnings of words that take something back of what they stand beside: who passed with a restriction may not have passed. */
+const RESTRICTS = [
+  ...['einschrank', 'einschraenk', 'eingeschrank', 'eingeschraenk', 'vorbehalt', 'bedingt', 'teilweise'],
+  ...['restric', 'limited', 'conditional', 'partial', 'proviso', 'reservation'],
+  ...['partiel', 'reserve', 'conditionnel', 'parcial', 'condicion', 'reserva', 'limitad'],
+];
+
+/**
+ * Whether a text holds a known phrase (left out: stems) but denies it, or takes something back of it: "complies not fully" is no "complies", "viraje no completo" no "completo", "entspricht mit
+ * Einschränkung" no "entspricht".
+ */
 export function isDenied(text: string, phrase = ''): boolean {
   const tokens = foldPhrase(text).split(/ +/);
   const known = phrase.split(/ +/);
   return tokens.some(
     (token, at) =>
-      !known.includes(token) && (DENIES_ALL.has(token) || (DENIAL.has(token) && tokens[at + 1] === known[0])),
+      !known.includes(token) &&
+      (DENIES_ALL.has(token) ||
+        RESTRICTS.some((stem) => token.startsWith(stem)) ||
+        (DENIAL.has(token) && tokens[at + 1] === known[0])),
   );
 }
 

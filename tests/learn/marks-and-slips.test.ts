@@ -183,6 +183,27 @@ describe('words by their stems', () => {
   });
 });
 
+describe('words that take something back', () => {
+  it('leave a pass to be asked for', () => {
+    const texts = [
+      'entspricht mit Einschränkung',
+      'bestanden unter Vorbehalt',
+      'passed with restriction',
+      'pass (conditional)',
+      'conforme sous réserve',
+      'conforme con reservas',
+    ];
+    for (const [text, [word, confidence]] of Object.entries(
+      meant('air_removal_tests', 'result', texts, TEST_RESULTS),
+    ))
+      expect([text, word, confidence]).toEqual([text, undefined, 'open']);
+    expect(meant('air_removal_tests', 'result', ['entspricht', 'conforme'], TEST_RESULTS)).toEqual({
+      entspricht: ['pass', 'certain'],
+      conforme: ['pass', 'certain'],
+    });
+  });
+});
+
 describe('words that may mean something else', () => {
   it('are not certain', () => {
     expect(meant('cycles', 'kind', ['Test'], CYCLE_KINDS)).toEqual({ Test: ['other', 'likely'] });
