@@ -1,4 +1,3 @@
-import { groupBy } from '../../group-by.ts';
 import type { Rules } from '../../site/rules.ts';
 import { conditionalLogistic } from '../../statistics/regression/conditional-logistic.ts';
 import { conditionalPoisson } from '../../statistics/regression/conditional-poisson.ts';
@@ -7,6 +6,7 @@ import type { Outcome } from '../../statistics/result.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { EXPOSURES, type Exposure, OUTCOMES, type Review } from '../review-schema.ts';
 import { exposureOf } from './exposure.ts';
+import { type ModelDays, modelDays } from './model-days.ts';
 
 type JointModel = Review['joint_models'][number];
 
@@ -24,92 +24,68 @@ export function jointModels(
   rules: Rules['comparison'],
   leftOut: ReadonlyMap<Exposure, ReadonlySet<string>> = new Map(),
 ): JointModel[] {
-  const varying = EXPOSURES.filter((exposure) => {
-    const held = panel.filter((row) => row.at_risk === 1).map((row) => exposureOf(row, exposure, 'site'));
-    return [0, 1].every((side) => held.filter((of) => of === side).length >= rules.least_days_each_side);
-  });
+  const varying = EXPOSURES.filter((exposure) => variesEnough(panel, exposure, rules.least_days_each_side));
   if (varying.length < 2) return [];
-  const comparable = panel.filter((row) =>
-    varying.every((exposure) => !leftOut.get(exposure)?.has(row.unit)),
-  );
-  const rows = knownRows(comparable, varying);
+  const isLeftOut = (unit: string) => varying.some((exposure) => leftOut.get(exposure)?.has(unit));
+  const days = modelDays(panel, varying, isLeftOut);
   return OUTCOMES.map((outcome) => {
-    const fit = outcome === 'failed_test' ? fitTests(rows, varying, rules) : fitAborts(rows, varying, rules);
-    return { outcome, days: rows.length, ...describe(fit, varying) };
+    const fit = outcome === 'failed_test' ? fitTests(days, varying, rules) : fitAborts(days, varying, rules);
+    return { outcome, days: days.exposures.length, ...describe(fit, varying) };
   });
 }
 
-/** A day. Those of one stratum share its name, and those of the same exposures their list: there may be millions. */
-interface ModelRow {
-  unit: string;
-  stratum: string;
-  x: readonly number[];
-  failed: number;
-  aborts: number;
-  cycles: number;
-}
-
-function knownRows(panel: readonly UnitDay[], exposures: readonly Exposure[]): ModelRow[] {
-  const lists = new Map<string, readonly number[]>();
-  return [...groupBy(panel, (row) => row.unit).values()].flatMap((ofUnit) => {
-    const strata = new Map<string, string>();
-    const due = exposures.map((exposure) => ofUnit.some((row) => exposureOf(row, exposure, 'site') !== null));
-    return ofUnit.flatMap((row) => {
-      if (row.at_risk === 0) return [];
-      const x = exposures.map((exposure, index) => (due[index] ? exposureOf(row, exposure, 'site') : 0));
-      if (x.some((held) => held === null)) return [];
-      return [
-        {
-          unit: row.unit,
-          stratum: sharedIn(strata, `${row.unit}/${row.era}/${row.stratum}`, (name) => name),
-          x: sharedIn(lists, x.join(), () => x as number[]),
-          failed: row.failed ?? 0,
-          aborts: row.cleanliness_aborts,
-          cycles: row.production_cycles,
-        },
-      ];
-    });
-  });
-}
-
-function sharedIn<Value>(known: Map<string, Value>, key: string, make: (key: string) => Value): Value {
-  const old = known.get(key);
-  if (old !== undefined) return old;
-  const value = make(key);
-  known.set(key, value);
-  return value;
+/** Whether there are so many days at risk on each side. */
+function variesEnough(panel: readonly UnitDay[], exposure: Exposure, least: number): boolean {
+  const sides = [0, 0];
+  for (const row of panel) {
+    const held = row.at_risk === 1 ? exposureOf(row, exposure, 'site') : null;
+    if (held !== null) sides[held]! += 1;
+  }
+  return sides.every((count) => count >= least);
 }
 
 function fitTests(
-  rows: readonly ModelRow[],
+  days: ModelDays,
   names: readonly Exposure[],
   rules: Rules['comparison'],
 ): Outcome<RegressionFit> {
   return conditionalLogistic(
     {
-      covariates: rows.map((row) => row.x),
+      covariates: days.exposures,
       names: [...names],
-      cases: rows.map((row) => row.failed),
-      strata: rows.map((row) => row.stratum),
-      clusters: rows.map((row) => row.unit),
+      cases: days.failed,
+      strata: days.stratum,
+      clusters: days.unit,
     },
     { level: rules.level },
   );
 }
 
+interface Cell {
+  x: readonly number[];
+  unit: number;
+  stratum: number;
+  events: number;
+  exposure: number;
+}
+
 /** One row for each stratum and combination of exposures: the likelihood needs no more. */
 function fitAborts(
-  rows: readonly ModelRow[],
+  days: ModelDays,
   names: readonly Exposure[],
   rules: Rules['comparison'],
 ): Outcome<RegressionFit> {
-  const cells = [...groupBy(rows, (row) => row.stratum).values()].flatMap((stratum) =>
-    [...groupBy(stratum, (row) => row.x).values()].map((cell) => ({
-      ...cell[0]!,
-      events: cell.reduce((sum, row) => sum + row.aborts, 0),
-      exposure: cell.reduce((sum, row) => sum + row.cycles, 0),
-    })),
-  );
+  const ofStratum: Cell[][] = [];
+  for (const [at, x] of days.exposures.entries()) {
+    const stratum = days.stratum[at]!;
+    ofStratum[stratum] ??= [];
+    const known = ofStratum[stratum].find((of) => of.x === x);
+    const cell = known ?? { x, unit: days.unit[at]!, stratum, events: 0, exposure: 0 };
+    if (!known) ofStratum[stratum].push(cell);
+    cell.events += days.aborts[at]!;
+    cell.exposure += days.cycles[at]!;
+  }
+  const cells = ofStratum.flat();
   return conditionalPoisson(
     {
       covariates: cells.map((cell) => cell.x),
