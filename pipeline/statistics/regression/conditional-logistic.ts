@@ -1,6 +1,6 @@
 import { checkLevel } from '../intervals/check-proportion.ts';
 import { notComputable, type Outcome } from '../result.ts';
-import { type ConditionalStratum, stratumLikelihood } from './conditional-stratum.ts';
+import { type ConditionalStratum, conditionalStratum, stratumLikelihood } from './conditional-stratum.ts';
 import { type Covariates, centred, checkedNames } from './design.ts';
 import { fitWithinStrata, type StratumRows } from './fit-within-strata.ts';
 import type { RegressionFit } from './regression-result.ts';
@@ -104,10 +104,11 @@ function usedStrata(data: ConditionalLogisticData): { used: UsedStratum[]; given
   }
   const used = [...groups.values()]
     .filter(({ places, cases }) => cases > 0 && cases < places.length)
-    .map(({ places, cases }) => ({
-      rows: centred(places.map((i) => data.covariates[i]!)),
-      isCase: places.map((i) => data.cases[i] === 1),
-      cases,
+    .map(({ places }) => ({
+      ...conditionalStratum(
+        centred(places.map((i) => data.covariates[i]!)),
+        places.map((i) => data.cases[i] === 1),
+      ),
       cluster: data.clusters?.[places[0]!],
     }));
   return { used, given: groups.size };

@@ -7,6 +7,22 @@ export interface ConditionalStratum {
   rows: number[][];
   isCase: boolean[];
   cases: number;
+  /** The different lists among the rows, and for each row which of them is its own. */
+  kinds: number[][];
+  kindOf: Uint32Array;
+}
+
+/** Puts a set together. What depends on covariates alone is reckoned once for rows that share their list: a stratum may have hundreds of days and four lists. */
+export function conditionalStratum(rows: number[][], isCase: boolean[]): ConditionalStratum {
+  const kinds = [...new Set(rows)];
+  const places = new Map(kinds.map((x, place) => [x, place]));
+  return {
+    rows,
+    isCase,
+    cases: isCase.filter(Boolean).length,
+    kinds,
+    kindOf: Uint32Array.from(rows, (x) => places.get(x)!),
+  };
 }
 
 /**
@@ -19,12 +35,19 @@ export interface ConditionalStratum {
  * and nothing overflows however many sets there are.
  */
 export function stratumLikelihood(stratum: ConditionalStratum, beta: readonly number[]): LikelihoodPoint {
-  const { rows, isCase, cases } = stratum;
+  const { isCase, cases, kinds, kindOf } = stratum;
   const width = beta.length;
-  const eta = rows.map((x) => dot(x, beta));
-  const shift = shiftFor(eta, cases);
+  const eta = kinds.map((x) => dot(x, beta));
+  const shift = shiftFor(eta, kindOf, cases);
+  const of = kinds.map((x, kind) => ({
+    x,
+    eta: eta[kind]!,
+    p: 1 / (1 + Math.exp(-eta[kind]! - shift)),
+    q: 1 / (1 + Math.exp(eta[kind]! + shift)),
+    logScale: Math.max(0, eta[kind]! + shift) + Math.log1p(Math.exp(-Math.abs(eta[kind]! + shift))),
+  }));
   // chance[k]: k cases so far; first[k], second[k]: moments of the covariate sum of the cases, times that
-  // chance.
+  // chance. Those of no case stay 0.
   const chance = new Float64Array(cases + 1);
   chance[0] = 1;
   const first = Array.from({ length: cases + 1 }, () => new Float64Array(width));
@@ -32,30 +55,27 @@ export function stratumLikelihood(stratum: ConditionalStratum, beta: readonly nu
   let logScale = 0;
   let observed = 0;
   const score = new Array<number>(width).fill(0);
-  for (const [i, x] of rows.entries()) {
-    const p = 1 / (1 + Math.exp(-eta[i]! - shift));
-    const q = 1 / (1 + Math.exp(eta[i]! + shift));
-    logScale += Math.max(0, eta[i]! + shift) + Math.log1p(Math.exp(-Math.abs(eta[i]! + shift)));
-    for (let k = Math.min(i + 1, cases); k >= 0; k--) {
-      const [f, s] = [first[k]!, second[k]!];
-      const before = k === 0 ? 0 : chance[k - 1]! * p;
+  for (let i = 0; i < kindOf.length; i++) {
+    const row = of[kindOf[i]!]!;
+    const { x, p, q } = row;
+    logScale += row.logScale;
+    for (let k = Math.min(i + 1, cases); k > 0; k--) {
+      const [f, s, fewerFirst, fewerSecond] = [first[k]!, second[k]!, first[k - 1]!, second[k - 1]!];
+      const before = chance[k - 1]! * p;
       for (let a = 0; a < width; a++) {
         for (let b = 0; b < width; b++) {
           const added =
-            k === 0
-              ? 0
-              : p * (second[k - 1]![a * width + b]! + x[a]! * first[k - 1]![b]! + x[b]! * first[k - 1]![a]!) +
-                before * x[a]! * x[b]!;
+            p * (fewerSecond[a * width + b]! + x[a]! * fewerFirst[b]! + x[b]! * fewerFirst[a]!) +
+            before * x[a]! * x[b]!;
           s[a * width + b] = q * s[a * width + b]! + added;
         }
       }
-      for (let a = 0; a < width; a++) {
-        f[a] = q * f[a]! + (k === 0 ? 0 : p * first[k - 1]![a]! + before * x[a]!);
-      }
+      for (let a = 0; a < width; a++) f[a] = q * f[a]! + (p * fewerFirst[a]! + before * x[a]!);
       chance[k] = q * chance[k]! + before;
     }
+    chance[0] = q * chance[0]!;
     if (isCase[i]) {
-      observed += eta[i]!;
+      observed += row.eta;
       for (let a = 0; a < width; a++) score[a]! += x[a]!;
     }
   }
@@ -72,10 +92,16 @@ export function stratumLikelihood(stratum: ConditionalStratum, beta: readonly nu
 }
 
 /** The shift at which the expected number of cases is the observed one. */
-function shiftFor(eta: number[], cases: number): number {
-  const excess = (shift: number) => eta.reduce((sum, e) => sum + 1 / (1 + Math.exp(-e - shift)), -cases);
+function shiftFor(eta: readonly number[], kindOf: Uint32Array, cases: number): number {
+  const chances = new Float64Array(eta.length);
+  const excess = (shift: number) => {
+    for (let kind = 0; kind < eta.length; kind++) chances[kind] = 1 / (1 + Math.exp(-eta[kind]! - shift));
+    let sum = -cases;
+    for (let i = 0; i < kindOf.length; i++) sum += chances[kindOf[i]!]!;
+    return sum;
+  };
   const low = eta.reduce((least, e) => Math.min(least, e), Number.POSITIVE_INFINITY);
   const high = eta.reduce((most, e) => Math.max(most, e), Number.NEGATIVE_INFINITY);
-  const margin = Math.log(eta.length) + 1;
+  const margin = Math.log(kindOf.length) + 1;
   return findRoot(excess, -high - margin, -low + margin, 1e-6);
 }

@@ -36,11 +36,19 @@ export function checkedNames(design: Covariates, rows: number, caller: string): 
     : Array.from({ length: width }, (_, j) => `covariate ${j + 1}`);
 }
 
-/** Covariates of one stratum less their means; one row's value is taken off first, so that a covariate that is constant becomes exactly 0. */
+/**
+ * Covariates of one stratum less their means; one row's value is taken off first, so that a covariate that is constant becomes exactly 0. Rows that share their list share it afterwards: of millions of days there
+ * are few lists.
+ */
 export function centred(rows: readonly (readonly number[])[]): number[][] {
   const first = rows[0] ?? [];
   const means = first.map((from, j) => rows.reduce((sum, x) => sum + (x[j]! - from), 0) / rows.length);
-  return rows.map((x) => x.map((value, j) => value - first[j]! - means[j]!));
+  const known = new Map<readonly number[], number[]>();
+  return rows.map((x) => {
+    const own = known.get(x) ?? x.map((value, j) => value - first[j]! - means[j]!);
+    known.set(x, own);
+    return own;
+  });
 }
 
 /** Why these columns can't be told apart, in words; undefined if they can. */

@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { conditionalLogistic } from '../../../pipeline/statistics/regression/conditional-logistic.ts';
-import { stratumLikelihood } from '../../../pipeline/statistics/regression/conditional-stratum.ts';
+import {
+  conditionalStratum,
+  stratumLikelihood,
+} from '../../../pipeline/statistics/regression/conditional-stratum.ts';
 import { exactCommonOddsRatio } from '../../../pipeline/statistics/stratified/exact-common-odds-ratio.ts';
 import { mantelHaenszelOddsRatio } from '../../../pipeline/statistics/stratified/mantel-haenszel-odds-ratio.ts';
 import { expectNear, value } from '../computable.ts';
@@ -65,10 +68,23 @@ describe('conditionalLogistic', () => {
     expectNear(fit.logLikelihood, enumerated.log_likelihood, 1e-11);
     expect(robust.clusters).toBe(enumerated.clusters);
   });
+  it('is the same to the last digit whether rows share their list of covariates or not', () => {
+    const lists = [
+      [0, 1],
+      [1, 0],
+      [1, 1],
+    ];
+    const covariates = Array.from({ length: 60 }, (_, i) => lists[(i * i + (i >> 3)) % 3]!);
+    const cases = covariates.map((_, i) => (i % 7 === 0 || i % 11 === 3 ? 1 : 0));
+    const strata = covariates.map((_, i) => i % 4);
+    const shared = conditionalLogistic({ covariates, cases, strata });
+    expect(shared).toEqual(conditionalLogistic({ covariates: covariates.map((x) => [...x]), cases, strata }));
+    expect(shared.computable).toBe(true);
+  });
   it('two cases among four rows, by hand', () => {
     // x = 0, 1, 2, 5, cases are the last two: likelihood e^7b over the six pairs e^1b, e^2b, e^5b, e^3b,
     // e^6b, e^7b.
-    const stratum = { rows: [[0], [1], [2], [5]], isCase: [false, false, true, true], cases: 2 };
+    const stratum = conditionalStratum([[0], [1], [2], [5]], [false, false, true, true]);
     for (const b of [-1.3, 0, 0.4]) {
       const sums = [1, 2, 5, 3, 6, 7];
       const total = sums.reduce((t, s) => t + Math.exp(b * s), 0);
