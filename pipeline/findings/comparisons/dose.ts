@@ -1,4 +1,3 @@
-import { groupBy } from '../../group-by.ts';
 import type { DoseTable } from '../../statistics/stratified/dose-table.ts';
 import { mantelTrend } from '../../statistics/stratified/mantel-trend.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
@@ -17,42 +16,65 @@ export function doses(
   leftOut: ReadonlyMap<Exposure, ReadonlySet<string>> = new Map(),
 ): Dose[] {
   return Object.entries(SCALES).flatMap(([exposure, scale]) => {
-    const rows = panel.flatMap((row) => {
-      const amount = scale.amount(row);
-      const comparable = !leftOut.get(exposure as Exposure)?.has(row.unit);
-      return row.at_risk === 1 && comparable && amount !== null
-        ? [{ row, score: scale.classOf(amount) }]
-        : [];
-    });
-    if (rows.length === 0) return [];
-    const classes = scale.names.map((name, score) => {
-      const of = rows.filter((day) => day.score === score);
-      return { dose: name, score, days: of.length, failed: of.filter((day) => day.row.failed === 1).length };
-    });
-    const strata = [...groupBy(rows, ({ row }) => `${row.unit}/${row.era}/${row.stratum}`).values()].map(
-      (of) => tableOf(of, scale.names.length),
-    );
+    const strata = doseStrata(panel, scale, leftOut.get(exposure as Exposure));
+    if (strata.length === 0) return [];
+    const sumOf = (counts: 'totals' | 'events', score: number) =>
+      strata.reduce((sum, stratum) => sum + stratum[counts][score]!, 0);
+    const classes = scale.names.map((name, score) => ({
+      dose: name,
+      score,
+      days: sumOf('totals', score),
+      failed: sumOf('events', score),
+    }));
     return [{ exposure: exposure as Exposure, classes, ...trendOf(strata) }];
   });
 }
 
-function tableOf(days: readonly { row: UnitDay; score: number }[], classes: number): DoseTable {
-  const scores = Array.from({ length: classes }, (_, score) => score);
-  const of = scores.map((score) => days.filter((day) => day.score === score));
-  return {
-    scores,
-    totals: of.map((list) => list.length),
-    events: of.map((list) => list.filter((day) => day.row.failed === 1).length),
-  };
+interface CountedStratum extends DoseTable {
+  unit: string;
+  era: number;
+  stratum: number;
+  totals: number[];
+  events: number[];
+}
+
+/** Days at risk with a known dose, and those of them that failed, by class in each stratum; strata in order of first appearance. */
+function doseStrata(
+  panel: readonly UnitDay[],
+  { names, amount, classOf }: Scale,
+  leftOut: ReadonlySet<string> | undefined,
+): CountedStratum[] {
+  const strata = new Map<string, CountedStratum>();
+  const scores = names.map((_, score) => score);
+  let last: CountedStratum | undefined;
+  for (const row of panel) {
+    const dose = row.at_risk === 1 ? amount(row) : null;
+    if (dose === null) continue;
+    const { unit, era, stratum } = row;
+    if (leftOut?.has(unit)) continue;
+    if (!last || last.stratum !== stratum || last.era !== era || last.unit !== unit) {
+      const key = `${unit}/${era}/${stratum}`;
+      const none = () => names.map(() => 0);
+      last = strata.get(key) ?? { unit, era, stratum, scores, totals: none(), events: none() };
+      strata.set(key, last);
+    }
+    const score = classOf(dose);
+    last.totals[score]! += 1;
+    if (row.failed === 1) last.events[score]! += 1;
+  }
+  return [...strata.values()];
+}
+
+interface Scale {
+  names: string[];
+  amount: (row: UnitDay) => number | null;
+  classOf: (amount: number) => number;
 }
 
 const upTo = (limits: readonly number[]) => (amount: number) =>
-  limits.filter((limit) => amount > limit).length;
+  limits.reduce((above, limit) => above + (amount > limit ? 1 : 0), 0);
 
-const SCALES: Record<
-  Exposure,
-  { names: string[]; amount: (row: UnitDay) => number | null; classOf: (amount: number) => number }
-> = {
+const SCALES: Record<Exposure, Scale> = {
   chamber_overdue: {
     names: ['not overdue', '1 to 7 days', '8 to 14 days', 'over 14 days'],
     amount: (row) => row.chamber_days_past_due,
