@@ -4,13 +4,19 @@ import { type ChartLocale, theme } from './theme.ts';
 
 type Rows = readonly Record<string, unknown>[];
 
-/** A chart without its rows, compiled and parsed; rows go in by the names of their places. */
+/** A chart without its rows and the ends of its scales, compiled and parsed; both go in by the names of their places. */
 interface Shape {
   runtime: vega.Runtime;
 }
 
+/** What is taken out of a chart: lists of rows, and the ends of scales, each number once. */
+interface Taken {
+  rows: Rows[];
+  ends: number[];
+}
+
 /**
- * Compiled charts by their specification without rows. Charts of the same shape, such as those of the units, are compiled once a report. What is drawn
+ * Compiled charts by their specification without rows and ends of scales. Charts of the same shape, such as those of the units, are compiled once a report. What is drawn
  * does not depend on it.
  */
 export type ChartRuntimes = Map<string, Shape>;
@@ -23,9 +29,10 @@ export function viewOf(
   logger: any,
   locale: ChartLocale,
 ): vega.View {
-  const places: Rows[] = [];
+  const taken: Taken = { rows: [], ends: [] };
   const { usermeta: _, ...drawn } = spec;
-  const bare = withoutRows(drawn, places) as TopLevelSpec;
+  const bare = takenOut(drawn, taken) as TopLevelSpec;
+  if (taken.ends.length > 0) bare.params = taken.ends.map((_, index) => ({ name: `end_${index}`, value: 0 }));
   const key = JSON.stringify([locale, bare]);
   let shape = runtimes.get(key);
   if (!shape) {
@@ -36,7 +43,8 @@ export function viewOf(
   }
   const view = new vega.View(shape.runtime, { renderer: 'none', logger });
   // Vega marks the rows that it is given, so each view gets rows of its own.
-  for (const [index, rows] of places.entries())
+  for (const [index, end] of taken.ends.entries()) view.signal(`end_${index}`, end);
+  for (const [index, rows] of taken.rows.entries())
     view.data(
       `rows_${index}`,
       rows.map((row) => ({ ...row })),
@@ -44,16 +52,27 @@ export function viewOf(
   return view;
 }
 
-/** The specification with a name in place of each list of rows, in the order in which they stand. */
-function withoutRows(node: unknown, places: Rows[]): unknown {
-  if (Array.isArray(node)) return node.map((item) => withoutRows(item, places));
+/** The specification with a name in place of each list of rows, in the order in which they stand, and of each end of a scale of numbers. */
+function takenOut(node: unknown, taken: Taken): unknown {
+  if (Array.isArray(node)) return node.map((item) => takenOut(item, taken));
   if (typeof node !== 'object' || node === null) return node;
   return Object.fromEntries(
     Object.entries(node).map(([key, value]) => {
+      if (key === 'domain' && isRange(value))
+        return [key, value.map((end) => ({ expr: nameOf(end, taken) }))];
       const values = key === 'data' ? (value as { values?: Rows }).values : undefined;
-      if (values === undefined) return [key, withoutRows(value, places)];
-      places.push(values);
-      return [key, { name: `rows_${places.length - 1}` }];
+      if (values === undefined) return [key, takenOut(value, taken)];
+      taken.rows.push(values);
+      return [key, { name: `rows_${taken.rows.length - 1}` }];
     }),
   );
+}
+
+const isRange = (value: unknown): value is [number, number] =>
+  Array.isArray(value) && value.length === 2 && value.every((end) => typeof end === 'number');
+
+/** Layers that share a scale must give it the same name. */
+function nameOf(end: number, { ends }: Taken): string {
+  if (!ends.includes(end)) ends.push(end);
+  return `end_${ends.indexOf(end)}`;
 }
