@@ -79,7 +79,6 @@ function stratumOf({ rows, exposure }: StratumDays, outcome: CountedOutcome): St
     exposure,
     events: new Uint32Array(rows.length),
     trials: new Uint32Array(rows.length),
-    stratum: new Uint8Array(rows.length),
   };
   for (const [index, row] of rows.entries()) {
     const { events, trials } = countsOf(row, outcome);

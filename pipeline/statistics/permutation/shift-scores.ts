@@ -27,7 +27,7 @@ export function shiftScores(segment: ShiftSegment, design: ShiftDesign): ShiftSc
     return undefined;
   const strata = strataWithEvents(segment);
   if (strata.length === 0) return undefined;
-  const events = prefixTwice(n, (i) => segment.events[i]!);
+  const events = prefixTwice(segment.events);
   const excess = new Float64Array(n);
   const variance = new Float64Array(n);
   for (const stratum of strata) {
@@ -77,34 +77,34 @@ function spellsOf(exposure: ArrayLike<number>): Spell[] {
  * Sums of the first k values of the series written down twice, so that a spell that wraps round stays one
  * stretch.
  */
-function prefixTwice(n: number, value: (i: number) => number): Float64Array {
+function prefixTwice(values: ArrayLike<number>): Float64Array {
+  const n = values.length;
   const prefix = new Float64Array(2 * n + 1);
-  for (let i = 0; i < 2 * n; i++) prefix[i + 1] = prefix[i]! + value(i % n);
+  for (let i = 0; i < n; i++) prefix[i + 1] = prefix[i]! + values[i]!;
+  for (let i = 0; i < n; i++) prefix[n + i + 1] = prefix[n + i]! + values[i]!;
   return prefix;
 }
 
-function strataWithEvents(segment: ShiftSegment) {
-  const found = new Map<number, { trials: number; events: number }>();
-  for (let i = 0; i < segment.events.length; i++) {
-    const sums = found.get(segment.stratum[i]!) ?? { trials: 0, events: 0 };
-    sums.trials += segment.trials[i]!;
-    sums.events += segment.events[i]!;
-    found.set(segment.stratum[i]!, sums);
+function strataWithEvents({ events, trials, stratum }: ShiftSegment) {
+  const found = new Map<number, { trials: number; events: number; own: Float64Array }>();
+  for (let i = 0; i < events.length; i++) {
+    const name = stratum?.[i] ?? 0;
+    const sums = found.get(name) ?? { trials: 0, events: 0, own: new Float64Array(events.length) };
+    sums.trials += trials[i]!;
+    sums.events += events[i]!;
+    sums.own[i] = trials[i]!;
+    found.set(name, sums);
   }
-  return [...found]
-    .filter(([, sums]) => sums.events > 0)
-    .map(([stratum, sums]) => ({
-      ...sums,
-      prefix: prefixTwice(segment.trials.length, (i) =>
-        segment.stratum[i] === stratum ? segment.trials[i]! : 0,
-      ),
-    }));
+  return [...found.values()]
+    .filter((sums) => sums.events > 0)
+    .map(({ own, ...sums }) => ({ ...sums, prefix: prefixTwice(own) }));
 }
 
 function checkSegment(segment: ShiftSegment, design: ShiftDesign): void {
   const n = segment.exposure.length;
   for (const name of ['exposure', 'events', 'trials', 'stratum'] as const) {
     const values = segment[name];
+    if (values === undefined) continue;
     if (values.length !== n) {
       throw new RangeError(
         `circularShiftTest: ${name} must have ${n} entries like exposure, found ${values.length}`,

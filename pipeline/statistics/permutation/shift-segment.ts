@@ -13,9 +13,10 @@ export interface ShiftSegment {
    */
   trials: ArrayLike<number>;
   /**
-   * Number of the stratum within this segment, a whole number from 0; events are compared within a stratum.
+   * Number of the stratum within this segment, a whole number from 0; events are compared within a stratum. Left out where
+   * the segment is one stratum.
    */
-  stratum: ArrayLike<number>;
+  stratum?: ArrayLike<number>;
 }
 
 /**

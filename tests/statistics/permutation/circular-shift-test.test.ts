@@ -34,6 +34,12 @@ describe('by hand', () => {
     expect([...excess].map((x) => Math.round((x + 1.5) * 1e9) / 1e9)).toEqual([3, 4, 2, 1, 0, 1, 1, 1, 0, 2]);
     for (const v of variance) expect(v).toBeCloseTo(1.05, 14);
   });
+  it('a segment without strata is one stratum', () => {
+    const { exposure, events, trials } = segment('0011100000', '0001110001');
+    const one = shiftScores({ exposure, events, trials, stratum: digits('7777777777') }, 'events-of-trials');
+    expect(shiftScores({ exposure, events, trials }, 'events-of-trials')).toEqual(one);
+    expect(one).toBeDefined();
+  });
   it('variance inflation: variance of the nine other values over the null variance', () => {
     const others = [4, 2, 1, 0, 1, 1, 1, 0, 2];
     const mean = others.reduce((a, b) => a + b) / 9;
