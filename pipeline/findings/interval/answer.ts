@@ -1,8 +1,9 @@
 import type { UnitCourse } from '../shares/unit-course.ts';
 import { percentiles } from './bootstrap.ts';
-import type { Clock } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 import type { Intensities } from './expected.ts';
 import type { IntervalCase, Reason, ShapeFit } from './interval-schema.ts';
+import { countOf, sortedClocks } from './spell-days.ts';
 import { isReactive, type Spell } from './spells.ts';
 
 export type Answer = IntervalCase['answer']['code'];
@@ -51,9 +52,10 @@ export function obstacle(
     !spells.some((spell) => spell.ended_by === 'routine_cleaning' || spell.ended_by === 'reactive_cleaning')
   )
     return 'no_cleaning_twice';
-  const days = spells.flatMap((spell) => spell.days);
-  if (new Set(days.map((day) => day[clock])).size < 2) return 'same_clock';
-  if (days.filter((day) => day.failed).length < LEAST_FAILURES) return 'too_few_failures';
+  const days = spells.map((spell) => spell.days);
+  const reached = sortedClocks(days, clock);
+  if (reached.length === 0 || reached[0] === reached.at(-1)) return 'same_clock';
+  if (countOf(days, 'failed_test').events < LEAST_FAILURES) return 'too_few_failures';
   return null;
 }
 

@@ -3,16 +3,17 @@ import type { InputInForce } from './argument-schema.ts';
 import { chooseInterval } from './best-interval.ts';
 import { bootstrapIntensities, LEAST_UNIT_ERAS } from './bootstrap.ts';
 import { candidateIntervals, compareCandidates } from './candidates.ts';
-import { type Clock, cellsOf } from './clock-cells.ts';
+import { cellsOf } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 import type { AfterFailure, Intensities, Intensity, UnitLevel } from './expected.ts';
 import type { Inputs } from './inputs-in-force.ts';
 import { bestOf, gridUpTo, type Objective, type Setting, totalOf, yearAt } from './interval-grid.ts';
 import type { IntervalInForce } from './interval-in-force.ts';
 import type { IntervalCase, Note, ShapeFit } from './interval-schema.ts';
-import { countOf } from './levels.ts';
 import type { Pace } from './pace.ts';
 import { sensitivityOf } from './sensitivity.ts';
-import type { Cluster, Fitted } from './shape-fit.ts';
+import { type Cluster, daysOf, type Fitted } from './shape-fit.ts';
+import { countOf, sortedClocks } from './spell-days.ts';
 
 /** The argument in numbers: candidates, best interval, sensitivity. */
 export interface Argument
@@ -68,12 +69,8 @@ export function makeArgument(input: ArgumentInput): Argument {
   const { clock } = inForce;
   const estimate: Intensities = { failures: intensityOf(failures), aborts: intensityOf(aborts) };
   const { drawn, samples } = bootstrapIntensities(
-    failures.clusters,
-    clock,
-    {
-      failed_test: main.failures.spread ?? 0,
-      cleanliness_abort: main.aborts.spread ?? 0,
-    },
+    { failures, aborts },
+    { failures: main.failures.spread ?? 0, aborts: main.aborts.spread ?? 0 },
     declared,
   );
   const units = pace.map((of) => levelOf(of, failures, aborts));
@@ -149,21 +146,16 @@ export function makeArgument(input: ArgumentInput): Argument {
 /** The fitted intensity; where there is no fit the rate of the record, the same at each clock. */
 function intensityOf({ fit, clusters, outcome }: Fitted): Intensity {
   if (fit.computable) return { shape: fit.shape, rate: fit.rate };
-  const { events, chances } = countOf(
-    clusters.flatMap((cluster) => cluster.spells.flatMap((spell) => spell.days)),
-    outcome,
-  );
+  const { events, chances } = countOf(clusters.flatMap(daysOf), outcome);
   return { shape: 1, rate: chances === 0 ? 0 : events / chances };
 }
 
 /** The intensity of a unit's own shape at which its record expects as many failures as with the shape of all. */
-function ownIntensity({ clusters, clock, outcome, fit }: Fitted, unit: string, shape: number): Intensity {
-  const all = intensityOf({ clusters, clock, outcome, fit });
-  const cells = cellsOf(
-    clusters.filter((cluster) => cluster.unit === unit).flatMap((cluster) => cluster.spells),
-    clock,
-    outcome,
-  );
+function ownIntensity(fitted: Fitted, unit: string, shape: number): Intensity {
+  const { clusters, clock, outcome } = fitted;
+  const all = intensityOf(fitted);
+  const days = clusters.filter((cluster) => cluster.unit === unit).flatMap(daysOf);
+  const cells = cellsOf(days, clock, outcome);
   const exposure = (of: number) =>
     cells.reduce((sum, cell) => sum + cell.weight * (cell.exit ** of - cell.entry ** of), 0);
   const own = exposure(shape);
@@ -193,16 +185,19 @@ const LEAST_DAYS = 10;
 
 /** Longest clock at which, or after which, at least ten days at risk lie: beyond it the fit is a guess. As an interval: one more than the clock before its last day. */
 function longestObserved(clusters: readonly Cluster[], clock: Clock): number {
-  const reached = clusters
-    .flatMap((cluster) => cluster.spells.flatMap((spell) => spell.days.map((day) => day[clock])))
-    .sort((a, b) => b - a);
-  return (reached[Math.min(LEAST_DAYS, reached.length) - 1] ?? 0) + 1;
+  const reached = sortedClocks(clusters.flatMap(daysOf), clock);
+  return (reached.at(-Math.min(LEAST_DAYS, reached.length)) ?? 0) + 1;
 }
 
 /** Geometric mean of the clock at the failures. */
 function middleOfFailures(clusters: readonly Cluster[], clock: Clock): number {
-  const clocks = clusters.flatMap((cluster) =>
-    cluster.spells.flatMap((spell) => spell.days.filter((day) => day.failed).map((day) => day[clock] + 0.5)),
-  );
-  return Math.exp(clocks.reduce((sum, at) => sum + Math.log(at), 0) / Math.max(1, clocks.length));
+  let logs = 0;
+  let failures = 0;
+  for (const { columns, from, to } of clusters.flatMap(daysOf))
+    for (let at = from; at < to; at++) {
+      if (columns.failed[at] === 0) continue;
+      logs += Math.log(columns[clock][at]! + 0.5);
+      failures++;
+    }
+  return Math.exp(logs / Math.max(1, failures));
 }

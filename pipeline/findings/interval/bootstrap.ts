@@ -1,9 +1,9 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { powerLawRefit } from '../../statistics/recurrent/power-law-refit.ts';
-import { type Clock, type ClockOutcome, cellsOf } from './clock-cells.ts';
+import { cellsOf } from './clock-cells.ts';
 import type { Intensities, Intensity } from './expected.ts';
-import type { Cluster } from './shape-fit.ts';
+import type { Fitted } from './shape-fit.ts';
 
 /** What the bootstrap drew: units between resets of their baseline where there are enough of them, else spells inside each. */
 export type Drawn = 'unit_eras' | 'spells';
@@ -26,24 +26,23 @@ const NONE: Intensity = { shape: 1, rate: 0 };
  * Source: A. C. Davison & D. V. Hinkley, Bootstrap Methods and their Application (1997) section 3.8 (drawing at the highest level alone).
  */
 export function bootstrapIntensities(
-  clusters: readonly Cluster[],
-  clock: Clock,
-  spread: Record<ClockOutcome, number>,
+  fitted: Record<'failures' | 'aborts', Fitted>,
+  spread: Record<'failures' | 'aborts', number>,
   options: { draws: number; seed: number },
 ): Bootstrap {
+  const { clusters } = fitted.failures;
   const drawn: Drawn = clusters.length >= LEAST_UNIT_ERAS ? 'unit_eras' : 'spells';
-  const groups =
-    drawn === 'unit_eras'
-      ? clusters.map((of) => [of.spells])
-      : clusters.map((of) => of.spells.map((spell) => [spell]));
+  const groups = clusters.map((of) => (drawn === 'unit_eras' ? [of] : of.spells));
   const blocks = groups.flat();
-  const refit = (outcome: ClockOutcome) =>
+  const refit = ({ clock, outcome, cells }: Fitted, ofOutcome: number) =>
     powerLawRefit(
-      blocks.map((spells) => cellsOf(spells, clock, outcome)),
-      spread[outcome],
+      drawn === 'unit_eras'
+        ? cells
+        : clusters.flatMap((of) => of.spells.map((spell) => cellsOf([spell.days], clock, outcome))),
+      ofOutcome,
     );
-  const failures = refit('failed_test');
-  const aborts = refit('cleanliness_abort');
+  const failures = refit(fitted.failures, spread.failures);
+  const aborts = refit(fitted.aborts, spread.aborts);
   const firstOf: number[] = [];
   let next = 0;
   for (const group of groups) {

@@ -1,6 +1,6 @@
 import type { Candidate, Expected, ExpectedYear } from './argument-schema.ts';
 import { percentiles } from './bootstrap.ts';
-import type { Clock } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 import type { Intensities, Year } from './expected.ts';
 import { type Setting, yearAt } from './interval-grid.ts';
 

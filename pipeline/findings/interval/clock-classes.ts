@@ -1,18 +1,17 @@
-import { groupBy } from '../../group-by.ts';
-import { chiSquareTail } from '../../statistics/distributions/gamma.ts';
 import { eventRate, proportion } from '../summaries/rate.ts';
-import { type Clock, type ClockOutcome, cellsOf } from './clock-cells.ts';
+import { cellsOf } from './clock-cells.ts';
+import type { Clock, ClockOutcome } from './clocks.ts';
 import type { Intensity } from './expected.ts';
-import type { ClockClass, IntervalCase } from './interval-schema.ts';
-import { countOf } from './levels.ts';
-import type { Spell, SpellDay } from './spells.ts';
+import type { ClockClass } from './interval-schema.ts';
+import { countOf, type SpellDays, sortedClocks } from './spell-days.ts';
+import type { Spell } from './spells.ts';
 
 /** Most classes; the last is open. */
 const MOST_CLASSES = 8;
 
 /** First clocks of the classes: steps of a week, or of several where the clock runs far. */
-export function classStarts(days: readonly SpellDay[], clock: Clock, ticksPerWeek: number): number[] {
-  const reached = days.map((day) => day[clock]).sort((a, b) => a - b);
+export function classStarts(days: readonly SpellDays[], clock: Clock, ticksPerWeek: number): number[] {
+  const reached = sortedClocks(days, clock);
   const far = reached[Math.floor(0.9 * (reached.length - 1))] ?? 0;
   const week = Math.max(1, clock === 'calendar_days' ? 7 : Math.round(ticksPerWeek));
   const step = week * Math.max(1, Math.ceil(far / week / MOST_CLASSES));
@@ -26,6 +25,16 @@ export interface LevelledFit {
   frailtyOf: (spell: Spell) => number;
 }
 
+/** What the days of one class hold. */
+interface Tally {
+  failed: number;
+  days: number;
+  aborts: number;
+  production: number;
+  fitted_failures: number;
+  fitted_aborts: number;
+}
+
 /** Failures and aborts by classes of the clock, with exact intervals and what the fits expect, for the fleet, each site and each unit. */
 export function classesByClock(
   spells: readonly Spell[],
@@ -34,84 +43,103 @@ export function classesByClock(
   fits: Record<ClockOutcome, LevelledFit | null>,
   level: number,
 ): ClockClass[] {
-  const rows = (of: readonly Spell[], scopeLevel: ClockClass['level'], scope: string): ClockClass[] =>
-    starts.map((from, index) => {
+  const fleet = noTallies(starts);
+  const sites = new Map<string, Tally[]>();
+  const units = new Map<string, Tally[]>();
+  // Each spell is cut and asked once, for all three levels.
+  for (const spell of spells) {
+    const own = cut(spell.days, clock, starts).map((days) => tallyOf(spell, days, clock, fits));
+    for (const to of [fleet, talliesOf(sites, spell.site, starts), talliesOf(units, spell.unit, starts)])
+      for (const [index, tally] of own.entries()) add(to[index]!, tally);
+  }
+  const rows = (tallies: readonly Tally[], scopeLevel: ClockClass['level'], scope: string): ClockClass[] =>
+    tallies.map((of, index) => {
       const next = starts[index + 1];
-      const inside = (day: SpellDay) => day[clock] >= from && (next === undefined || day[clock] < next);
-      const cut = of.map((spell) => ({ ...spell, days: spell.days.filter(inside) }));
-      const days = cut.flatMap((spell) => spell.days);
-      const failures = countOf(days, 'failed_test');
-      const aborts = countOf(days, 'cleanliness_abort');
       return {
         level: scopeLevel,
         scope,
-        from,
+        from: starts[index]!,
         to: next === undefined ? null : next - 1,
-        failures: proportion(failures.events, failures.chances, level),
-        aborts: eventRate(aborts.events, aborts.chances, level),
-        fitted_failures: fittedEvents(cut, clock, 'failed_test', fits.failed_test),
-        fitted_aborts: fittedEvents(cut, clock, 'cleanliness_abort', fits.cleanliness_abort),
+        failures: proportion(of.failed, of.days, level),
+        aborts: eventRate(of.aborts, of.production, level),
+        fitted_failures: fits.failed_test && of.fitted_failures,
+        fitted_aborts: fits.cleanliness_abort && of.fitted_aborts,
       };
     });
   return [
-    ...rows(spells, 'fleet', 'fleet'),
-    ...[...groupBy(spells, (spell) => spell.site)].flatMap(([site, of]) => rows(of, 'site', site)),
-    ...[...groupBy(spells, (spell) => spell.unit)].flatMap(([unit, of]) => rows(of, 'unit', unit)),
+    ...rows(fleet, 'fleet', 'fleet'),
+    ...[...sites].flatMap(([site, of]) => rows(of, 'site', site)),
+    ...[...units].flatMap(([unit, of]) => rows(of, 'unit', unit)),
   ];
 }
 
+/** The days of a spell by class: the clock does not fall, so that each class is a range. */
+function cut({ columns, from, to }: SpellDays, clock: Clock, starts: readonly number[]): SpellDays[] {
+  const clocks = columns[clock];
+  let at = from;
+  return starts.map((_, index) => {
+    const next = starts[index + 1] ?? Number.POSITIVE_INFINITY;
+    const begin = at;
+    while (at < to && clocks[at]! < next) at++;
+    return { columns, from: begin, to: at };
+  });
+}
+
+function tallyOf(
+  spell: Spell,
+  days: SpellDays,
+  clock: Clock,
+  fits: Record<ClockOutcome, LevelledFit | null>,
+): Tally {
+  const failures = countOf([days], 'failed_test');
+  const aborts = countOf([days], 'cleanliness_abort');
+  return {
+    failed: failures.events,
+    days: failures.chances,
+    aborts: aborts.events,
+    production: aborts.chances,
+    fitted_failures: fittedEvents(spell, days, clock, 'failed_test', fits.failed_test),
+    fitted_aborts: fittedEvents(spell, days, clock, 'cleanliness_abort', fits.cleanliness_abort),
+  };
+}
+
+const noTallies = (starts: readonly number[]): Tally[] =>
+  starts.map(() => ({
+    failed: 0,
+    days: 0,
+    aborts: 0,
+    production: 0,
+    fitted_failures: 0,
+    fitted_aborts: 0,
+  }));
+
+function talliesOf(of: Map<string, Tally[]>, scope: string, starts: readonly number[]): Tally[] {
+  const known = of.get(scope) ?? noTallies(starts);
+  of.set(scope, known);
+  return known;
+}
+
+function add(to: Tally, tally: Tally): void {
+  to.failed += tally.failed;
+  to.days += tally.days;
+  to.aborts += tally.aborts;
+  to.production += tally.production;
+  to.fitted_failures += tally.fitted_failures;
+  to.fitted_aborts += tally.fitted_aborts;
+}
+
 function fittedEvents(
-  spells: readonly Spell[],
+  spell: Spell,
+  days: SpellDays,
   clock: Clock,
   outcome: ClockOutcome,
   fit: LevelledFit | null,
-): number | null {
-  if (fit === null) return null;
+): number {
+  if (fit === null) return 0;
   const { shape, rate } = fit.intensity;
-  return spells.reduce(
-    (sum, spell) =>
-      sum +
-      fit.frailtyOf(spell) *
-        cellsOf([spell], clock, outcome).reduce(
-          (of, cell) => of + rate * cell.weight * (cell.exit ** shape - cell.entry ** shape),
-          0,
-        ),
+  const expected = cellsOf([days], clock, outcome).reduce(
+    (sum, cell) => sum + rate * cell.weight * (cell.exit ** shape - cell.entry ** shape),
     0,
   );
-}
-
-/** Fewest expected failures in a class of the check; neighbours are taken together until they hold so many (Cochran's rule of five). */
-const LEAST_EXPECTED = 5;
-
-/**
- * Pearson's chi-square of observed against fitted failures over classes of the clock, with two degrees of freedom taken for shape and rate.
- *
- * Source: W. G. Cochran, Biometrics 10 (1954) 417-451, for the least expectation.
- */
-export function checkOfFit(classes: readonly ClockClass[]): IntervalCase['fit_check'] {
-  const none = (not_computable: string) => ({ chi_square: null, degrees: null, p: null, not_computable });
-  const fleet = classes.filter((row) => row.level === 'fleet');
-  if (fleet.length === 0 || fleet.some((row) => row.fitted_failures === null))
-    return none('There is no fit.');
-  const groups: { observed: number; expected: number }[] = [];
-  let open = { observed: 0, expected: 0 };
-  for (const row of fleet) {
-    open = { observed: open.observed + row.failures.events, expected: open.expected + row.fitted_failures! };
-    if (open.expected >= LEAST_EXPECTED) {
-      groups.push(open);
-      open = { observed: 0, expected: 0 };
-    }
-  }
-  const last = groups.at(-1);
-  if (last) {
-    last.observed += open.observed;
-    last.expected += open.expected;
-  }
-  const degrees = groups.length - 2;
-  if (degrees < 1) return none('Fewer than three classes of the clock have five expected failures.');
-  const chi_square = groups.reduce(
-    (sum, { observed, expected }) => sum + (observed - expected) ** 2 / expected,
-    0,
-  );
-  return { chi_square, degrees, p: chiSquareTail(chi_square, degrees, 'upper'), not_computable: null };
+  return fit.frailtyOf(spell) * expected;
 }

@@ -1,5 +1,6 @@
 import { nelsonAalen } from '../../statistics/survival/nelson-aalen.ts';
-import type { Clock } from './clock-cells.ts';
+import { lengthOn } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 import type { IntervalCase } from './interval-schema.ts';
 import type { Fitted } from './shape-fit.ts';
 import type { Spell } from './spells.ts';
@@ -19,13 +20,17 @@ export function cumulativeFailures(
   { fit }: Fitted,
   level: number,
 ): IntervalCase['cumulative'] {
-  const days = spells.flatMap((spell) => spell.days);
-  const hazard = nelsonAalen({
-    durations: days.map((day) => day[clock] + (clock === 'cycles' ? Math.max(1, day.cycles_of_day) : 1)),
-    observed: days.map((day) => (day.failed ? 1 : 0)),
-    entry: days.map((day) => day[clock]),
-    level,
-  });
+  const durations: number[] = [];
+  const observed: (0 | 1)[] = [];
+  const entry: number[] = [];
+  for (const { columns, from, to } of spells.map((spell) => spell.days))
+    for (let at = from; at < to; at++) {
+      const begin = columns[clock][at]!;
+      durations.push(begin + lengthOn(clock, columns, at));
+      observed.push(columns.failed[at] === 1 ? 1 : 0);
+      entry.push(begin);
+    }
+  const hazard = nelsonAalen({ durations, observed, entry, level });
   if (!hazard.computable) return [];
   const meanLevel = fit.computable ? levelOfDays(fit.clusters) : 1;
   const points = hazard.steps

@@ -1,5 +1,5 @@
 import { ageReplacementRates } from '../../statistics/replacement/age-replacement-rates.ts';
-import type { Clock } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 import type { Inputs } from './inputs-in-force.ts';
 import type { Pace } from './pace.ts';
 

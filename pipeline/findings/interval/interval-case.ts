@@ -1,4 +1,4 @@
-import { groupBy } from '../../group-by.ts';
+import { rowsOfUnits } from '../../rows-of-units.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Inspection, Water } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
@@ -8,9 +8,10 @@ import { type UnitCourse, unitCourse } from '../shares/unit-course.ts';
 import { afterFailureOf } from './after-failure.ts';
 import { answerOf, countCleanings, obstacle } from './answer.ts';
 import { makeArgument, NO_ARGUMENT } from './argument.ts';
-import { CLOCKS } from './clock-cells.ts';
-import { checkOfFit, classesByClock, classStarts, type LevelledFit } from './clock-classes.ts';
+import { classesByClock, classStarts, type LevelledFit } from './clock-classes.ts';
+import { CLOCKS } from './clocks.ts';
 import { cumulativeFailures } from './cumulative.ts';
+import { checkOfFit } from './fit-check.ts';
 import { inputsInForce } from './inputs-in-force.ts';
 import { intervalInForce } from './interval-in-force.ts';
 import type { IntervalCase, Note } from './interval-schema.ts';
@@ -19,6 +20,7 @@ import { MEASURED } from './measured.ts';
 import { paceOf } from './pace.ts';
 import { planMonth } from './plan-month.ts';
 import { clustersOf, describeFit, type Fitted, fitShape } from './shape-fit.ts';
+import { lengthOf } from './spell-days.ts';
 import { cleaningSpells, SPELL_ENDS, type Spell } from './spells.ts';
 import { surfacesOf } from './surfaces.ts';
 
@@ -49,12 +51,12 @@ export function caseOfUnits(
 ): IntervalCase {
   const declared = site.declared.interval;
   const { level, alpha, power } = site.rules.comparison;
-  const rowsOf = groupBy(panel, (row) => row.unit);
+  const rowsOf = rowsOfUnits(panel);
   const inForce = intervalInForce(site, histories);
   const { clock } = inForce;
-  const spells = cleaningSpells(histories, panel, site, 'site');
+  const spells = cleaningSpells(histories, rowsOf, site, 'site');
   const clusters = clustersOf(spells);
-  const days = spells.flatMap((spell) => spell.days);
+  const days = spells.map((spell) => spell.days);
   const cleanings = countCleanings(histories, site.rules.contradicted_counts_as_done);
   const stopped = obstacle(cleanings, spells, clock);
   const pace = paceOf(histories, rowsOf, clock, until);
@@ -69,7 +71,12 @@ export function caseOfUnits(
   // Where no record is contradicted both readings are one.
   const differs = histories.some((of) => of.chamber_cleanings.some((row) => row.done && row.contradicted));
   const allRecords = differs
-    ? fitShape(clustersOf(cleaningSpells(histories, panel, site, 'all_records')), clock, 'failed_test', level)
+    ? fitShape(
+        clustersOf(cleaningSpells(histories, rowsOf, site, 'all_records')),
+        clock,
+        'failed_test',
+        level,
+      )
     : failures;
   const main = { failures: describe(failures), aborts: describe(aborts) };
   const fits = [
@@ -128,11 +135,13 @@ export function caseOfUnits(
       : []),
     ...(pace.length === 0 ? ['no_units_in_use' as const] : []),
   ];
-  const recordDays = panel.map((row) => row.day);
+  // One after the other, since a list of the days of millions of rows would be as large as the rows.
+  let [first, last] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const { day } of panel) [first, last] = [Math.min(first, day), Math.max(last, day)];
   return {
     format: 'cleaning-evidence interval 1',
-    record_from: panel.length === 0 ? null : formatDay(recordDays.reduce((a, b) => Math.min(a, b))),
-    record_to: panel.length === 0 ? null : formatDay(recordDays.reduce((a, b) => Math.max(a, b))),
+    record_from: panel.length === 0 ? null : formatDay(first),
+    record_to: panel.length === 0 ? null : formatDay(last),
     answer: {
       code: answer.code,
       because,
@@ -203,7 +212,7 @@ function describeSpells(spells: readonly Spell[], clock: IntervalCase['clock']):
     spells: spells.length,
     unit_eras: new Set(spells.map((spell) => `${spell.unit}\u0000${spell.era}`)).size,
     units: new Set(spells.map((spell) => spell.unit)).size,
-    days_at_risk: spells.reduce((sum, spell) => sum + spell.days.length, 0),
+    days_at_risk: lengthOf(spells.map((spell) => spell.days)),
     ended_by: Object.fromEntries(
       SPELL_ENDS.map((end) => [end, spells.filter((spell) => spell.ended_by === end).length]),
     ) as IntervalCase['spells']['ended_by'],

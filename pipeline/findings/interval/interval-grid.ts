@@ -1,4 +1,4 @@
-import type { Clock } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 import { type AfterFailure, expectedYear, type Intensities, type UnitLevel, type Year } from './expected.ts';
 import type { Inputs } from './inputs-in-force.ts';
 

@@ -1,6 +1,6 @@
 import type { Site } from '../../site/site.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
-import type { Clock } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 
 /** What the interval counts, the interval in force (of most units) and the longest that may be proposed. */
 export interface IntervalInForce {

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { rateSchema } from '../review-schema.ts';
 import { bestSchema, candidateSchema, inputInForceSchema, sensitivitySchema } from './argument-schema.ts';
-import { CLOCK_OUTCOMES, CLOCKS } from './clock-cells.ts';
+import { CLOCK_OUTCOMES, CLOCKS } from './clocks.ts';
 import { measuredSchema } from './measured.ts';
 import { scheduleSchema } from './schedule-schema.ts';
 import { SPELL_ENDS } from './spells.ts';

@@ -1,9 +1,9 @@
 import { groupBy } from '../../group-by.ts';
 import { empiricalBayesRates } from '../../statistics/ranking/empirical-bayes-rates.ts';
-import type { ClockOutcome } from './clock-cells.ts';
 import type { LevelRow } from './interval-schema.ts';
 import { ownShapes } from './own-shapes.ts';
-import type { Fitted } from './shape-fit.ts';
+import { daysOf, type Fitted } from './shape-fit.ts';
+import { countOf } from './spell-days.ts';
 
 type Level = LevelRow['failures'];
 
@@ -31,8 +31,7 @@ export function levelsOf(failures: Fitted, aborts: Fitted, confidence: number): 
 
 function groupLevels({ clusters, outcome, fit }: Fitted, by: 'unit' | 'site', confidence: number): Level[] {
   const parts = clusters.map((cluster, index) => {
-    const days = cluster.spells.flatMap((spell) => spell.days);
-    const { events, chances } = countOf(days, outcome);
+    const { events, chances } = countOf(daysOf(cluster), outcome);
     return {
       key: cluster[by],
       events,
@@ -58,17 +57,4 @@ function groupLevels({ clusters, outcome, fit }: Fitted, by: 'unit' | 'site', co
       high: unit ? unit.interval.high / mean! : null,
     };
   });
-}
-
-/** Events and chances of days at risk: failures of days, or aborts of production cycles. */
-export function countOf(
-  days: readonly { failed: boolean; aborts: number; production: number }[],
-  outcome: ClockOutcome,
-): { events: number; chances: number } {
-  return outcome === 'failed_test'
-    ? { events: days.filter((day) => day.failed).length, chances: days.length }
-    : {
-        events: days.reduce((sum, day) => sum + day.aborts, 0),
-        chances: days.reduce((sum, day) => sum + day.production, 0),
-      };
 }

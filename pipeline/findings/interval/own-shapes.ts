@@ -1,9 +1,10 @@
 import { groupBy } from '../../group-by.ts';
 import { benjaminiHochberg } from '../../statistics/multiplicity/benjamini-hochberg.ts';
 import { empiricalBayesNormal } from '../../statistics/ranking/empirical-bayes-normal.ts';
+import { powerLawIntensity } from '../../statistics/recurrent/power-law-intensity.ts';
 import { LEAST_FAILURES } from './answer.ts';
 import type { LevelRow } from './interval-schema.ts';
-import { type Fitted, fitShape } from './shape-fit.ts';
+import type { Fitted } from './shape-fit.ts';
 
 export type OwnShape = NonNullable<LevelRow['shape']>;
 
@@ -12,9 +13,12 @@ export type OwnShape = NonNullable<LevelRow['shape']>;
  * enough, but all together say how far units differ. A unit with fewer than five failures has none.
  */
 export function ownShapes(fitted: Fitted, by: 'unit' | 'site', level: number): Map<string, OwnShape> {
-  const { clock, clusters, outcome } = fitted;
-  const own = [...groupBy(clusters, (cluster) => cluster[by])].flatMap(([scope, of]) => {
-    const { fit } = fitShape(of, clock, outcome, level);
+  const clusters = fitted.clusters.map((cluster, index) => ({ cluster, cells: fitted.cells[index]! }));
+  const own = [...groupBy(clusters, ({ cluster }) => cluster[by])].flatMap(([scope, of]) => {
+    const fit = powerLawIntensity(
+      of.map(({ cells }) => cells),
+      { level },
+    );
     return fit.computable && fit.logShapeError !== null && fit.events >= LEAST_FAILURES
       ? [{ scope, fit, error: fit.logShapeError }]
       : [];

@@ -1,7 +1,7 @@
 import type { Day } from '../../site/day.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
-import type { Clock } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 
 /** Days of a year of the pace. */
 export const YEAR = 365.25;
@@ -26,19 +26,21 @@ export interface Pace {
 /** Yearly pace of the units in use, from the last year of the record (or all of it where it is shorter). */
 export function paceOf(
   histories: readonly UnitCourse[],
-  rowsOf: ReadonlyMap<string, readonly UnitDay[]>,
+  rowsOf: (unit: string) => readonly UnitDay[],
   clock: Clock,
   until: Day,
 ): Pace[] {
   return histories.flatMap((history) => {
-    const first = history.use_days[0]?.day;
-    const last = history.use_days.at(-1)?.day;
+    // Made anew where it is asked for.
+    const { use_days } = history;
+    const first = use_days[0]?.day;
+    const last = use_days.at(-1)?.day;
     if (first === undefined || last === undefined || last < until - IDLE_DAYS) return [];
     const from = Math.max(first, until - PACE_DAYS);
     const perYear = YEAR / (until - from);
-    const uses = history.use_days.filter((use) => use.day >= from);
+    const uses = use_days.filter((use) => use.day >= from);
     const cyclesOf = new Map(uses.map((use) => [use.day, use.cycles]));
-    const atRisk = (rowsOf.get(history.unit) ?? []).filter((row) => row.day >= from && row.at_risk === 1);
+    const atRisk = rowsOf(history.unit).filter((row) => row.day >= from && row.at_risk === 1);
     const cycles = uses.reduce((sum, use) => sum + use.cycles, 0);
     return [
       {

@@ -3,7 +3,7 @@ import type { Site } from '../../site/site.ts';
 import { formatWall } from '../../site/wall-clock.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
-import type { Clock } from './clock-cells.ts';
+import type { Clock } from './clocks.ts';
 import type { Inputs } from './inputs-in-force.ts';
 import type { Pace } from './pace.ts';
 import type { Proposal, Schedule } from './schedule-schema.ts';

@@ -1,9 +1,12 @@
 import { groupBy } from '../../group-by.ts';
 import { normalMultiplier, normalQuantile } from '../../statistics/distributions/normal.ts';
 import { type PowerLawIntensity, powerLawIntensity } from '../../statistics/recurrent/power-law-intensity.ts';
+import type { RecurrentCell } from '../../statistics/recurrent/recurrent-cells.ts';
 import type { Outcome } from '../../statistics/result.ts';
-import { type Clock, type ClockOutcome, cellsOf } from './clock-cells.ts';
+import { cellsOf } from './clock-cells.ts';
+import type { Clock, ClockOutcome } from './clocks.ts';
 import type { ShapeFit } from './interval-schema.ts';
+import { countOf, type SpellDays } from './spell-days.ts';
 import type { RecordReading, Spell } from './spells.ts';
 
 /** A unit between two events that reset its baseline: what shares one frailty. */
@@ -13,6 +16,9 @@ export interface Cluster {
   era: number;
   spells: Spell[];
 }
+
+/** Days at risk of a cluster, by spell. */
+export const daysOf = ({ spells }: Pick<Cluster, 'spells'>): SpellDays[] => spells.map((spell) => spell.days);
 
 /** Spells by unit and era, in their order. */
 export function clustersOf(spells: readonly Spell[]): Cluster[] {
@@ -28,13 +34,15 @@ export interface Fitted {
   clock: Clock;
   outcome: ClockOutcome;
   clusters: Cluster[];
+  /** Cells of each cluster. */
+  cells: RecurrentCell[][];
   fit: Outcome<PowerLawIntensity>;
 }
 
 /** Fits the intensity of an outcome on a clock. */
 export function fitShape(clusters: Cluster[], clock: Clock, outcome: ClockOutcome, level: number): Fitted {
-  const cells = clusters.map((cluster) => cellsOf(cluster.spells, clock, outcome));
-  return { clock, outcome, clusters, fit: powerLawIntensity(cells, { level }) };
+  const cells = clusters.map((cluster) => cellsOf(daysOf(cluster), clock, outcome));
+  return { clock, outcome, clusters, cells, fit: powerLawIntensity(cells, { level }) };
 }
 
 /** Shape whose absence the case would like to be able to exclude: a hazard that rises with the square root of the clock (our choice). */
@@ -50,15 +58,11 @@ export function describeFit(
   settings: { alpha: number; power: number },
 ): ShapeFit {
   const { clock, outcome, clusters, fit } = fitted;
-  const days = clusters.flatMap((cluster) => cluster.spells.flatMap((spell) => spell.days));
-  const sum = (value: (day: (typeof days)[number]) => number) =>
-    days.reduce((total, day) => total + value(day), 0);
   const base = {
     outcome,
     clock,
     reading,
-    events: outcome === 'failed_test' ? sum((day) => Number(day.failed)) : sum((day) => day.aborts),
-    chances: outcome === 'failed_test' ? days.length : sum((day) => day.production),
+    ...countOf(clusters.flatMap(daysOf), outcome),
     spells: clusters.reduce((total, cluster) => total + cluster.spells.length, 0),
     clusters: clusters.length,
   };

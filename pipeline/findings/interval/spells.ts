@@ -1,4 +1,3 @@
-import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
@@ -7,6 +6,7 @@ import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import { eraOf } from '../../transform/service/eras.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
 import { logCover } from './log-cover.ts';
+import { type DayColumns, dayColumns, type SpellDays } from './spell-days.ts';
 
 export const SPELL_ENDS = [
   'routine_cleaning',
@@ -16,19 +16,6 @@ export const SPELL_ENDS = [
   'record_end',
 ] as const;
 export type SpellEnd = (typeof SPELL_ENDS)[number];
-
-/** A day at risk inside a spell, on the three clocks. Clocks stand at what had passed before the day's first cycle. */
-export interface SpellDay {
-  day: Day;
-  calendar_days: number;
-  days_of_use: number;
-  cycles: number;
-  /** Cycles of the day that count for the clock. */
-  cycles_of_day: number;
-  failed: boolean;
-  production: number;
-  aborts: number;
-}
 
 /**
  * A cleaning spell: from a routine chamber cleaning that counts to the next chamber cleaning, the end of the era, a gap in the cleaning log or the end of
@@ -40,8 +27,8 @@ export interface Spell {
   era: number;
   from: Day;
   ended_by: SpellEnd;
-  /** Days at risk, in order. */
-  days: SpellDay[];
+  /** Days at risk. */
+  days: SpellDays;
   /** What passed from start to end, at risk or not. */
   passed: { calendar_days: number; days_of_use: number; cycles: number };
 }
@@ -55,18 +42,19 @@ export type RecordReading = 'site' | 'all_records';
  * A spell starts with a chamber cleaning that is routine and counts as done in the reading. A reactive cleaning ends the spell and starts none, so that a
  * unit just mended is never taken for one just cleaned. A record with a date only on the day of a failed test may be either, and is taken as
  * reactive. A day belongs to the cleaning that was over when its first cycle started.
+ *
+ * @param rowsOf rows of the panel of a unit
  */
 export function cleaningSpells(
   histories: readonly UnitCourse[],
-  panel: readonly UnitDay[],
+  rowsOf: (unit: string) => readonly UnitDay[],
   site: Site,
   reading: RecordReading,
 ): Spell[] {
-  const rowsOf = groupBy(panel, (row) => row.unit);
   const covers = logCover(histories, site);
   const counts = reading === 'all_records' || site.rules.contradicted_counts_as_done;
   return histories.flatMap((history) => {
-    const rows = new Map((rowsOf.get(history.unit) ?? []).map((row) => [row.day, row]));
+    const rows = new Map(rowsOf(history.unit).map((row) => [row.day, row]));
     return spellsOfUnit(history, rows, counts, covers.get(history.site)!);
   });
 }
@@ -80,8 +68,12 @@ function spellsOfUnit(
   const cleanings = history.chamber_cleanings.filter((cleaning) =>
     countsAsDone(cleaning, contradictedCounts),
   );
+  // Made anew where it is asked for.
+  const { use_days } = history;
+  const columns = dayColumns(rows.size);
   const spells: Spell[] = [];
   let open: Spell | null = null;
+  let filled = 0;
   let used = 0;
   let cycles = 0;
   let next = 0;
@@ -92,14 +84,14 @@ function spellsOfUnit(
     spells.push(open);
     open = null;
   };
-  for (const use of history.use_days) {
+  for (const use of use_days) {
     const { day } = use;
     for (; next < cleanings.length && isOver(cleanings[next]!, day, use.first_cycle); next++) {
       const cleaning = cleanings[next]!;
       const reactive = isReactive(cleaning, history);
       close(reactive ? 'reactive_cleaning' : 'routine_cleaning', cleaning.day);
       if (reactive) continue;
-      open = startAt(history, cleaning.day);
+      open = startAt(history, cleaning.day, columns, filled);
       used = 0;
       cycles = 0;
     }
@@ -109,44 +101,36 @@ function spellsOfUnit(
     else if (!covered(day)) close('log_gap', day);
     else {
       const row = rows.get(day);
-      if (row?.at_risk === 1) spell.days.push(dayOf(row, day - spell.from, used, cycles, use.cycles));
+      if (row?.at_risk === 1) {
+        columns.calendar_days[filled] = day - spell.from;
+        columns.days_of_use[filled] = used;
+        columns.cycles[filled] = cycles;
+        columns.cycles_of_day[filled] = use.cycles;
+        columns.failed[filled] = Number(row.failed === 1);
+        columns.production[filled] = row.production_cycles;
+        columns.aborts[filled] = row.cleanliness_aborts;
+        spell.days.to = ++filled;
+      }
       used++;
       cycles += use.cycles;
     }
   }
-  const last = history.use_days.at(-1);
+  const last = use_days.at(-1);
   if (last) close('record_end', last.day + 1);
   return spells;
 }
 
-function startAt(history: UnitCourse, from: Day): Spell {
+function startAt(history: UnitCourse, from: Day, columns: DayColumns, filled: number): Spell {
   return {
     unit: history.unit,
     site: history.site,
     era: eraOf(history.eras, from).index,
     from,
     ended_by: 'record_end',
-    days: [],
+    days: { columns, from: filled, to: filled },
     passed: { calendar_days: 0, days_of_use: 0, cycles: 0 },
   };
 }
-
-const dayOf = (
-  row: UnitDay,
-  calendar_days: number,
-  days_of_use: number,
-  cycles: number,
-  cycles_of_day: number,
-): SpellDay => ({
-  day: row.day,
-  calendar_days,
-  days_of_use,
-  cycles,
-  cycles_of_day,
-  failed: row.failed === 1,
-  production: row.production_cycles,
-  aborts: row.cleanliness_aborts,
-});
 
 const isOver = (cleaning: JudgedCleaning, day: Day, firstCycle: number): boolean =>
   cleaning.day < day || (cleaning.day === day && cleaning.time_mark !== 'day' && cleaning.time <= firstCycle);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { cleaningSpells } from '../../../pipeline/findings/interval/spells.ts';
+import { cleaningSpells, type Spell } from '../../../pipeline/findings/interval/spells.ts';
 import { unitCourse } from '../../../pipeline/findings/shares/unit-course.ts';
+import { rowsOfUnits } from '../../../pipeline/rows-of-units.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import { caseOf, FIRST_DAY, type UnitPlan } from './fleet.ts';
 
@@ -11,10 +12,19 @@ const site = readSiteFile(
 const spellsOf = (plan: Omit<UnitPlan, 'unit'>, reading: 'site' | 'all_records' = 'site') => {
   const { transformed } = caseOf([{ unit: 'U1', ...plan }]);
   const units = transformed.histories.map((history) => unitCourse(history, site, transformed.until));
-  return cleaningSpells(units, transformed.panel, site, reading);
+  return cleaningSpells(units, rowsOfUnits(transformed.panel), site, reading);
 };
+/** Days at risk of a spell, one object each. */
+const daysOf = ({ from: first, days: { columns, from, to } }: Spell) =>
+  Array.from({ length: to - from }, (_, index) => ({
+    day: first + columns.calendar_days[from + index]!,
+    calendar_days: columns.calendar_days[from + index]!,
+    days_of_use: columns.days_of_use[from + index]!,
+    cycles: columns.cycles[from + index]!,
+    failed: columns.failed[from + index]!,
+  }));
 const summary = (plan: Omit<UnitPlan, 'unit'>, reading: 'site' | 'all_records' = 'site') =>
-  spellsOf(plan, reading).map((spell) => [spell.from - FIRST_DAY, spell.ended_by, spell.days.length]);
+  spellsOf(plan, reading).map((spell) => [spell.from - FIRST_DAY, spell.ended_by, daysOf(spell).length]);
 
 describe('cleaning spells', () => {
   it('run from one routine cleaning to the next; days before the first belong to none', () => {
@@ -25,10 +35,20 @@ describe('cleaning spells', () => {
     ]);
     const [first] = spellsOf(plan);
     // Cleaned at 05:15 before the first cycle at 06:00: that day stands at clock 0 on all three clocks.
-    expect(first!.days[0]).toMatchObject({ day: FIRST_DAY + 5, calendar_days: 0, days_of_use: 0, cycles: 0 });
+    expect(daysOf(first!)[0]).toMatchObject({
+      day: FIRST_DAY + 5,
+      calendar_days: 0,
+      days_of_use: 0,
+      cycles: 0,
+    });
     // Four cycles a day, and a day without use moves the calendar alone.
     const idle = spellsOf({ ...plan, idle: [7] })[0]!;
-    expect(idle.days[2]).toMatchObject({ day: FIRST_DAY + 8, calendar_days: 3, days_of_use: 2, cycles: 8 });
+    expect(daysOf(idle)[2]).toMatchObject({
+      day: FIRST_DAY + 8,
+      calendar_days: 3,
+      days_of_use: 2,
+      cycles: 8,
+    });
     expect(idle.passed).toEqual({ calendar_days: 15, days_of_use: 14, cycles: 56 });
   });
 
@@ -44,7 +64,7 @@ describe('cleaning spells', () => {
       [22, 'record_end'],
     ]);
     // The failed test of the morning belongs to the spell that the afternoon's cleaning ends.
-    expect(spells[0]!.days.at(-1)).toMatchObject({ day: FIRST_DAY + 12, failed: true });
+    expect(daysOf(spells[0]!).at(-1)).toMatchObject({ day: FIRST_DAY + 12, failed: 1 });
   });
 
   it('take a date alone on the day of a failed test as reactive', () => {
@@ -82,14 +102,18 @@ describe('cleaning spells', () => {
     const spells = spellsOf({ days: 120, cleanings: [{ day: 5 }] });
     expect(spells).toHaveLength(1);
     expect(spells[0]).toMatchObject({ ended_by: 'log_gap' });
-    expect(spells[0]!.days.at(-1)!.day).toBe(FIRST_DAY + 61);
+    expect(daysOf(spells[0]!).at(-1)!.day).toBe(FIRST_DAY + 61);
   });
 
   it('count one failure an episode, at risk alone', () => {
     const [spell] = spellsOf({ days: 20, fails: [8, 9, 10], cleanings: [{ day: 2 }] });
-    expect(spell!.days.filter((day) => day.failed).map((day) => day.day - FIRST_DAY)).toEqual([8]);
+    expect(
+      daysOf(spell!)
+        .filter((day) => day.failed)
+        .map((day) => day.day - FIRST_DAY),
+    ).toEqual([8]);
     // Days 9, 10 and the passing day 11 lie inside the episode.
-    expect(spell!.days.map((day) => day.day - FIRST_DAY)).not.toContain(11);
-    expect(spell!.days.map((day) => day.day - FIRST_DAY)).toContain(12);
+    expect(daysOf(spell!).map((day) => day.day - FIRST_DAY)).not.toContain(11);
+    expect(daysOf(spell!).map((day) => day.day - FIRST_DAY)).toContain(12);
   });
 });

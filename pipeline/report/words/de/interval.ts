@@ -1,4 +1,4 @@
-import type { Clock } from '../../../findings/interval/clock-cells.ts';
+import type { Clock } from '../../../findings/interval/clocks.ts';
 import type { Note, Reason } from '../../../findings/interval/interval-schema.ts';
 import type { IntervalArgumentWords } from '../en/interval.ts';
 import { format } from './format.ts';

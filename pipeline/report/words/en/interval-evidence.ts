@@ -1,4 +1,4 @@
-import type { Clock, ClockOutcome } from '../../../findings/interval/clock-cells.ts';
+import type { Clock, ClockOutcome } from '../../../findings/interval/clocks.ts';
 import type { SpellEnd } from '../../../findings/interval/spells.ts';
 import { format } from './format.ts';
 import { reasonText } from './reasons.ts';

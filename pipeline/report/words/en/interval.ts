@@ -1,5 +1,5 @@
 import type { Best } from '../../../findings/interval/argument-schema.ts';
-import type { Clock } from '../../../findings/interval/clock-cells.ts';
+import type { Clock } from '../../../findings/interval/clocks.ts';
 import type { Note, Reason } from '../../../findings/interval/interval-schema.ts';
 import { format } from './format.ts';
 
