@@ -73,8 +73,8 @@ function packColumn<Row extends object>(rows: readonly Row[], name: keyof Row & 
   const isText = typeof sample === 'string';
   const values = new Float64Array(rows.length);
   const codes = new Map<string, number>();
-  for (const [index, row] of rows.entries()) {
-    const value: unknown = row[name];
+  for (let index = 0; index < rows.length; index++) {
+    const value: unknown = rows[index]![name];
     if (
       isAbsent(value)
         ? value !== absent

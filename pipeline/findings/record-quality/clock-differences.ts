@@ -33,8 +33,9 @@ export function clockDifferences(
   site: Site,
   { unit, cycles, tests, leak_tests }: Pick<UnitHistory, 'unit' | 'cycles' | 'tests' | 'leak_tests'>,
 ): ClockDifference[] {
+  const numbers = new Set([...tests, ...leak_tests].map(({ cycle_number }) => cycle_number));
   const byNumber = groupBy(
-    cycles.filter(({ cycle_number }) => cycle_number !== undefined),
+    cycles.filter(({ cycle_number }) => cycle_number !== undefined && numbers.has(cycle_number)),
     ({ cycle_number }) => cycle_number!,
   );
   return (['air_removal_tests', 'leak_tests'] as const).flatMap((kind) => {

@@ -33,14 +33,18 @@ export interface Stretch {
 export type Fit = 0 | 1 | 2;
 
 export function pauseLog(cycles: readonly ClassedCycle[]): PauseLog {
-  const ran = cycles.filter(
-    ({ standing, end }) => end !== undefined && (standing === 'completed' || standing === 'abort'),
-  );
-  return {
-    starts: Float64Array.from(cycles, ({ start }) => start),
-    began: Float64Array.from(ran, ({ start }) => start),
-    ended: Float64Array.from(ran, ({ end }) => end!),
-  };
+  const starts = new Float64Array(cycles.length);
+  const began = new Float64Array(cycles.length);
+  const ended = new Float64Array(cycles.length);
+  let ran = 0;
+  for (let at = 0; at < cycles.length; at++) {
+    const { start, end, standing } = cycles[at]!;
+    starts[at] = start;
+    if (end === undefined || (standing !== 'completed' && standing !== 'abort')) continue;
+    began[ran] = start;
+    ended[ran++] = end;
+  }
+  return { starts, began: began.subarray(0, ran), ended: ended.subarray(0, ran) };
 }
 
 /** Whether the log has cycles with an end about the time of a record. */

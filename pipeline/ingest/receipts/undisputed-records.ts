@@ -39,16 +39,17 @@ export function undisputedRecords(
     }
     counts.push(records.length - before);
   }
-  const order = inOrder(times);
-  for (let at = 1; at < order.length; at++) if (times[order[at]!] === times[order[at - 1]!]) return undefined;
+  const order = isInOrder(times) ? undefined : places(times).sort((a, b) => times[a]! - times[b]!);
+  for (let at = 1; order && at < order.length; at++)
+    if (times[order[at]!] === times[order[at - 1]!]) return undefined;
   for (const [at, { tally }] of files.entries()) tally.count.records += counts[at]!;
-  return Array.from(order, (at) => records[at]!);
+  return order ? order.map((at) => records[at]!) : records;
 }
 
-/** Places of times, from the first to the last; exports have them in order nearly always. */
-function inOrder(times: readonly number[]): Uint32Array {
-  const places = Uint32Array.from(times, (_, at) => at);
-  return times.every((time, at) => at === 0 || time >= times[at - 1]!)
-    ? places
-    : places.sort((a, b) => times[a]! - times[b]!);
+/** Whether each time lies after the one before, as in exports nearly always. */
+function isInOrder(times: readonly number[]): boolean {
+  for (let at = 1; at < times.length; at++) if (times[at]! <= times[at - 1]!) return false;
+  return true;
 }
+
+const places = (list: readonly unknown[]): number[] => list.map((_, at) => at);
