@@ -70,10 +70,7 @@ export function unpackDrafts(
 }
 
 /** Which records are of wanted units. */
-export function wantedRows(
-  { columns }: FileColumns,
-  wanted: ReadonlySet<string>,
-): (index: number) => boolean {
+function wantedRows({ columns }: FileColumns, wanted: ReadonlySet<string>): (index: number) => boolean {
   const unit = columns.find(([name]) => name === 'unit')?.[1];
   if (unit?.type !== 'words') return () => false;
   const codes = new Set(unit.words.flatMap((word, code) => (wanted.has(word) ? [code] : [])));

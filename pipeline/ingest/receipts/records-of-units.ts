@@ -6,6 +6,7 @@ import { type FileColumns, unpackDrafts } from '../file-columns.ts';
 import { finishRecords } from '../finish-records.ts';
 import type { Inputs } from '../read-jobs.ts';
 import { PartTally, type Settlement } from '../settlement.ts';
+import { columnsByUnit } from './columns-by-unit.ts';
 import { columnsOf, type Part } from './records-of-parts.ts';
 import { type TalliedFile, undisputedRecords } from './undisputed-records.ts';
 
@@ -18,7 +19,7 @@ export interface TakenRecords {
 }
 
 /**
- * The same as {@link recordsOfParts}, unit by unit. A file that holds several of the wanted units is held as columns until they are all taken.
+ * The same as {@link recordsOfParts}, unit by unit. Of a file that holds several of the wanted units their columns are held until they are taken, and no others.
  *
  * @throws UserError where a file must be read again, since its part of the history is gone, and has changed
  */
@@ -27,11 +28,7 @@ export function recordsOfUnits(parts: readonly Part[], inputs: Inputs, history: 
   const rules: readonly MergeRule[] = inputs.site.declared.merge ?? [];
   const ofUnit = new Map<string, OpenPart[]>();
   for (const part of parts) {
-    const open: OpenPart = {
-      part,
-      left: part.units.length,
-      tally: new PartTally(part.kind, part.part, settlement),
-    };
+    const open: OpenPart = { part, tally: new PartTally(part.kind, part.part, settlement) };
     for (const unit of part.units) {
       const list = ofUnit.get(unit);
       if (list) list.push(open);
@@ -46,36 +43,35 @@ export function recordsOfUnits(parts: readonly Part[], inputs: Inputs, history: 
         const { part, tally } = open;
         const list = files.get(part.kind);
         if (!list) continue;
-        const columns = open.columns ?? (await columnsOf(part, inputs, history));
-        open.columns = --open.left > 0 ? columns : undefined;
-        list.push({ columns, tally, sequence: part.sequence });
+        open.byUnit ??= columnsByUnit(await columnsOf(part, inputs, history), part.units);
+        const columns = open.byUnit.get(unit);
+        open.byUnit.delete(unit);
+        if (columns) list.push({ columns, tally, sequence: part.sequence });
       }
-      return recordsOf(files, unit, rules);
+      return recordsOf(files, rules);
     },
   };
 }
 
 function recordsOf(
   files: ReadonlyMap<RecordKind, readonly OpenFile[]>,
-  unit: string,
   rules: readonly MergeRule[],
 ): Records {
   const undisputed: Partial<Record<RecordKind, object[]>> = {};
   const disputed = new Map<RecordKind, Draft[]>();
-  const wanted = new Set([unit]);
   for (const [kind, own] of files) {
-    const records = rules.some((rule) => rule.kind === kind) ? undefined : undisputedRecords(kind, own, unit);
+    const records = rules.some((rule) => rule.kind === kind) ? undefined : undisputedRecords(kind, own);
     if (records) undisputed[kind] = records;
     else
       disputed.set(
         kind,
-        own.flatMap(({ columns, sequence, tally }) => unpackDrafts(columns, sequence, tally, wanted)),
+        own.flatMap(({ columns, sequence, tally }) => unpackDrafts(columns, sequence, tally)),
       );
   }
   return { ...finishRecords(disputed, rules), ...undisputed } as Records;
 }
 
-/** A file of which the records of a unit are taken. */
+/** The records of a unit in a file. */
 interface OpenFile extends TalliedFile {
   /** Place of its first record in the order of source, file and row. */
   sequence: number;
@@ -85,7 +81,6 @@ interface OpenFile extends TalliedFile {
 interface OpenPart {
   part: Part;
   tally: PartTally;
-  /** Units that are not taken yet. */
-  left: number;
-  columns?: FileColumns | undefined;
+  /** Columns of the units that are not taken yet, once the file was read. */
+  byUnit?: Map<string, FileColumns>;
 }
