@@ -5,7 +5,7 @@ import type { Problem } from '../ingest/reading.ts';
 import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
-import { jsonPieces } from './json-pieces.ts';
+import { jsonIndentedPieces, jsonPieces } from './json-pieces.ts';
 import { ofTables } from './measures/review-in-measures.ts';
 import { type ReportContext, reportContext } from './page-context.ts';
 import { comparisonsPage } from './pages/comparisons-page.ts';
@@ -95,36 +95,40 @@ export async function writeReport(input: ReportInput, options: ReportOptions = {
   if (interval) rest.push(...(await intervalFiles(context, await interval)));
   rest.push({ path: 'review.xlsx', content: await book });
   const { units = context.paged.map(({ unit }) => unit) } = options;
-  for (const [unit, content] of await unitPages(context, units))
+  for await (const [unit, content] of unitPages(context, units))
     files.push({ path: context.unitPage(unit)!, content });
   return [...files, ...rest];
 }
 
-/** Units from which on the review's data are written in pieces. */
+/** Units up to which the review's data are one text: those of 100 units in 15 years have 128 MB. */
+const FEW_UNITS = 24;
+/** Units up to which they hold every day of each series, indented throughout. */
 const MANY_UNITS = 120;
 
 function dataFile(review: Review): ReportFile['content'] {
-  if (review.units.length <= MANY_UNITS) return `${JSON.stringify(review, null, 2)}\n`;
+  const { length } = review.units;
+  if (length <= FEW_UNITS) return `${JSON.stringify(review, null, 2)}\n`;
   return inPieces(function* () {
-    yield* jsonPieces(withRecentSeries(review));
+    yield* length <= MANY_UNITS ? jsonIndentedPieces(review) : jsonPieces(withRecentSeries(review));
     yield '\n';
   });
 }
 
-/** The pages of some units of a report, by unit. */
+/** The pages of some units of a report, one after the other as they are asked for. */
 export function drawUnitPages(
   basis: ReportBasis,
   units: Iterable<string>,
   words?: Words,
-): Promise<Map<string, string>> {
+): AsyncGenerator<[unit: string, page: string]> {
   return unitPages(contextOf(basis, words), units);
 }
 
-async function unitPages(context: ReportContext, units: Iterable<string>): Promise<Map<string, string>> {
+async function* unitPages(
+  context: ReportContext,
+  units: Iterable<string>,
+): AsyncGenerator<[unit: string, page: string]> {
   const paged = new Map(context.paged.map((unit) => [unit.unit, unit]));
-  const pages = new Map<string, string>();
-  for (const unit of units) pages.set(unit, await unitPage(context, paged.get(unit)!));
-  return pages;
+  for (const unit of units) yield [unit, await unitPage(context, paged.get(unit)!)];
 }
 
 function contextOf(

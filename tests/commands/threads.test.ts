@@ -12,12 +12,13 @@ import { mergeShares } from '../../pipeline/findings/shares/merge-shares.ts';
 import { shareOf } from '../../pipeline/findings/shares/share.ts';
 import { readExports } from '../../pipeline/ingest/read-exports.ts';
 import type { Reading } from '../../pipeline/ingest/reading.ts';
-import { drawUnitPages, type ReportBasis } from '../../pipeline/report/report.ts';
+import type { ReportBasis } from '../../pipeline/report/report.ts';
 import { type SheetTable, workbookFile } from '../../pipeline/report/tables/workbook.ts';
 import { de } from '../../pipeline/report/words/de.ts';
 import { rowsOfUnits } from '../../pipeline/rows-of-units.ts';
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
+import { pagesOf } from '../report/fixtures/pages-of.ts';
 import { runProgram } from './terminal.ts';
 
 const DEMO = fileURLToPath(new URL('../../data-samples', import.meta.url));
@@ -51,7 +52,7 @@ describe('threads', () => {
     const dueOf = rowsOfUnits(transformed.histories.flatMap((history) => history.cleaning.due));
     const basis: ReportBasis = { review, panel: transformed.panel, dueOf, hasInterval: true };
     const units = review.units.map(({ unit }) => unit);
-    const here = await drawUnitPages(basis, units);
+    const here = await pagesOf(basis, units);
     expect(here.size).toBe(10);
     for (const threads of [reportThreads(3), secondThread()])
       try {
@@ -59,7 +60,7 @@ describe('threads', () => {
         const begun = threads.begin(basis, 'en', async (unit, page) => {
           pages.push([unit, new TextDecoder().decode(page)]);
         });
-        const left = await drawUnitPages(basis, begun.units);
+        const left = await pagesOf(basis, begun.units);
         await begun.done;
         const drawn = [...pages, ...left];
         expect(drawn.map(([unit]) => unit).toSorted()).toEqual(units.toSorted());

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jsonLinePieces, jsonPieces } from '../../pipeline/report/json-pieces.ts';
+import { jsonIndentedPieces, jsonLinePieces, jsonPieces } from '../../pipeline/report/json-pieces.ts';
 
 describe('JSON in pieces', () => {
   it('is the JSON of the data, whatever they are', () => {
@@ -11,6 +11,7 @@ describe('JSON in pieces', () => {
         const text = [...jsonPieces(data)].join('');
         expect(JSON.stringify(JSON.parse(text))).toBe(JSON.stringify(data));
         expect([...jsonLinePieces(data)].join('')).toBe(JSON.stringify(data));
+        expect([...jsonIndentedPieces(data)].join('')).toBe(JSON.stringify(data, null, 2));
       }),
       { numRuns: 500 },
     );

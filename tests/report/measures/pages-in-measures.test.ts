@@ -1,8 +1,9 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { drawUnitPages, type ReportInput, writeReport } from '../../../pipeline/report/report.ts';
+import { type ReportInput, writeReport } from '../../../pipeline/report/report.ts';
 import type { ReportFile } from '../../../pipeline/report/report-file.ts';
 import { driftOf } from '../fixtures/drift-parts.ts';
 import { fleetInput } from '../fixtures/fleet.ts';
+import { pagesOf } from '../fixtures/pages-of.ts';
 import { pageTexts } from '../language/page-texts.ts';
 
 const fleet = fleetInput(3, { drift: driftOf('A1', 'north') });
@@ -37,7 +38,7 @@ describe('pages in psi and degrees Fahrenheit', () => {
   });
 
   it('are the same when the pages of units are drawn elsewhere, each with its neighbours', async () => {
-    const elsewhere = await drawUnitPages({ ...input, hasInterval: input.interval !== undefined }, [
+    const elsewhere = await pagesOf({ ...input, hasInterval: input.interval !== undefined }, [
       'A1',
       'A2',
       'A3',
