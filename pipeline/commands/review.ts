@@ -112,9 +112,13 @@ export const reviewCommand: Command = {
       };
       const fleet = await readFleet(values, terminal, periodOf, whatIsBegun);
       const language = languageOf(values, fleet.site);
-      const many = reportThreadsFor(count, fleet.share);
+      let many: ReportThreads | undefined;
+      const openThreads = () => {
+        many ??= reportThreadsFor(count, fleet.share);
+        return many ?? beside;
+      };
       try {
-        return await makeAndWrite(values, terminal, { ...fleet, language, threads: many ?? beside, begun });
+        return await makeAndWrite(values, terminal, { ...fleet, language, openThreads, begun });
       } finally {
         await many?.end();
       }
@@ -139,14 +143,18 @@ async function makeAndWrite(
     reading,
     period,
     language,
-    threads,
+    openThreads,
     begun,
   }: Fleet & {
     language: Language;
-    threads: ReportThreads | undefined;
+    openThreads: () => ReportThreads | undefined;
     begun: Begun;
   },
 ): Promise<undefined> {
+  const { units, panel } = share;
+  const areVeryMany = units.length >= VERY_MANY_UNITS;
+  // They load while the program compares; of very many units they would only take memory until drawing begins.
+  if (!areVeryMany) openThreads();
   terminal.progress('Comparing');
   const { records } = reading;
   const previous = await previousReview(values, period);
@@ -155,7 +163,6 @@ async function makeAndWrite(
     share,
     await begun.ofPanel,
   );
-  const { units, panel } = share;
   const { pressure, temperature } = site.declared.report;
   const pagesAsked = pagesAskedFor(values, review);
   const paged = new Set(unitsWithPage(review, pagesAsked).map(({ unit }) => unit));
@@ -167,14 +174,15 @@ async function makeAndWrite(
   try {
     const names = unitPageNames(review.units.map(({ unit }) => unit));
     const begin = () =>
-      threads?.begin({ ...basis, hasInterval: true }, language, (unit, content) =>
+      openThreads()?.begin({ ...basis, hasInterval: true }, language, (unit, content) =>
         fresh.write({ path: names.get(unit)!, content }),
       );
     // Threads draw the pages of units, which don't need the case, while it is made; of very many units both together would take too much memory.
-    const early = units.length < VERY_MANY_UNITS ? begin() : undefined;
+    const early = areVeryMany ? undefined : begin();
     terminal.progress('Making the case for an interval');
     const interval = begun.interval ?? caseOfUnits(units, panel, site, records, period.until);
     const pages = early ?? begin();
+    const threads = openThreads();
     terminal.progress('Drawing');
     // Drawing is loaded only here: the commands that draw nothing start without it.
     const { writeReport } = await import('../report/report.ts');
