@@ -2,7 +2,7 @@ import type { Review } from './review-schema.ts';
 
 /**
  * The review as the pages of some units need it: the lists that are longest hold the rows of these units, and those of all units together. What is said of each unit in one row stays
- * whole, since pages name and link the others.
+ * whole but for its events, since pages name and link the others.
  */
 export function reviewOfUnits(review: Review, units: readonly string[]): Review {
   const wanted = new Set(units);
@@ -11,8 +11,10 @@ export function reviewOfUnits(review: Review, units: readonly string[]): Review 
   const scoped = <Row extends { scope: string }>(rows: readonly Row[]): Row[] =>
     rows.filter(({ scope }) => scope === 'fleet' || wanted.has(scope));
   const { cleaning, charts, drift, record_quality, next_month } = review;
+  const sites = new Set(review.units.filter(({ unit }) => wanted.has(unit)).map(({ site }) => site));
   return {
     ...review,
+    units: review.units.map((unit) => (wanted.has(unit.unit) ? unit : { ...unit, events: [] })),
     cleaning: { ...cleaning, days: own(cleaning.days) },
     comparisons: own(review.comparisons),
     strata: own(review.strata),
@@ -22,6 +24,7 @@ export function reviewOfUnits(review: Review, units: readonly string[]): Review 
       ...drift,
       units: own(drift.units),
       probes: own(drift.probes),
+      sites: drift.sites.filter(({ site }) => sites.has(site)),
       heat_up_passes: own(drift.heat_up_passes),
       leak_tests_after_cleaning: own(drift.leak_tests_after_cleaning),
     },
