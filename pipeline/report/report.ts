@@ -5,6 +5,7 @@ import type { Problem } from '../ingest/reading.ts';
 import type { ReportMeasures } from '../site/report-settings.ts';
 import type { DueTask } from '../transform/cleaning/due-tasks.ts';
 import type { UnitDay } from '../transform/panel/unit-day.ts';
+import type { ChartRuntimes } from './charts/chart-runtimes.ts';
 import { jsonIndentedPieces, jsonPieces } from './json-pieces.ts';
 import { ofTables } from './measures/review-in-measures.ts';
 import { type ReportContext, reportContext } from './page-context.ts';
@@ -114,13 +115,18 @@ function dataFile(review: Review): ReportFile['content'] {
   });
 }
 
-/** The pages of some units of a report, one after the other as they are asked for. */
+/**
+ * The pages of some units of a report, one after the other as they are asked for.
+ *
+ * @param runtimes compiled charts to use again, and to add to
+ */
 export function drawUnitPages(
   basis: ReportBasis,
   units: Iterable<string>,
   words?: Words,
+  runtimes?: ChartRuntimes,
 ): AsyncGenerator<[unit: string, page: string]> {
-  return unitPages(contextOf(basis, words), units);
+  return unitPages({ ...contextOf(basis, words), ...(runtimes && { runtimes }) }, units);
 }
 
 async function* unitPages(

@@ -21,7 +21,10 @@ import type { DrawTask, InputsTask, ReadManyTask, ReadTask, ShareTask, WorkbookT
 export const DRAWING_HEAP = 2048;
 
 /** Pages that a thread is given at once: what they are made from is copied to it. */
-const MOST_PAGES_AT_ONCE = 20;
+const MOST_PAGES_AT_ONCE = 10;
+
+/** Tasks of a thread that draws: the next ones wait with it, since the program may be too busy with its tables to hear that the last are done. */
+const DRAWING_TASKS = 2;
 
 const FILE = fileURLToPath(new URL('./thread.mjs', import.meta.url));
 
@@ -82,16 +85,17 @@ export function sharingThreads(count: number, heap: number): SharingThreads {
 
 /** @param count threads beside the one of the program, at least 1 */
 export function reportThreads(count: number): ReportThreads {
-  const pool = open(count, { maxOldGenerationSizeMb: DRAWING_HEAP });
+  const pool = open(count, { maxOldGenerationSizeMb: DRAWING_HEAP }, DRAWING_TASKS);
   for (let thread = 0; thread < count; thread++)
     pool.run(undefined, { name: 'prepareDrawing' }).catch(() => undefined);
   return {
     begin(basis, language, onPage) {
       const units = unitsWithPage(basis.review, basis.pagesAsked).map(({ unit }) => unit);
-      const share = Math.max(1, Math.min(MOST_PAGES_AT_ONCE, Math.ceil(units.length / count)));
+      const tasks = count * DRAWING_TASKS;
+      const share = Math.max(1, Math.min(MOST_PAGES_AT_ONCE, Math.ceil(units.length / tasks)));
       const task = drawTasks(basis, language);
       let at = 0;
-      // Each thread is given the next units when it is done with the last ones: what is asked of it and what it made would take room while it waits.
+      // A thread is given more units when it is done with some: what is asked of it and what it made would take room while it waits.
       const draw = async (): Promise<void> => {
         while (at < units.length) {
           const next = units.slice(at, at + share);
@@ -99,7 +103,7 @@ export function reportThreads(count: number): ReportThreads {
           await handOver(await pool.run(task(next), { name: 'drawUnits' }), onPage);
         }
       };
-      const done = Promise.all(Array.from({ length: count }, draw)).then(() => undefined);
+      const done = Promise.all(Array.from({ length: tasks }, draw)).then(() => undefined);
       done.catch(() => undefined);
       return { units: [], done };
     },

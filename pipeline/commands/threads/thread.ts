@@ -7,6 +7,7 @@ import { type ReadOnce, readerWithHistory } from '../../ingest/history/read-once
 import { type Inputs, openInputs, type ReadJob, readJob } from '../../ingest/read-jobs.ts';
 import { type Receipt, receiptOf } from '../../ingest/receipts/receipt.ts';
 import { type PackedRows, unpackRows } from '../../packed-rows.ts';
+import type { ChartRuntimes } from '../../report/charts/chart-runtimes.ts';
 import type { ReportBasis } from '../../report/report.ts';
 import type { SheetTable, WorkbookAbout } from '../../report/tables/workbook.ts';
 import { CATALOGUES } from '../../report/words/catalogues.ts';
@@ -139,20 +140,26 @@ export async function warmUpDrawing(): Promise<void> {
   await warmUp();
 }
 
-/** Draws the pages of some units, each as UTF-8 as soon as it is drawn: texts would fill the heap, with 1.6 MB each for 15 years. */
-export async function drawUnits({
-  basis,
-  units,
-  place,
-  language,
-}: DrawTask): Promise<Map<string, Uint8Array>> {
+/** Charts that were compiled for pages that this thread drew before. */
+const runtimes: ChartRuntimes = new Map();
+let drawn: Promise<unknown> = Promise.resolve();
+
+/** Draws the pages of some units, after those that were asked for before: Vega counts the parts of pictures in one place for all. */
+export function drawUnits(task: DrawTask): Promise<Map<string, Uint8Array>> {
+  const pages = drawn.then(() => draw(task));
+  drawn = pages.catch(() => undefined);
+  return pages;
+}
+
+/** Pages as UTF-8, each as soon as it is drawn: texts would fill the heap, with 1.6 MB each for 15 years. */
+async function draw({ basis, units, place, language }: DrawTask): Promise<Map<string, Uint8Array>> {
   const { drawUnitPages } = await import('../../report/report.ts');
   const { panel, due, ...rest } = basis;
   const unpacked = { ...rest, panel: unpackRows(panel), dueOf: rowsOfUnits(unpackRows(due)) };
   const wanted = place ? takenFrom(units, place) : units;
   const utf8 = new TextEncoder();
   const pages = new Map<string, Uint8Array>();
-  for await (const [unit, page] of drawUnitPages(unpacked, wanted, CATALOGUES[language]))
+  for await (const [unit, page] of drawUnitPages(unpacked, wanted, CATALOGUES[language], runtimes))
     pages.set(unit, utf8.encode(page));
   return pages;
 }

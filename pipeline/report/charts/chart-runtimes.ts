@@ -21,6 +21,9 @@ interface Taken {
  */
 export type ChartRuntimes = Map<string, Shape>;
 
+/** Compiled charts that are held at once: a report of ten units has about forty. */
+const MOST_SHAPES = 150;
+
 /** A view of the chart, made from a compiled chart of the same shape where there is one. */
 export function viewOf(
   spec: TopLevelSpec,
@@ -39,6 +42,7 @@ export function viewOf(
     shape = {
       runtime: vega.parse(compile(bare, { config: { ...theme, locale: { number: locale } }, logger }).spec),
     };
+    if (runtimes.size >= MOST_SHAPES) runtimes.clear();
     runtimes.set(key, shape);
   }
   const view = new vega.View(shape.runtime, { renderer: 'none', logger });
