@@ -7,7 +7,7 @@ import { getHeapStatistics } from 'node:v8';
 const HEAP_OF_INPUT = 16;
 /** The same where records are taken site by site: what is held of the day of a unit while all units are compared. */
 const HEAP_SITE_BY_SITE = 2;
-/** Bytes of heap that a thread may take for a record of its part while it is joined, eight times what made exports take, and the least that a thread gets, MB. */
+/** Bytes of heap that a thread may take for a record of its part while it is joined, many times what made exports take, and the least that a thread gets, MB. */
 const HEAP_OF_RECORD = 5000;
 const LEAST_HEAP = 1024;
 /** Share of the machine's memory that the program may ask for. */

@@ -1,6 +1,7 @@
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure } from '../review-schema.ts';
 import { exposureOf, type Reading } from './exposure.ts';
+import { StratumGroups } from './stratum-groups.ts';
 
 /** The days at risk of one stratum, in order, and whether the exposure held on each. */
 export interface StratumDays {
@@ -29,25 +30,15 @@ export function daysInStrata(
   );
 }
 
-interface Group {
-  unit: string;
-  era: number;
-  stratum: number;
-  split: 0 | 1;
-  rows: UnitDay[];
-  held: (0 | 1)[];
-}
-
 /** The same for any exposure of a row: 1 exposed, 0 not, null not known. Strata are in order of first appearance. */
 export function sortDays(
   rows: readonly UnitDay[],
   exposure: (row: UnitDay) => 0 | 1 | null,
   beside?: (row: UnitDay) => 0 | 1 | null,
 ): DaysInStrata {
-  const groups = new Map<string, Group>();
+  const groups = new StratumGroups(() => ({ rows: [] as UnitDay[], held: [] as (0 | 1)[] }));
   let notAtRisk = 0;
   let exposureUnknown = 0;
-  let last: Group | undefined;
   for (const row of rows) {
     if (row.at_risk !== 1) {
       notAtRisk++;
@@ -59,18 +50,12 @@ export function sortDays(
       exposureUnknown++;
       continue;
     }
-    const { unit, era, stratum } = row;
-    // Most days belong to the same stratum as the one before: no text is made to look it up.
-    if (!last || last.stratum !== stratum || last.split !== split || last.era !== era || last.unit !== unit) {
-      const key = `${unit}\u0000${era}\u0000${stratum}\u0000${split}`;
-      last = groups.get(key) ?? { unit, era, stratum, split, rows: [], held: [] };
-      groups.set(key, last);
-    }
-    last.rows.push(row);
-    last.held.push(held);
+    const group = groups.of(row, split);
+    group.rows.push(row);
+    group.held.push(held);
   }
   return {
-    groups: Array.from(groups.values(), (of) => ({ rows: of.rows, exposure: Uint8Array.from(of.held) })),
+    groups: groups.all().map((of) => ({ rows: of.rows, exposure: Uint8Array.from(of.held) })),
     notAtRisk,
     exposureUnknown,
   };

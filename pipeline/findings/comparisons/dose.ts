@@ -2,6 +2,7 @@ import type { DoseTable } from '../../statistics/stratified/dose-table.ts';
 import { mantelTrend } from '../../statistics/stratified/mantel-trend.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure, Review } from '../review-schema.ts';
+import { StratumGroups } from './stratum-groups.ts';
 
 type Dose = Review['doses'][number];
 
@@ -31,9 +32,6 @@ export function doses(
 }
 
 interface CountedStratum extends DoseTable {
-  unit: string;
-  era: number;
-  stratum: number;
   totals: number[];
   events: number[];
 }
@@ -44,25 +42,19 @@ function doseStrata(
   { names, amount, classOf }: Scale,
   leftOut: ReadonlySet<string> | undefined,
 ): CountedStratum[] {
-  const strata = new Map<string, CountedStratum>();
   const scores = names.map((_, score) => score);
-  let last: CountedStratum | undefined;
+  const none = () => names.map(() => 0);
+  const strata = new StratumGroups<CountedStratum>(() => ({ scores, totals: none(), events: none() }));
   for (const row of panel) {
     const dose = row.at_risk === 1 ? amount(row) : null;
     if (dose === null) continue;
-    const { unit, era, stratum } = row;
-    if (leftOut?.has(unit)) continue;
-    if (!last || last.stratum !== stratum || last.era !== era || last.unit !== unit) {
-      const key = `${unit}/${era}/${stratum}`;
-      const none = () => names.map(() => 0);
-      last = strata.get(key) ?? { unit, era, stratum, scores, totals: none(), events: none() };
-      strata.set(key, last);
-    }
+    if (leftOut?.has(row.unit)) continue;
+    const counts = strata.of(row);
     const score = classOf(dose);
-    last.totals[score]! += 1;
-    if (row.failed === 1) last.events[score]! += 1;
+    counts.totals[score]! += 1;
+    if (row.failed === 1) counts.events[score]! += 1;
   }
-  return [...strata.values()];
+  return strata.all();
 }
 
 interface Scale {

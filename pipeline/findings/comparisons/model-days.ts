@@ -2,6 +2,7 @@ import { groupBy } from '../../group-by.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { Exposure } from '../review-schema.ts';
 import { exposureOf } from './exposure.ts';
+import { StratumGroups } from './stratum-groups.ts';
 
 /** Days of a joint model as columns: there may be millions. */
 export interface ModelDays {
@@ -33,26 +34,19 @@ export function modelDays(
   const failed = new Uint8Array(panel.length);
   const aborts = new Uint32Array(panel.length);
   const cycles = new Uint32Array(panel.length);
-  let strata = 0;
+  let made = 0;
+  const strata = new StratumGroups(() => made++);
   let units = 0;
   for (const [id, rows] of groupBy(panel, (row) => row.unit)) {
     if (isLeftOut(id)) continue;
     const due = exposures.map((exposure) => rows.some((row) => exposureOf(row, exposure, 'site') !== null));
-    const known = new Map<string, number>();
-    let [era, part, number] = [-1, -1, -1];
     for (const row of rows) {
       const held = row.at_risk === 0 ? null : heldOn(row, exposures, due);
       if (held === null) continue;
-      if (row.era !== era || row.stratum !== part) {
-        [era, part] = [row.era, row.stratum];
-        const key = `${era}/${part}`;
-        number = known.get(key) ?? strata++;
-        known.set(key, number);
-      }
       lists[held] ??= exposures.map((_, index) => (held >> index) & 1);
       const at = own.push(lists[held]) - 1;
       unit[at] = units;
-      stratum[at] = number;
+      stratum[at] = strata.of(row);
       failed[at] = row.failed ?? 0;
       aborts[at] = row.cleanliness_aborts;
       cycles[at] = row.production_cycles;

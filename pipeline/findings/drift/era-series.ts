@@ -22,7 +22,7 @@ export interface EraSeries {
   from: Day;
   to: Day;
   /** What was found wrong with the values; those that are left are in `days`. */
-  checked: Omit<CheckedValues, 'values' | 'before_change'>;
+  checked: Omit<CheckedValues, 'values'>;
   /** Leak tests soon after a cleaning, left out of the values. */
   wet: ProbeValue[];
   /** Share of the era's cycles that should have given a value and did not. */
@@ -53,11 +53,7 @@ export function eraSeries(history: UnitHistory, until: Day, wetHours: number): E
       const first = Math.min(days[0] ?? until - 1, own[0]?.day ?? until - 1);
       const last = Math.max(days.at(-1) ?? first, own.at(-1)?.day ?? first);
       const wet = probe === 'leak_rate' ? own.filter((of) => wetBefore(works, timed(of), wetHours)) : [];
-      const {
-        values: left,
-        before_change: _,
-        ...checked
-      } = checkValues(
+      const { values: left, ...checked } = checkValues(
         probe,
         own.filter((of) => !wet.includes(of)),
       );

@@ -9,8 +9,6 @@ import { median } from './robust.ts';
 export interface CheckedValues {
   /** Values in one measure: those since the last change of measure, where there was one. */
   values: ProbeValue[];
-  /** Values before a change of measure, in the old one. */
-  before_change: ProbeValue[];
   measure_changed: { day: Day; factor: number | null } | null;
   /** First day of the values that stand still and reach to the last cycle. */
   stuck_since: Day | null;
@@ -53,7 +51,6 @@ export function checkValues(probe: Probe, values: readonly ProbeValue[]): Checke
   const last = own.at(-1);
   return {
     values: left,
-    before_change: change ? (index < 0 ? [...usable] : usable.slice(0, index)) : [],
     measure_changed: change,
     stuck_since: last && stuck.has(last) ? firstOfLastRun(own, stuck) : null,
     stuck_values: [...stuck],

@@ -23,71 +23,63 @@ export type RecordLists = Pick<
 /** Abort texts and how often each stands. */
 export type TextCounts = [text: string, count: number][];
 
-/** The lists of single records that a review prints. Each takes histories and the month as operating days. */
-type Lister<K extends keyof Review> = (histories: readonly UnitHistory[], from: Day, until: Day) => Review[K];
+/** The lists of single records of a unit that a review prints. Each takes its history and the month as operating days. */
+type Lister<K extends keyof Review> = (history: UnitHistory, from: Day, until: Day) => Review[K];
 
 /** Chamber cleaning records that the cycle log contradicts, over the whole record. */
-export const contradictedRecords: Lister<'contradicted_records'> = (histories, from) =>
-  histories.flatMap((history) =>
-    history.cleanings
-      .filter((cleaning) => cleaning.contradicted)
-      .map((cleaning) => ({
-        unit: history.unit,
-        task: cleaning.task,
-        time: formatWall(history.clock.wallOf(cleaning.time)),
-        in_month: cleaning.day >= from,
-        running: cleaning.support!.running,
-        hot: cleaning.support!.hot,
-        idle_hours: cleaning.support!.idle_hours,
-        file: cleaning.origin.file,
-        sheet: cleaning.origin.sheet,
-        row: cleaning.origin.row,
-      })),
-  );
+export const contradictedRecords: Lister<'contradicted_records'> = ({ unit, clock, cleanings }, from) =>
+  cleanings
+    .filter((cleaning) => cleaning.contradicted)
+    .map((cleaning) => ({
+      unit,
+      task: cleaning.task,
+      time: formatWall(clock.wallOf(cleaning.time)),
+      in_month: cleaning.day >= from,
+      running: cleaning.support!.running,
+      hot: cleaning.support!.hot,
+      idle_hours: cleaning.support!.idle_hours,
+      file: cleaning.origin.file,
+      sheet: cleaning.origin.sheet,
+      row: cleaning.origin.row,
+    }));
 
 /** Chamber cleanings after which production came before a warm-up and a passing air-removal test. */
-export const incompleteReturns: Lister<'incomplete_returns'> = (histories, from) =>
-  histories.flatMap((history) =>
-    history.cleanings
-      .filter((cleaning) => cleaning.support?.no_return)
-      .map((cleaning) => ({
-        unit: history.unit,
-        cleaned: formatWall(history.clock.wallOf(cleaning.time)),
-        in_month: cleaning.day >= from,
-        file: cleaning.origin.file,
-        sheet: cleaning.origin.sheet,
-        row: cleaning.origin.row,
-      })),
-  );
+export const incompleteReturns: Lister<'incomplete_returns'> = ({ unit, clock, cleanings }, from) =>
+  cleanings
+    .filter((cleaning) => cleaning.support?.no_return)
+    .map((cleaning) => ({
+      unit,
+      cleaned: formatWall(clock.wallOf(cleaning.time)),
+      in_month: cleaning.day >= from,
+      file: cleaning.origin.file,
+      sheet: cleaning.origin.sheet,
+      row: cleaning.origin.row,
+    }));
 
-/** Days of the month whose test is missing or late. */
+/**
+ * Days of the month whose test is missing or late.
+ *
+ * @param rows of the panel of the unit
+ */
 export function testTimingList(
-  histories: readonly UnitHistory[],
-  panel: readonly UnitDay[],
+  { unit, clock, cycles, tests }: UnitHistory,
+  rows: readonly UnitDay[],
   from: Day,
 ): Review['test_timing'] {
-  const historyOf = new Map(histories.map((history) => [history.unit, history]));
-  const cyclesOf = new Map(
-    histories.map(({ unit, cycles }) => [
-      unit,
-      groupBy(
-        cycles.filter(({ day }) => day >= from),
-        ({ day }) => day,
-      ),
-    ]),
+  const wall = (at: number) => formatWall(clock.wallOf(at));
+  const cyclesOf = groupBy(
+    cycles.filter(({ day }) => day >= from),
+    ({ day }) => day,
   );
-  return panel
+  return rows
     .filter((row) => row.day >= from && (row.test_timing === 'missing' || row.test_timing === 'late'))
-    .map((row) => {
-      const history = historyOf.get(row.unit)!;
-      const wall = (at: number) => formatWall(history.clock.wallOf(at));
-      const production = cyclesOf.get(row.unit)!.get(row.day)!.find(isProduction)!;
-      const ended =
-        history.tests.find((test) => test.day === row.day && test.role !== 'invalid')?.ended_at ?? null;
+    .map(({ day, test_timing }) => {
+      const production = cyclesOf.get(day)!.find(isProduction)!;
+      const ended = tests.find((test) => test.day === day && test.role !== 'invalid')?.ended_at ?? null;
       return {
-        unit: row.unit,
-        date: formatDay(row.day),
-        timing: row.test_timing as 'missing' | 'late',
+        unit,
+        date: formatDay(day),
+        timing: test_timing as 'missing' | 'late',
         test_ended: ended === null ? null : wall(ended),
         first_production: wall(production.start),
       };
@@ -95,58 +87,45 @@ export function testTimingList(
 }
 
 /** Look-back lists of the month's failed tests. */
-export const lookBackLists: Lister<'look_backs'> = (histories, from, until) =>
-  histories.flatMap((history) =>
-    lookBacks(history, from, until).map((list) => ({
-      ...list,
-      failed: formatWall(history.clock.wallOf(list.failed_at)),
-      last_pass: list.last_pass_at === null ? null : formatWall(history.clock.wallOf(list.last_pass_at)),
-      cycles: list.cycles.map((cycle) => ({
-        ...cycle,
-        started: formatWall(history.clock.wallOf(cycle.start)),
-      })),
-    })),
-  );
+export const lookBackLists: Lister<'look_backs'> = (history, from, until) => {
+  const wall = (at: number) => formatWall(history.clock.wallOf(at));
+  return lookBacks(history, from, until).map((list) => ({
+    ...list,
+    failed: wall(list.failed_at),
+    last_pass: list.last_pass_at === null ? null : wall(list.last_pass_at),
+    cycles: list.cycles.map((cycle) => ({ ...cycle, started: wall(cycle.start) })),
+  }));
+};
 
 /** Returns to service after major service, over the whole record. */
-export function requalificationList(
-  histories: readonly UnitHistory[],
+export const requalificationList = (
+  history: UnitHistory,
   from: Day,
   rules: Rules,
-): Review['requalifications'] {
-  return histories.flatMap((history) =>
-    requalifications(history, history.cycles, history.tests, rules.requalification_tests).map((of) => ({
-      ...of,
-      ended: formatWall(history.clock.wallOf(of.ended_at)),
-      in_month: of.day >= from,
-    })),
-  );
-}
+): Review['requalifications'] =>
+  requalifications(history, history.cycles, history.tests, rules.requalification_tests).map((of) => ({
+    ...of,
+    ended: formatWall(history.clock.wallOf(of.ended_at)),
+    in_month: of.day >= from,
+  }));
 
 /** Unexplained early stops of the month: each may be a cleaning that nobody recorded. */
-export const earlyStops: Lister<'early_stops'> = (histories, from) =>
-  histories.flatMap((history) =>
-    history.cycles
-      .filter((cycle) => cycle.standing === 'early_stop' && cycle.day >= from)
-      .map((cycle) => ({
-        unit: history.unit,
-        start: formatWall(history.clock.wallOf(cycle.start)),
-        minutes: cycle.end === undefined ? null : (cycle.end - cycle.start) / 60_000,
-        file: cycle.origin.file,
-        row: cycle.origin.row,
-      })),
-  );
+export const earlyStops: Lister<'early_stops'> = ({ unit, clock, cycles }, from) =>
+  cycles
+    .filter((cycle) => cycle.standing === 'early_stop' && cycle.day >= from)
+    .map((cycle) => ({
+      unit,
+      start: formatWall(clock.wallOf(cycle.start)),
+      minutes: cycle.end === undefined ? null : (cycle.end - cycle.start) / 60_000,
+      file: cycle.origin.file,
+      row: cycle.origin.row,
+    }));
 
 /** Abort texts that no row of the site's table matches, and how often each stands. */
-export function countUnclassified(histories: readonly UnitHistory[]): TextCounts {
+export function countUnclassified({ cycles }: UnitHistory): TextCounts {
   const counts = new Map<string, number>();
-  for (const history of histories) {
-    for (const cycle of history.cycles) {
-      if (cycle.abort_class !== 'unclassified') continue;
-      const text = cycle.abort_text ?? '';
-      counts.set(text, (counts.get(text) ?? 0) + 1);
-    }
-  }
+  for (const { abort_class, abort_text = '' } of cycles)
+    if (abort_class === 'unclassified') counts.set(abort_text, (counts.get(abort_text) ?? 0) + 1);
   return [...counts];
 }
 

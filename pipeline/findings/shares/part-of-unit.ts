@@ -50,21 +50,20 @@ export function partOfUnit(
   period: Period,
 ): PartOfUnit {
   const { from, until } = period;
-  const one = [history];
   return {
     course: unitCourse(history, site, until),
     rows,
     summary: unitSummary(site, history, rows, period),
     watched: watchedUnit(history, site.rules, until),
     lists: {
-      contradicted_records: contradictedRecords(one, from, until),
-      incomplete_returns: incompleteReturns(one, from, until),
-      test_timing: testTimingList(one, rows, from),
-      look_backs: lookBackLists(one, from, until),
-      requalifications: requalificationList(one, from, site.rules),
-      early_stops: earlyStops(one, from, until),
+      contradicted_records: contradictedRecords(history, from, until),
+      incomplete_returns: incompleteReturns(history, from, until),
+      test_timing: testTimingList(history, rows, from),
+      look_backs: lookBackLists(history, from, until),
+      requalifications: requalificationList(history, from, site.rules),
+      early_stops: earlyStops(history, from, until),
     },
-    unclassified: countUnclassified(one),
+    unclassified: countUnclassified(history),
     quality: qualityOfUnit(site, history),
     ahead: unitAhead(site, history, period),
     missing: missingOfUnit(site, history, period),

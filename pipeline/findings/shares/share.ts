@@ -1,4 +1,4 @@
-import { groupBy } from '../../group-by.ts';
+import { rowsOfUnits } from '../../rows-of-units.ts';
 import type { Records } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import type { JoinCount } from '../../transform/join-count.ts';
@@ -49,8 +49,8 @@ export function shareOf(
   { histories, panel, joins, later_records }: Transformed,
   period: Period,
 ): Share {
-  const rowsOf = groupBy(panel, (row) => row.unit);
-  const parts = histories.map((history) => partOfUnit(site, history, rowsOf.get(history.unit) ?? [], period));
+  const rowsOf = rowsOfUnits(panel);
+  const parts = histories.map((history) => partOfUnit(site, history, rowsOf(history.unit), period));
   return { ...shareOfParts(site, records, parts, period), joins, later_records };
 }
 
