@@ -1,5 +1,6 @@
 import type { TopLevelSpec } from 'vega-lite';
 import type { Layer, Position } from './layer.ts';
+import { dots, strokes } from './one-path.ts';
 import { eventShape, palette } from './palette.ts';
 import { FULL_WIDTH } from './theme.ts';
 import { timeMeta, toldChannel, toldMark } from './told.ts';
@@ -25,7 +26,8 @@ export interface DriftOptions {
  * picture names the probe and its unit of measure, and the ends of the scale come in as rows: so charts of all probes have one shape and are compiled once.
  */
 export function driftChart(
-  rows: readonly { day: number; value: number; low: number; high: number; told: string }[],
+  rows: readonly { day: number; value: number; low: number; high: number; tip: string }[],
+  unit: string,
   options: DriftOptions,
 ): TopLevelSpec {
   const end = options.to + 1;
@@ -91,17 +93,8 @@ export function driftChart(
       encoding: { ...toldChannel, x },
     });
   const weeks = rows.filter((row) => row.low < row.high);
-  if (weeks.length > 0)
-    layers.push({
-      data: { values: weeks.map(({ day, low, high }) => ({ day, value: low, value_to: high })) },
-      mark: { type: 'rule', color: palette.series, opacity: 0.3 },
-      encoding: { x, y, y2: { field: 'value_to' } },
-    });
-  layers.push({
-    data: { values: rows.map(({ day, value, told }) => ({ day, value, told })) },
-    mark: { ...toldMark, type: 'point', filled: true, size: 9, color: palette.series, opacity: 0.75 },
-    encoding: { ...toldChannel, x, y },
-  });
+  if (weeks.length > 0) layers.push(strokes(weeks, { x, y, color: palette.series, opacity: 0.3 }));
+  layers.push(dots(rows, unit, { x, y, color: palette.series, opacity: 0.75 }));
   if (options.movement) {
     const { from, to, from_value, to_value } = options.movement;
     layers.push({

@@ -15,16 +15,28 @@ export function toldText({ unit, tip }: Told): string {
   return `${unit.replaceAll(BETWEEN, ' ')}${BETWEEN}${tip}`;
 }
 
+/** Stands between the words of one mark and the next, where a single path draws many. */
+const NEXT = '\u241e';
+
+/** Words of many marks that a single path draws, in its order, and the unit of all of them. */
+export function toldListText(unit: string, tips: readonly string[]): string {
+  return toldText({ unit, tip: `${NEXT}${tips.join(NEXT)}` });
+}
+
 /** Mark property and channel by which the marks of a layer carry their words; the rows need `told`. */
 export const toldMark = { aria: true } as const;
 export const toldChannel = { description: { field: 'told', type: 'nominal' } } as const;
 
-/** Attributes for the text of a mark as the renderer wrote it, escaped: words, and the unit where there is one. What the renderer says by itself is left out. */
+/** Attributes for the text of a mark as the renderer wrote it, escaped: words, of many marks each on a line, and the unit where there is one. What the renderer says by itself is left out. */
 export function toldAttributes(escaped: string): string {
   const at = escaped.indexOf(BETWEEN);
   if (at < 0) return '';
   const unit = escaped.slice(0, at);
-  return ` data-tip="${escaped.slice(at + 1)}"${unit === '' ? '' : ` data-unit="${unit}"`}`;
+  const words = escaped.slice(at + 1);
+  const tips = words.startsWith(NEXT)
+    ? `data-tips="${words.slice(1).replaceAll(NEXT, '\n')}"`
+    : `data-tip="${words}"`;
+  return ` ${tips}${unit === '' ? '' : ` data-unit="${unit}"`}`;
 }
 
 /** The time that the axis of a chart spans, first day and the day after the last, counted from 1970. */

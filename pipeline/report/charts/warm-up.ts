@@ -25,8 +25,9 @@ function drift(time: number) {
       value: day % 7,
       low: day % 7,
       high: (day % 7) + time,
-      told: 'told\u001funit',
+      tip: 'words',
     })),
+    'unit',
     {
       timeTitle: 'Time',
       from: 0,

@@ -31,11 +31,11 @@ export async function driftFigure(
   const now = eras.at(-1);
   if (!now || bare.length === 0 || record_from === null || record_to === null) return html``;
   const { probe, measure, limit } = now;
-  const told = (date: string, what: string) => toldText({ unit: now.unit, tip: words.tips.day(date, what) });
+  const tipOf = (date: string, what: string) => words.tips.day(date, what);
   const points = driftPoints(bare, dayOf(record_from), dayOf(record_to));
   const rows = points.map(({ values, ...row }) => {
     const value = drift.value(row.value, measure);
-    return { ...row, told: told(row.date, values === 1 ? value : drift.weekMedian(value, values)) };
+    return { ...row, tip: tipOf(row.date, values === 1 ? value : drift.weekMedian(value, values)) };
   });
   const reading = hasWeeks(points) ? `${drift.reading} ${drift.readingWeeks}` : drift.reading;
   return figure(context, numbers, {
@@ -44,7 +44,7 @@ export async function driftFigure(
     description: eras
       .map((era) => drift.describe(drift.probe(probe), drift.state[era.state], era.values))
       .join(' '),
-    spec: driftChart(rows, {
+    spec: driftChart(rows, now.unit, {
       timeTitle: charts.time,
       from: dayOf(record_from),
       to: dayOf(record_to),
@@ -65,7 +65,8 @@ export async function driftFigure(
             : kind === 'chamber' || kind === 'drain_flush'
               ? 'cleaning'
               : 'service';
-        return { day: dayOf(date), kind: look, told: told(date, eventName(words, kind, look)) };
+        const tip = tipOf(date, eventName(words, kind, look));
+        return { day: dayOf(date), kind: look, told: toldText({ unit: now.unit, tip }) };
       }),
     }),
     ...(explained && { reading }),

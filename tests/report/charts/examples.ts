@@ -157,11 +157,10 @@ export function chartExamples(units = 3): ChartExample[] {
 }
 
 /** Forty days, level and then rising. */
-const driftExample = Array.from({ length: 40 }, (_, index): DriftPoint & { told: string } => {
+const driftExample = Array.from({ length: 40 }, (_, index): DriftPoint & { tip: string } => {
   const value = 100 + ((index * 7) % 5) - 2 + Math.max(0, index - 25);
-  const told = toldText({ unit: 'U1', tip: `day ${index}` });
   const day = 20_000 + index;
-  return { day, date: formatDay(day), value, values: 1, low: value, high: value, told };
+  return { day, date: formatDay(day), value, values: 1, low: value, high: value, tip: `day ${index}` };
 });
 /** The same with the first of them as weeks. */
 const driftOfWeeks = driftExample.map((row, index) =>
@@ -169,7 +168,7 @@ const driftOfWeeks = driftExample.map((row, index) =>
 );
 
 const driftSpec = (rows: typeof driftExample) =>
-  driftChart(rows, {
+  driftChart(rows, 'U1', {
     timeTitle: 'Operating day',
     from: 20_000,
     to: 20_039,

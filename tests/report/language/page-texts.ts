@@ -20,6 +20,7 @@ const READ_OUT = [
   'aria-description',
   // What the script of a page says.
   'data-tip',
+  'data-tips',
   'data-marked',
   'data-unmarked',
   'data-months',
@@ -47,10 +48,11 @@ export function pageTexts(page: string): PageText[] {
     element = `${match[1]}${name}`;
     for (const [, attribute, value] of (attributes ?? '').matchAll(/\s([\w-]+)="([^"]*)"/g))
       if (READ_OUT.includes(attribute!) && value !== '')
-        found.push({
-          where: `${name} ${attribute}`,
-          text: value!.replace(/&[#\w]+;/g, (entity) => ENTITIES[entity] ?? entity),
-        });
+        for (const line of value!.split('\n'))
+          found.push({
+            where: `${name} ${attribute}`,
+            text: line.replace(/&[#\w]+;/g, (entity) => ENTITIES[entity] ?? entity),
+          });
   }
   return found;
 }

@@ -1,3 +1,4 @@
+import { ringOf } from './marks.js';
 import { part } from './words.js';
 
 /** @typedef {import('./marks.js').Mark} Mark */
@@ -5,6 +6,8 @@ import { part } from './words.js';
 const box = part('tip');
 /** @type {Mark | undefined} */
 let shown;
+/** @type {SVGGraphicsElement | undefined} */
+let ringed;
 let leaving = 0;
 
 /** Puts the box for the words of a mark into the page. The pointer may move onto it without losing it. */
@@ -30,10 +33,11 @@ export function showTip(mark) {
   if (!box || shown === mark) return;
   hideTip();
   shown = mark;
-  mark.element.classList.add('read');
+  ringed = ringOf(mark);
+  ringed.classList.add('read');
   box.textContent = mark.tip;
   box.hidden = false;
-  const at = mark.element.getBoundingClientRect();
+  const at = ringed.getBoundingClientRect();
   const own = box.getBoundingClientRect();
   const left = Math.min(
     Math.max(8, at.left + at.width / 2 - own.width / 2),
@@ -46,8 +50,9 @@ export function showTip(mark) {
 
 export function hideTip() {
   clearTimeout(leaving);
-  shown?.element.classList.remove('read');
-  shown = undefined;
+  ringed?.classList.remove('read');
+  if (shown?.isDot) ringed?.remove();
+  shown = ringed = undefined;
   if (box) box.hidden = true;
 }
 
