@@ -36,7 +36,8 @@ const interval = (numbers: Numbers): string => {
   return every && unit ? `${integer(Number(every))} ${terms.countedIn[unit] ?? unit}` : 'festgelegt';
 };
 
-const probeName = (numbers: Numbers): string => terms.probe[text(numbers, 'probe') as Probe];
+const probeOf = (numbers: Numbers): Probe => text(numbers, 'probe') as Probe;
+const probeName = (numbers: Numbers): string => terms.probe[probeOf(numbers)];
 const amount = (numbers: Numbers, key: string): string =>
   `${format.figures(num(numbers, key))}\u00a0${text(numbers, 'measure')}`;
 const causes = (numbers: Numbers): string =>
@@ -63,7 +64,7 @@ const movement = (numbers: Numbers): string => {
       ? ''
       : ` Am besten passt das Muster zu: ${causes(numbers)} (ein Hinweis, keine Diagnose).`;
   const going = text(numbers, 'direction') === 'down' ? 'fällt' : 'steigt';
-  return `Die ${probeName(numbers)} der leeren Tageschargen ${going} seit dem ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
+  return `Die ${probeName(numbers)} der ${terms.cyclesOfProbe(probeOf(numbers))} ${going} seit dem ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
 };
 
 const leak = (n: Numbers, stands: string): string =>

@@ -66,7 +66,7 @@ export const drift: DriftWords = {
     undecided: 'neben der üblichen Lage, noch nicht klar wie',
   },
   figureTitle: (probe, measure, unit) =>
-    `${terms.probe[probe]} (${measure}) der leeren Tageschargen, Gerät ${unit}`,
+    `${terms.probe[probe]} (${measure}) der ${terms.cyclesOfProbe(probe)}, Gerät ${unit}`,
   reading:
     'Punkte: der Wert jedes Tages. Band: zwei Standardabweichungen eines üblichen Tages um die eigene Lage des Geräts. Linie: die Bewegung. Dreiecke: Reinigungen, Rauten: nicht bestandene Tests, senkrechte Linien: Reparaturen und anderes, wonach neu verglichen wird.',
   readingWeeks:

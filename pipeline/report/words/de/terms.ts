@@ -10,6 +10,7 @@ export const terms: Terms = {
     exposure_spread: 'Temperaturspanne in der Haltezeit',
     saturation_residual: 'Temperatur gegenüber Sattdampf',
   },
+  cyclesOfProbe: (probe) => (probe === 'leak_rate' ? 'Vakuumtests' : 'leeren Tageschargen'),
   cause: {
     'clogged strainer or drain': 'verstopftes Sieb oder verstopfter Ablauf',
     'door gasket or valve leak': 'undichte Türdichtung oder undichtes Ventil',

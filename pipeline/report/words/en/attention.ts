@@ -49,7 +49,8 @@ const interval = (numbers: Numbers): string => {
   return every && unit ? `${format.integer(Number(every))} ${terms.countedIn[unit] ?? unit}` : 'stated';
 };
 
-const probeName = (numbers: Numbers): string => format.sentence(terms.probe[text(numbers, 'probe') as Probe]);
+const probeOf = (numbers: Numbers): Probe => text(numbers, 'probe') as Probe;
+const probeName = (numbers: Numbers): string => format.sentence(terms.probe[probeOf(numbers)]);
 
 const amount = (numbers: Numbers, key: string): string =>
   `${format.figures(num(numbers, key))} ${text(numbers, 'measure')}`;
@@ -74,7 +75,7 @@ const movement = (numbers: Numbers): string => {
   const cause =
     numbers.cause === null ? '' : ` The pattern fits best: ${causes(numbers)} (a hint, no diagnosis).`;
   const going = text(numbers, 'direction') === 'down' ? 'falling' : 'rising';
-  return `${probeName(numbers)} of the empty daily cycles has been ${going} since ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
+  return `${probeName(numbers)} of the ${terms.cyclesOfProbe(probeOf(numbers))} has been ${going} since ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
 };
 
 /** One function for each code; `level` is that of the intervals as text, such as "95%". Nothing here releases or holds back a load: it points to records, and names who decides. */

@@ -67,7 +67,7 @@ export const drift = {
     undecided: 'off its level, not yet clear how',
   } satisfies Record<DriftNote, string>,
   figureTitle: (probe: keyof typeof terms.probe, measure: string, unit: string) =>
-    `${format.sentence(terms.probe[probe])} (${measure}) of the empty daily cycles, unit ${unit}`,
+    `${format.sentence(terms.probe[probe])} (${measure}) of the ${terms.cyclesOfProbe(probe)}, unit ${unit}`,
   reading:
     'Points: each day’s value. Band: two standard deviations of a usual day around the unit’s own level. Line: the movement. Triangles: cleanings, diamonds: failed tests, vertical lines: repairs and what else resets the baseline.',
   readingWeeks:

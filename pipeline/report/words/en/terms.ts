@@ -13,6 +13,8 @@ export const terms = {
     exposure_spread: 'temperature spread in exposure',
     saturation_residual: 'temperature against saturated steam',
   } satisfies Record<Probe, string>,
+  /** Cycles that a probe is measured in. */
+  cyclesOfProbe: (probe: Probe): string => (probe === 'leak_rate' ? 'leak tests' : 'empty daily cycles'),
   /** Causes of a drift, by the name that the findings give them. */
   cause: {
     'clogged strainer or drain': 'clogged strainer or drain',
