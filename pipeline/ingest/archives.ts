@@ -1,4 +1,4 @@
-import { stat } from 'node:fs/promises';
+import { type BigIntStats, statSync } from 'node:fs';
 import path from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
@@ -20,8 +20,16 @@ export interface InputFile {
   path: string;
   /** Bytes, as far as they are known before the file is opened. */
   size?: number | undefined;
+  /** What the disk says of it; left out for files in archives. */
+  stamp?: FileStamp | undefined;
   /** @throws ArchiveFault while its pieces are taken, where it can't be unpacked within the limits */
   open(): AsyncIterable<Uint8Array>;
+}
+
+/** Size, times of change and place of a file on disk, all of which are the same only where nobody wrote it anew, and the later of the times, ms. */
+export interface FileStamp {
+  of: string;
+  newest: number;
 }
 
 /** The files below a folder with those in archives, and what of the archives is refused. */
@@ -51,15 +59,28 @@ export async function openArchives(
   const settings: Settings = { limits, found, held: new Map() };
   for (const file of files) {
     const onDisk = (): AsyncIterable<Uint8Array> => open(path.join(folder, file));
-    const size = await stat(path.join(folder, file)).then(
-      (found) => found.size,
-      () => undefined,
-    );
-    await add({ path: file, size, open: onDisk }, settings, 0);
+    const found = statOf(path.join(folder, file));
+    const known = found && { size: Number(found.size), stamp: stampOf(found) };
+    await add({ path: file, ...known, open: onDisk }, settings, 0);
   }
   found.files.sort((a, b) => byCodeUnit(a.path, b.path));
   return found;
 }
+
+/** Undefined where the file is gone or can't be asked: opening it says why. The thread waits, which for many files takes a tenth of the time. */
+function statOf(file: string): BigIntStats | undefined {
+  try {
+    return statSync(file, { bigint: true, throwIfNoEntry: false });
+  } catch {
+    return undefined;
+  }
+}
+
+function stampOf({ size, mtimeNs, ctimeNs, ino }: BigIntStats): FileStamp {
+  const newest = Number((mtimeNs > ctimeNs ? mtimeNs : ctimeNs) / NS_PER_MS);
+  return { of: [size, mtimeNs, ctimeNs, ino].join(' '), newest };
+}
+const NS_PER_MS = 1_000_000n;
 
 interface Settings {
   limits: ArchiveLimits;

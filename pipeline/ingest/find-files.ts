@@ -33,7 +33,9 @@ export async function findFiles(folder: string, ignore: readonly string[] = []):
     for (const entry of entries) {
       if (entry.name.startsWith('~$')) continue;
       const name = relative === '' ? entry.name : `${relative}/${entry.name}`;
-      const real = await realOrSame(path.join(directory, entry.name));
+      const place = path.join(directory, entry.name);
+      // The folder is a real one, and so is what is no link in it.
+      const real = entry.isSymbolicLink() ? await realOrSame(place) : place;
       if (ignored.has(real)) continue;
       let kind: { isFile(): boolean; isDirectory(): boolean } = entry;
       if (entry.isSymbolicLink()) {

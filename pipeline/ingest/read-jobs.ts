@@ -50,6 +50,8 @@ export async function openInputs(site: Site, folder: string, settings: InputSett
   const limits = archiveLimitsSchema.parse(site.declared.archives ?? {});
   const open = endingOnMachineFaults(settings.open ?? openFile);
   const files = await openArchives(path.resolve(folder), found.files, open, limits);
+  // Whoever opens files in a way of his own may give other bytes than the disk has.
+  if (settings.open) for (const file of files.files) delete file.stamp;
   const byPath = new Map(files.files.map((file) => [file.path, file]));
   return { site, readers, found, files, byPath };
 }

@@ -1,11 +1,11 @@
 import { createHash } from 'node:crypto';
-import { mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { readdir, rm } from 'node:fs/promises';
+import { readFileSync } from 'node:fs';
+import { readdir } from 'node:fs/promises';
 import path from 'node:path';
-import { threadId } from 'node:worker_threads';
 import type { RecordKind } from '../../site/vocabulary.ts';
 import type { FileColumns } from '../file-columns.ts';
 import { fromArrow, toArrow } from './arrow-columns.ts';
+import { isOfMachine, takeAway, writeWhole } from './whole-file.ts';
 
 /** Where a file's columns stand: of which kind, of which file and source, and of which content and reading. The last two are SHA-256, hexadecimal. */
 export interface HistoryPlace {
@@ -64,47 +64,33 @@ export interface Kept {
 
 export async function openHistory(folder: string): Promise<History> {
   const listed = groupNames(await readdir(folder).catch(() => []));
-  let isThere = false;
   return {
     holdsAnyOf: (owner) => namesOf(listed, owner).length > 0,
     async read(place) {
       const start = nameOf(place, '').replace('.arrow', '');
       const name = namesOf(listed, place).find((file) => file.startsWith(start) && file.endsWith('.arrow'));
       if (name === undefined) return undefined;
-      const bytes = bytesOf(folder, name);
-      if (bytes === undefined) return undefined;
-      if (name === nameOf(place, sha(bytes))) return { columns: fromArrow(bytes), name };
-      await rm(path.join(folder, name), { force: true }).catch(() => undefined);
-      return undefined;
+      const columns = readKept(folder, name);
+      return columns && { columns, name };
     },
     async keep(place, columns) {
       const bytes = toArrow(columns);
       if (bytes.length > MOST_BYTES) return undefined;
       const name = nameOf(place, sha(bytes));
-      const unfinished = path.join(folder, `${name}.${process.pid}-${threadId}.unfinished`);
-      try {
-        // The thread waits: it has nothing else to do, and for many small files that is faster.
-        if (!isThere) mkdirSync(folder, { recursive: true });
-        isThere = true;
-        writeFileSync(unfinished, bytes);
-        renameSync(unfinished, path.join(folder, name));
-        for (const file of namesOf(listed, place))
-          if (file !== name) rmSync(path.join(folder, file), { force: true });
-        return name;
-      } catch (error) {
-        if ((error as NodeJS.ErrnoException).code === undefined) throw error;
-        await rm(unfinished, { force: true }).catch(() => undefined);
-        isThere = false;
-        return undefined;
-      }
+      if (!writeWhole(folder, name, bytes)) return undefined;
+      for (const file of namesOf(listed, place)) if (file !== name) takeAway(path.join(folder, file));
+      return name;
     },
   };
 }
 
-/** Columns that this run has read or kept before, by the name of their file; undefined where it is no longer there. The sum is not asked for again. */
+/** Columns by the name of their file; undefined where it is no longer there, or damaged (then it is taken away). */
 export function readKept(folder: string, name: string): FileColumns | undefined {
   const bytes = bytesOf(folder, name);
-  return bytes && fromArrow(bytes);
+  if (bytes === undefined) return undefined;
+  if (name.endsWith(`-${sha(bytes)}.arrow`)) return fromArrow(bytes);
+  takeAway(path.join(folder, name));
+  return undefined;
 }
 
 /** Undefined where the file is gone or can't be read. */
@@ -112,7 +98,7 @@ function bytesOf(folder: string, name: string): Uint8Array | undefined {
   try {
     return readFileSync(path.join(folder, name));
   } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === undefined) throw error;
+    if (!isOfMachine(error)) throw error;
     return undefined;
   }
 }

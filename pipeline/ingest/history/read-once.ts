@@ -57,7 +57,7 @@ const isReadToItsEnd = ({ read, problems }: FileColumns, size: number | undefine
   (size === undefined || size === read.bytes) && !problems.some(({ code }) => code === 'unreadable_file');
 
 /** What else than the file its records depend on, for each source: SHA-256, hexadecimal. */
-function readingOf(
+export function readingOf(
   { site, readers }: Inputs,
   { personKey, notAfter }: Pick<InputSettings, 'personKey' | 'notAfter'>,
 ): string[] {
