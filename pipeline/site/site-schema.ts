@@ -69,7 +69,12 @@ const unitSchema = z
 const policySchema = z
   .strictObject({
     task: z.enum(CLEANING_TASKS).describe('Cleaning task'),
-    units: z.array(z.string()).optional().describe('Units for which this holds; left out: all'),
+    units: z
+      .array(z.string())
+      .optional()
+      .describe(
+        'Units for which this holds; left out: all, and of a drain flush those that process liquids, where any is said to',
+      ),
     every: z.number().int().positive().describe('Interval after which the task is due again'),
     counted_in: z
       .enum(['calendar_days', 'days_of_use', 'cycles'])

@@ -1,4 +1,4 @@
-import { cleaningPolicy, type PolicyOf } from './cleaning-policy.ts';
+import { type CleaningPolicies, cleaningPolicies } from './cleaning-policy.ts';
 import { DEFAULT_SOURCES } from './default-sources.ts';
 import type { Rules } from './rules.ts';
 import type { SiteEntry, SiteFile, Source } from './site-schema.ts';
@@ -6,7 +6,7 @@ import { type UnitReader, unitReader } from './unit-names.ts';
 import { type WallClock, wallClock } from './wall-clock.ts';
 
 /** A site file made ready for use: clocks, names and policies that the stages ask, and the declaration itself for printing. */
-export interface Site {
+export interface Site extends CleaningPolicies {
   declared: SiteFile;
   organisation: string;
   sites: ReadonlyMap<string, SiteEntry & { clock: WallClock }>;
@@ -15,7 +15,6 @@ export interface Site {
   sources: readonly (Source & { name: string })[];
   rules: Rules;
   readUnit: UnitReader;
-  policyOf: PolicyOf;
 }
 
 /** Makes a validated site file ready for use. */
@@ -34,6 +33,6 @@ export function prepareSite(declared: SiteFile): Site {
     })),
     rules: declared.rules,
     readUnit: unitReader(declared),
-    policyOf: cleaningPolicy(declared),
+    ...cleaningPolicies(declared),
   };
 }

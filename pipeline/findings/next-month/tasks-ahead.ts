@@ -1,3 +1,4 @@
+import { isDaily } from '../../site/cleaning-policy.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import type { Policy } from '../../site/site-schema.ts';
@@ -50,8 +51,7 @@ function byInterval(
     after,
     last_done: last === null ? null : formatDay(last),
   });
-  if (policy?.counted_in === 'days_of_use' && policy.every === 1)
-    return ahead.map(({ day }) => made(day, 'each_day_of_use', day, 'interval'));
+  if (policy && isDaily(policy)) return ahead.map(({ day }) => made(day, 'each_day_of_use', day, 'interval'));
 
   const tasks: Dated[] = [];
   const first = ahead[0]!.day;

@@ -1,13 +1,16 @@
+import { isDaily } from '../../site/cleaning-policy.ts';
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
-import type { Policy } from '../../site/site-schema.ts';
 import { CLEANING_TASKS } from '../../site/vocabulary.ts';
 import type { CleaningLog } from './cleaning-log.ts';
 import { dailyTasks } from './daily-tasks.ts';
 import { countsAsDone, type DueTask, type UseDay } from './due-tasks.ts';
+import { intervalClock } from './interval-clock.ts';
 import { intervalTasks } from './interval-tasks.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
-import { missedInARow, missedInWindow, type Overdue, overdueDays } from './overdue.ts';
+import { missedInARow } from './missed-in-a-row.ts';
+import { missedInWindow } from './missed-in-window.ts';
+import { type Overdue, overdueDays } from './overdue.ts';
 
 /** A unit's due tasks and its exposures by day of use. */
 export interface CleaningOfUnit {
@@ -38,11 +41,11 @@ export function cleaningOfUnit(
     ),
   ];
   const policies = new Map(CLEANING_TASKS.map((task) => [task, site.policyOf(unit, task)]));
+  const afterChamber = site.flushAfterChamber(unit);
   const due = CLEANING_TASKS.flatMap((task) => {
-    const policy = policies.get(task) ?? (task === 'drain_flush' ? AFTER_CHAMBER_ONLY : undefined);
+    const policy = policies.get(task) ?? (task === 'drain_flush' ? afterChamber : undefined);
     if (!policy) return [];
-    if (policy.counted_in === 'days_of_use' && policy.every === 1)
-      return dailyTasks(unit, policy, useDays, cleanings, log);
+    if (isDaily(policy)) return dailyTasks(unit, policy, useDays, cleanings, log);
     const records = cleanings.filter((cleaning) => cleaning.task === task);
     const alsoDue = task === 'drain_flush' ? chamberDays : [];
     const repeats = policies.get(task) !== undefined;
@@ -62,28 +65,20 @@ export function cleaningOfUnit(
   const chamberRecords = cleanings.filter((cleaning) => cleaning.task === 'chamber');
   const overdue = (counts: boolean) =>
     chamberPolicy && overdueDays(chamberPolicy, useDays, chamberRecords, counts, log);
-  const flushes = due.filter((task) => task.task === 'drain_flush');
+  const days = useDays.map((use) => use.day);
   return {
     due,
     chamber: overdue(contradictedCounts),
     chamberAllRecords: overdue(true),
     strainersMissed: missedInWindow(
       due.filter((task) => task.task === 'drain_strainer'),
+      days,
       site.rules.comparison.strainer_window_days,
     ),
     flushesMissedInARow: missedInARow(
-      flushes,
-      useDays.map((use) => use.day),
-      policies.get('drain_flush')?.grace_days ?? AFTER_CHAMBER_ONLY.grace_days,
+      due.filter((task) => task.task === 'drain_flush'),
+      days,
+      intervalClock(policies.get('drain_flush') ?? afterChamber, useDays),
     ),
   };
 }
-
-/** A unit that processes no liquids has its drain flushed after each chamber cleaning only (common practice, no source). */
-const AFTER_CHAMBER_ONLY: Policy = {
-  task: 'drain_flush',
-  every: 7,
-  counted_in: 'calendar_days',
-  grace_days: 1,
-  unrecorded_means: 'not_recorded',
-};

@@ -6,7 +6,7 @@ import { type DueTask, type UseDay, unrecordedState } from './due-tasks.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
 
 /**
- * A task due on each day of use before the first cycle (policy: every 1 day of use). Done: a record of that operating day, at or before the first
+ * A task due on each day of use before the first cycle (policy: every day). Done: a record of that operating day, at or before the first
  * cycle or with no time. Done late: after the first cycle started.
  */
 export function dailyTasks(
@@ -44,5 +44,7 @@ function stateOf(
   if (done.some((record) => record.time_mark === 'day' || record.time <= firstCycle)) return 'done';
   if (done.length > 0) return 'done_late';
   if (records.some((record) => record.state === 'missed')) return 'missed';
+  // A record that says that the task was not due is no blank, and the day was one of use.
+  if (records.some((record) => record.state === 'not_due')) return 'not_recorded';
   return unrecorded;
 }

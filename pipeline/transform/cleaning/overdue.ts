@@ -1,7 +1,7 @@
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
 import type { CleaningLog } from './cleaning-log.ts';
-import { countsAsDone, type DueTask, type UseDay } from './due-tasks.ts';
+import { countsAsDone, type UseDay } from './due-tasks.ts';
 import { intervalClock } from './interval-clock.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
 
@@ -37,7 +37,7 @@ export function overdueDays(
     const anchor = last ?? useDays[0]!.day;
     const clock_days = last === null ? null : day - last;
     const due = clock.reached(anchor, 1);
-    if (day <= due + policy.grace_days) {
+    if (day <= clock.withGrace(due)) {
       result.set(day, {
         overdue: last === null ? null : 0,
         days_past_due: last === null ? null : 0,
@@ -57,52 +57,3 @@ export function overdueDays(
 
 const isOver = (record: JudgedCleaning, day: Day, firstCycle: number): boolean =>
   record.day < day || (record.day === day && record.time_mark !== 'day' && record.time <= firstCycle);
-
-/**
- * Days on which a daily task was missed among the last days of use, the present one included: missed before it, not done before its own first
- * cycle on it. Null where one of them is not recorded, or fewer days of use have come.
- *
- * @param tasks the unit's due tasks, one for each day of use, in order
- */
-export function missedInWindow(tasks: readonly DueTask[], window: number): Map<Day, number | null> {
-  const result = new Map<Day, number | null>();
-  for (const [index, task] of tasks.entries()) {
-    const last = tasks.slice(Math.max(0, index - window + 1), index + 1);
-    const unknown = last.length < window || last.some((of) => of.state === 'not_recorded');
-    const missed = last.filter(
-      (of) => of.state === 'missed' || (of === task && of.state === 'done_late'),
-    ).length;
-    result.set(task.due, unknown ? null : missed);
-  }
-  return result;
-}
-
-/**
- * How many due tasks in a row were missed when a day began: counted back from the last one past its grace to the last one done. Null where one
- * of them is not recorded or contradicted, or none has been due yet.
- *
- * @param tasks the unit's due tasks in order
- */
-export function missedInARow(
-  tasks: readonly DueTask[],
-  days: readonly Day[],
-  graceDays: number,
-): Map<Day, number | null> {
-  const result = new Map<Day, number | null>();
-  for (const day of days) {
-    let count: number | null = null;
-    for (let index = tasks.length - 1; index >= 0; index--) {
-      const task = tasks[index]!;
-      if (task.due + graceDays >= day && !(task.done !== null && task.done < day)) continue;
-      count ??= 0;
-      if (task.done !== null && task.done < day) break;
-      if (task.state === 'not_recorded' || task.state === 'contradicted') {
-        count = null;
-        break;
-      }
-      count++;
-    }
-    result.set(day, count);
-  }
-  return result;
-}
