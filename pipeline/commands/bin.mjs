@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 // The bundle starts in a tenth of the time. Where there is none, or sources have changed since, tsx runs the TypeScript sources as they are.
-import { spawn } from 'node:child_process';
 import { bundled } from '../bundle/fresh.mjs';
+import { startAnew } from './start-anew.mjs';
 
 const bundle = bundled('main.js');
 if (!bundle) (await import('tsx/esm/api')).register();
@@ -9,11 +9,7 @@ const { main, largerHeap } = await import(bundle ?? './main.ts');
 const args = process.argv.slice(2);
 const heap = isSetByUser() ? undefined : await largerHeap(args);
 if (heap === undefined) await main(args);
-else {
-  const options = [...process.execArgv, `--max-old-space-size=${heap}`, process.argv[1], ...args];
-  const child = spawn(process.execPath, options, { stdio: 'inherit' });
-  process.exitCode = await new Promise((resolve) => child.once('exit', (code) => resolve(code ?? 1)));
-}
+else await startAnew([...process.execArgv, `--max-old-space-size=${heap}`, process.argv[1], ...args]);
 
 /** Whether the size of the heap was asked for: by the user, or by this file. */
 function isSetByUser() {
