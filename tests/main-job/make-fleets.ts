@@ -1,6 +1,7 @@
 import type { Records } from '../../pipeline/site/records.ts';
 import { SCENARIOS, type Scenario } from '../calibration/scenarios.ts';
 import { simulateFleet } from '../calibration/simulate-fleet.ts';
+import { makeFlushes } from './make-flushes.ts';
 import {
   drop,
   instant,
@@ -13,7 +14,7 @@ import {
 import { writeExports } from './write-exports.ts';
 
 /**
- * Makes the raw exports of the two fleets from the calibration's simulator and the changes of untidy.ts. The exports are kept, so this is needed only to
+ * Makes the raw exports of the two fleets from the calibration's simulator and the changes of untidy.ts, and those of the flushes. The exports are kept, so this is needed only to
  * make other ones; a changed simulator gives other ones, after which recompute.ts must be run.
  *
  * Usage: npx tsx tests/main-job/make-fleets.ts
@@ -98,3 +99,4 @@ const rowsOf = (records: Records, kind: string): { unit: string }[] =>
 
 fleetA();
 fleetB();
+makeFlushes();

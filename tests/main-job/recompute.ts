@@ -3,13 +3,16 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 /**
- * Runs recompute.R on both fleets where R is present, and says whether its results are those that are kept. They are written over those.
+ * Runs recompute.R on both fleets and flushes.R on its own where R is present, and says whether its results are those that are kept. They are written over those.
  *
  * Usage: npx tsx tests/main-job/recompute.ts
  */
 const folder = fileURLToPath(new URL('.', import.meta.url));
-const FLEETS = ['fleet-a', 'fleet-b'];
-const RESULTS = ['expected.json', 'expected-days.csv'];
+const WORK = [
+  { script: 'recompute.R', fleet: 'fleet-a', results: ['expected.json', 'expected-days.csv'] },
+  { script: 'recompute.R', fleet: 'fleet-b', results: ['expected.json', 'expected-days.csv'] },
+  { script: 'flushes.R', fleet: 'flushes', results: ['expected-tasks.csv', 'expected-missed.csv'] },
+];
 
 /** Numbers of another R or another machine differ in their last digits where a fit is iterated. */
 const NEAR = 1e-11;
@@ -33,17 +36,17 @@ if (r.status !== 0) {
 }
 console.log(r.stdout);
 let changed = false;
-for (const fleet of FLEETS) {
-  const files = RESULTS.map((name) => new URL(`./${fleet}/${name}`, import.meta.url));
+for (const { script, fleet, results } of WORK) {
+  const files = results.map((name) => new URL(`./${fleet}/${name}`, import.meta.url));
   const before = files.map(textOf);
-  run('Rscript', ['recompute.R', fleet]);
+  run('Rscript', [script, fleet]);
   for (const [index, file] of files.entries()) {
     const same = before[index] !== undefined && sameResult(before[index], textOf(file)!);
     // What is as kept keeps its form and its last digits.
     if (same) writeFileSync(file, before[index]!);
     changed ||= !same;
     console.log(
-      `${fleet}/${RESULTS[index]}: ${same ? 'as kept' : 'differs from what was kept; written anew'}`,
+      `${fleet}/${results[index]}: ${same ? 'as kept' : 'differs from what was kept; written anew'}`,
     );
   }
 }
