@@ -34,14 +34,12 @@ export interface SourceReader {
 /**
  * Makes a source ready for reading: each codec is built once.
  *
- * @param notAfter latest instant that a record may have, ms
  * @param personKey key of the hash of names
  * @throws UserError where the site file asks for something that can't be read so (date pattern, measure, mapped words)
  */
 export function sourceReader(
   site: Site,
   declared: Source & { name: string },
-  notAfter?: number,
   personKey?: Uint8Array,
 ): SourceReader {
   const source = declared.wide ? { ...declared, columns: wideColumns(declared) } : declared;
@@ -49,7 +47,7 @@ export function sourceReader(
   if (!place) throw new Error(`source ${source.name}: no site "${source.site}"`);
   const fields = fieldSources(source).map((from) => ({
     ...from,
-    codec: codecOf(from, source, place.clock, place.barometric_pressure_kpa, notAfter, personKey),
+    codec: codecOf(from, source, place.clock, place.barometric_pressure_kpa, personKey),
   }));
   return { source, clock: place.clock, fields };
 }
@@ -59,13 +57,12 @@ function codecOf(
   source: Source & { name: string },
   clock: WallClock,
   barometricKpa: number,
-  notAfter: number | undefined,
   personKey: Uint8Array | undefined,
 ): Pick<FieldReader, 'instant' | 'value'> {
   const own = typeof mapping === 'object' && 'column' in mapping ? mapping : undefined;
   if (field.meta.holds === 'instant')
     return {
-      instant: instantCodec(own?.dates ?? source.dates, clock, notAfter, source.clock_offset_minutes),
+      instant: instantCodec(own?.dates ?? source.dates, clock, source.clock_offset_minutes),
       value: undefined,
     };
   const value = valueCodec(field, {

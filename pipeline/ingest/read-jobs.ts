@@ -18,8 +18,6 @@ export interface InputSettings {
   ignore?: readonly string[];
   /** Key of the hash of names, where the site asks for people. */
   personKey?: Uint8Array;
-  /** Latest instant that a record may have, ms: later ones are those of a wrong clock. Left out: none. */
-  notAfter?: number;
   /** Opens a file; default: from disk. */
   open?: OpenFile;
 }
@@ -43,9 +41,7 @@ export interface ReadJob {
 
 /** Looks what is there to read. */
 export async function openInputs(site: Site, folder: string, settings: InputSettings): Promise<Inputs> {
-  const readers = site.sources.map((source) =>
-    sourceReader(site, source, settings.notAfter, settings.personKey),
-  );
+  const readers = site.sources.map((source) => sourceReader(site, source, settings.personKey));
   const found = await findFiles(folder, settings.ignore);
   const limits = archiveLimitsSchema.parse(site.declared.archives ?? {});
   const open = endingOnMachineFaults(settings.open ?? openFile);

@@ -263,12 +263,6 @@ const CASES: Record<ProblemCode, Case[]> = {
       problems: ['clock_reset row 2 start'],
       records: 1,
     },
-    {
-      files: one(`${HEADER}\n${row('2025-03-03 07:00:01')}\n${row('2025-03-03 07:00:00')}\n`),
-      effects: { notAfter: Date.parse('2025-03-03T06:00:00Z') },
-      problems: ['clock_reset row 2 start'],
-      records: 1,
-    },
   ],
   conflicting_duplicate: [
     {

@@ -29,16 +29,10 @@ const MS_PER_DAY = 86_400_000;
  *
  * A number is read as its digits: 20260914083000 by yyyyMMddHHmmss. Days as a spreadsheet counts them ("serial 1900", "serial 1904") may be numbers or texts; whole ones are dates alone.
  *
- * @param notAfter latest instant that a record may have, ms; undefined where there is none
  * @param aheadMinutes how far the clock that wrote the times runs ahead of the site's; taken off times of day, not off dates alone
  * @throws UserError `date_pattern` where the pattern can't give a date
  */
-export function instantCodec(
-  pattern: string,
-  clock: WallClock,
-  notAfter: number | undefined,
-  aheadMinutes = 0,
-): InstantCodec {
+export function instantCodec(pattern: string, clock: WallClock, aheadMinutes = 0): InstantCodec {
   const serial = serialReader(pattern);
   const read = serial ?? datePattern(pattern);
   const bad = new Fault(
@@ -47,18 +41,13 @@ export function instantCodec(
       ? `a number of days as a spreadsheet counts them (${pattern})`
       : `a time of the calendar like ${exampleOf(pattern)} (${pattern})`,
   );
-  const reset = new Fault(
-    'clock_reset',
-    `a time from ${YEARS[0]} to ${notAfter === undefined ? YEARS[1] : new Date(notAfter).toISOString()}`,
-  );
+  const reset = new Fault('clock_reset', `a time from ${YEARS[0]} to ${YEARS[1]}`);
   const locate = (wallMs: number, dayOnly: boolean): ReadInstant => {
     if (dayOnly)
       return { at: clock.opensAt(Math.floor(wallMs / MS_PER_DAY)), mark: 'day', later: undefined, wallMs };
     const reading = clock.instantOf(wallMs);
     return { at: reading.at, mark: reading.mark, later: reading.later, wallMs };
   };
-  const check = (instant: ReadInstant): ReadInstant | Fault =>
-    notAfter !== undefined && instant.at > notAfter ? reset : instant;
   return (cell, from, to) => {
     let written: WrittenTime | undefined;
     if (typeof cell === 'string') written = read(cell, from, to);
@@ -69,9 +58,9 @@ export function instantCodec(
     if (written.wallMs < FROM || written.wallMs >= UNTIL) return reset;
     if (written.offsetMinutes === undefined) {
       const ahead = written.dayOnly ? 0 : aheadMinutes * 60_000;
-      return check(locate(written.wallMs - ahead, written.dayOnly));
+      return locate(written.wallMs - ahead, written.dayOnly);
     }
     const at = written.wallMs - (written.offsetMinutes + aheadMinutes) * 60_000;
-    return check({ at, mark: 'time', later: undefined, wallMs: undefined });
+    return { at, mark: 'time', later: undefined, wallMs: undefined };
   };
 }

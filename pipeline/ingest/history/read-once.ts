@@ -26,7 +26,7 @@ const NOT_FOR_READING = new Set([
 export async function readerWithHistory(
   inputs: Inputs,
   folder: string,
-  settings: Pick<InputSettings, 'personKey' | 'notAfter'>,
+  settings: Pick<InputSettings, 'personKey'>,
 ): Promise<(job: ReadJob) => Promise<ReadOnce>> {
   const history = await openHistory(folder);
   const reading = readingOf(inputs, settings);
@@ -59,11 +59,11 @@ const isReadToItsEnd = ({ read, problems }: FileColumns, size: number | undefine
 /** What else than the file its records depend on, for each source: SHA-256, hexadecimal. */
 export function readingOf(
   { site, readers }: Inputs,
-  { personKey, notAfter }: Pick<InputSettings, 'personKey' | 'notAfter'>,
+  { personKey }: Pick<InputSettings, 'personKey'>,
 ): string[] {
   const declared = Object.entries(site.declared).filter(([name]) => !NOT_FOR_READING.has(name));
   const key = personKey ? sha256(personKey) : null;
-  const common = sha256(JSON.stringify([declared, key, notAfter ?? null, readerVersion()]));
+  const common = sha256(JSON.stringify([declared, key, readerVersion()]));
   return readers.map(({ source }) => sha256(JSON.stringify([common, source])));
 }
 

@@ -38,7 +38,7 @@ const MOMENT = 10_000;
 export async function openReceiptBook(
   inputs: Inputs,
   folder: string,
-  settings: Pick<InputSettings, 'personKey' | 'notAfter'>,
+  settings: Pick<InputSettings, 'personKey'>,
 ): Promise<ReceiptBook> {
   const { entries, written } = readBook(path.join(folder, FILE));
   const listed = new Set(await readdir(folder).catch(() => []));
