@@ -1,3 +1,4 @@
+import { median as medianOf } from 'simple-statistics';
 import { decimalReader } from '../ingest/codecs/decimal.ts';
 import { certain, type Guess, likely, open } from './guess.ts';
 
@@ -51,8 +52,6 @@ export function numbersOf(texts: readonly string[], mark: Mark): number[] {
   return texts.map((text) => read(text)).filter((value) => value !== undefined);
 }
 
-/** The middle value; undefined where there is none. */
-export function median(values: readonly number[]): number | undefined {
-  const sorted = values.toSorted((a, b) => a - b);
-  return sorted[sorted.length >> 1];
-}
+/** Undefined where there is no value. */
+export const median = (values: readonly number[]): number | undefined =>
+  values.length === 0 ? undefined : medianOf([...values]);

@@ -1,7 +1,9 @@
 /** Factor that makes the median absolute deviation of normal values their standard deviation: 1/0.67449 (Hampel, JASA 69 (1974) 383-393). */
 export const MAD_FACTOR = 1.4826;
 
-/** Median; undefined for no values. Short lists, of which the site's days are made, are sorted by insertion, longer ones only as far as the middle: several times faster. */
+/**
+ * The median of `statistics`; undefined for no values. Short lists, of which the site's days are made, are sorted by insertion, longer ones only as far as the middle: several times faster.
+ */
 export function median(values: ArrayLike<number>): number | undefined {
   const n = values.length;
   if (n === 0) return undefined;

@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import { rowsOfUnits } from '../../rows-of-units.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Inspection, Water } from '../../site/records.ts';
@@ -206,8 +207,7 @@ function levelledFit(fitted: Fitted): LevelledFit | null {
 function describeSpells(spells: readonly Spell[], clock: IntervalCase['clock']): IntervalCase['spells'] {
   const lengths = spells
     .filter((spell) => spell.ended_by === 'routine_cleaning' || spell.ended_by === 'reactive_cleaning')
-    .map((spell) => spell.passed[clock])
-    .sort((a, b) => a - b);
+    .map((spell) => spell.passed[clock]);
   return {
     spells: spells.length,
     unit_eras: new Set(spells.map((spell) => `${spell.unit}\u0000${spell.era}`)).size,
@@ -216,6 +216,6 @@ function describeSpells(spells: readonly Spell[], clock: IntervalCase['clock']):
     ended_by: Object.fromEntries(
       SPELL_ENDS.map((end) => [end, spells.filter((spell) => spell.ended_by === end).length]),
     ) as IntervalCase['spells']['ended_by'],
-    median_length: lengths[lengths.length >> 1] ?? null,
+    median_length: lengths.length === 0 ? null : median(lengths),
   };
 }

@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
@@ -103,11 +104,12 @@ function unitWeek(unit: UnitCourse, until: Day, weeks: number): UnitWeek {
   return { unit: unit.unit, site: unit.site, cycles, in_use, needed };
 }
 
+/** Units are whole: where the median lies between two numbers of them, half a unit is one. */
 function medianInUse(units: readonly UnitWeek[], hour: number, weeks: number): number {
   const counts = Array.from({ length: weeks }, (_, week) =>
     units.reduce((sum, unit) => sum + unit.needed[week]![hour]!, 0),
-  ).sort((a, b) => a - b);
-  return counts[weeks >> 1]!;
+  );
+  return Math.ceil(median(counts));
 }
 
 function workedHours(units: readonly UnitWeek[], weeks: number): number[] {

@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import { groupBy } from '../../group-by.ts';
 import { monthOf } from '../../site/day.ts';
 import type { AirRemovalTest, Cycle, LeakTest } from '../../site/records.ts';
@@ -89,7 +90,7 @@ function judge(
     .map(([month, list]) => ({
       month,
       matched: list.length,
-      median_minutes: tenth(middle(list.map(({ minutes }) => minutes))),
+      median_minutes: tenth(median(list.map(({ minutes }) => minutes))),
     }));
   if (values.length < LEAST_MATCHED || !interval.computable)
     return {
@@ -136,12 +137,6 @@ function endOfCycle(
   }
   const near = ofKind.filter(({ end }) => Math.abs(end! - test.time) <= BY_TIME_WITHIN);
   return near.length === 1 ? near[0]!.end : undefined;
-}
-
-function middle(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const at = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[at]! : (sorted[at - 1]! + sorted[at]!) / 2;
 }
 
 const tenth = (minutes: number): number => Math.round(minutes * 10) / 10 + 0;

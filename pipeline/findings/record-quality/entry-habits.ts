@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import { groupBy } from '../../group-by.ts';
 import { type PackedRows, packRows, unpackRows } from '../../packed-rows.ts';
 import type { Origin, TimeMark } from '../../site/records.ts';
@@ -68,7 +69,7 @@ function habitsOf(list: readonly Entered[]): Omit<EntryHabits, 'source' | 'kind'
   const timed = list.filter(({ time_mark }) => time_mark !== 'day');
   const fives = timed.filter(({ time }) => Math.floor(time / MINUTE) % 5 === 0).length;
   const entered = timed.filter(({ entered_at }) => entered_at !== undefined);
-  const delays = entered.map(({ time, entered_at }) => (entered_at! - time) / HOUR).sort((a, b) => a - b);
+  const delays = entered.map(({ time, entered_at }) => (entered_at! - time) / HOUR);
   const stamps = list.flatMap(({ entered_at, time, time_mark }) =>
     entered_at !== undefined ? [entered_at] : time_mark === 'day' ? [] : [time],
   );
@@ -82,7 +83,7 @@ function habitsOf(list: readonly Entered[]): Omit<EntryHabits, 'source' | 'kind'
     on_five_share: timed.length === 0 ? null : fourth(fives / timed.length),
     on_five_p: timed.length === 0 ? null : chance(fives, timed.length),
     with_entry_time: list.filter(({ entered_at }) => entered_at !== undefined).length,
-    entry_median_hours: delays.length === 0 ? null : fourth(delays[delays.length >> 1]!),
+    entry_median_hours: delays.length === 0 ? null : fourth(median(delays)),
     entered_late: delays.filter((hours) => hours > LATE_HOURS).length,
     entered_before: delays.filter((hours) => hours < -1 / 60).length,
     in_batches: sizes.filter((size) => size >= BATCH).reduce((sum, size) => sum + size, 0),

@@ -22,6 +22,13 @@ describe('the case for a cleaning interval', () => {
     expect(found.in_force).toBe(28);
   });
 
+  it('takes the median of the spells that ended with a cleaning', () => {
+    // By hand: 20 and 40 days; the third spell ends with the record.
+    const cleanings = [{ day: 10 }, { day: 30 }, { day: 70 }];
+    const found = answerOf([{ unit: 'U1', days: 200, fails: every(15, 4, 200), cleanings }]);
+    expect(found.spells.median_length).toBe(30);
+  });
+
   it('supports cleaning earlier where failures come late in the spells, with a best interval inside its range', () => {
     const found = answerOf(risingUnits(12, 700), COSTS);
     expect(found.answer.code).toBe('supported');

@@ -67,6 +67,19 @@ describe('when to clean', () => {
     expect(one.proposals.length).toBeGreaterThanOrEqual(4);
   });
 
+  it('takes as many as needed those of the median week, rounded up to a whole unit', () => {
+    // Four units in the first of two weeks, one or two in the second: 2.5 of them in the median, or 3.
+    const needed = (inSecond: number) =>
+      plan(
+        units(4, 364).map((unit, index) => ({
+          ...unit,
+          idle: index < inSecond ? unit.idle! : [...unit.idle!, ...every(1, 357, 364)],
+        })),
+        'interval: { planning: { weeks: 2 } }',
+      ).sites[0]!.needed[8];
+    expect([needed(1), needed(2), needed(4)]).toEqual([3, 3, 4]);
+  });
+
   it('proposes never after the due day, in the week before it, and again after the interval', () => {
     const schedule = plan(units(3));
     expect(schedule.month).toBe('2026-01');

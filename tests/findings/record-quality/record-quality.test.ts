@@ -110,6 +110,9 @@ describe('entry', () => {
       entered_late: 0,
       in_batches: 0,
     });
+    // Half of the tests at 06:30, half at 08:30, all typed at 10:30: two and four hours later.
+    const halves = await quality((at) => 120 * (at % 2), true, BERLIN, 'DAY 10:30');
+    expect(halves.entry[0]!.entry_median_hours).toBe(3);
     expect((await quality((at) => at % 9)).entry[0]).toMatchObject({
       with_entry_time: 0,
       entry_median_hours: null,
