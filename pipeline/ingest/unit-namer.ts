@@ -7,6 +7,10 @@ import type { SourceReader } from './read-fields.ts';
 const FAULTS = {
   unknown_name: new Fault('unknown_unit', 'the id or an alias of a unit'),
   not_valid: new Fault('unknown_unit', 'a name that means a unit on that day'),
+  reserved: new Fault(
+    'unknown_unit',
+    'another name than that for all units together: declare the unit under an id of its own',
+  ),
   before_service: new Fault('clock_reset', 'a time on or after the first day of service of the unit'),
 } as const;
 
@@ -33,6 +37,7 @@ export function unitNamer(site: Site, { source, clock }: SourceReader): NameUnit
     const { named } = known;
     if (named.known) return named.unit;
     if (named.reason === 'before_service') return FAULTS.before_service;
+    if (named.reason === 'reserved_name') return FAULTS.reserved;
     return named.reason === 'unknown_name' ? FAULTS.unknown_name : FAULTS.not_valid;
   };
 }

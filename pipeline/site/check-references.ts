@@ -2,7 +2,7 @@ import { parseDay } from './day.ts';
 import { DURATION_MEASURES, LEAK_MEASURES, PRESSURE_MEASURES, TEMPERATURE_MEASURES } from './measures.ts';
 import { type FieldHolds, recordFields } from './records.ts';
 import type { SiteFile, UnitEntry } from './site-schema.ts';
-import { foldName } from './unit-names.ts';
+import { foldName, isReserved } from './unit-names.ts';
 import { isZone } from './wall-clock.ts';
 
 /** A fault of the site file that the schema alone can't see, with the path of the value at fault. */
@@ -51,6 +51,12 @@ function* units(file: SiteFile, siteIds: Set<string>): Generator<Fault> {
     'unit',
   );
   for (const [index, unit] of file.units.entries()) {
+    if (isReserved(unit.id)) {
+      yield {
+        path: ['units', index, 'id'],
+        message: `must be another name, since this one stands for all units together, found "${unit.id}"; as an alias it may stand`,
+      };
+    }
     if (unit.site === undefined && file.sites.length > 1) {
       yield {
         path: ['units', index],

@@ -4,7 +4,7 @@ import type { SiteFile, UnitEntry } from './site-schema.ts';
 /** What a name in an export means on a day. */
 export type NamedUnit =
   | { known: true; unit: string; site: string }
-  | { known: false; reason: 'unknown_name' | 'name_not_valid_on_day' | 'before_service' };
+  | { known: false; reason: 'unknown_name' | 'name_not_valid_on_day' | 'before_service' | 'reserved_name' };
 
 /** Reads the name of a unit as it stands in an export. `site` narrows names that stand for units of two sites. */
 export type UnitReader = (name: string, day: Day, site?: string) => NamedUnit;
@@ -21,14 +21,22 @@ interface Meaning {
 export const foldName = (name: string): string =>
   name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
 
+/** Stands for all units together where else a unit's id stands, as in scopes and in names of comparisons; so no unit may have it for its id. */
+const ALL_UNITS = 'fleet';
+
+export const isReserved = (id: string): boolean => foldName(id) === ALL_UNITS;
+
 /**
  * The reader of unit names. An id always means its unit; an alias means it between its days. Where the site file lists no units, each name
- * found is a unit of the one site.
+ * found is a unit of the one site, but for the reserved one.
  */
 export function unitReader(file: SiteFile): UnitReader {
   if (!file.units) {
     const site = file.sites[0]!.id;
-    return (name) => ({ known: true, unit: name.trim().replace(/\s+/g, ' '), site });
+    return (name) =>
+      isReserved(name)
+        ? { known: false, reason: 'reserved_name' }
+        : { known: true, unit: name.trim().replace(/\s+/g, ' '), site };
   }
   const meanings = new Map<string, Meaning[]>();
   for (const unit of file.units)

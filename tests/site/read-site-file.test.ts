@@ -66,6 +66,11 @@ describe('a fault of the site file', () => {
       `${base}units:\n  - id: A\n    in_service_since: 2025-02-30\n`,
       /line 6, units\[1\].in_service_since: must be a date of the calendar, found "2025-02-30"$/,
     ],
+    [
+      'an id that means all units',
+      `${base}units:\n  - id: A\n  - id: Fleet\n`,
+      /line 6, units\[2\].id: must be another name, since this one stands for all units together, found "Fleet"; as an alias it may stand$/,
+    ],
     ['no YAML', 'sites: [', /^site.yaml line 1, column \d+: can't be read as YAML/],
     ['nothing', '', /^site.yaml line 1, sites: must be a list, found nothing$/],
     ['a wrong kind', 'sites: [{ zone: 7 }]', /^site.yaml line 1, sites\[1\].zone: must be text, found 7$/],

@@ -35,6 +35,10 @@ const PATTERNS: readonly (readonly [RegExp, string])[] = [
   [/^one column "(.+)"$/, 'eine einzige Spalte „$1“'],
   [/^one of the sheets (.+)$/, 'eines der Blätter $1'],
   [/^the id or an alias of a unit$/, 'Kennung oder weiterer Name eines Geräts'],
+  [
+    /^another name than that for all units together: declare the unit under an id of its own$/,
+    'ein anderer Name als der für alle Geräte zusammen: das Gerät in der Standortdatei unter eigener Kennung angeben',
+  ],
   [/^a name that means a unit on that day$/, 'ein Name, der an diesem Tag ein Gerät bezeichnet'],
   [/^yes or no, or a word mapped onto one$/, 'ja oder nein, oder ein zugeordnetes Wort'],
   [/^one of (.+), or a word mapped onto one$/, 'eines von $1, oder ein zugeordnetes Wort'],
