@@ -31,11 +31,13 @@ export async function findInputs(values: Values): Promise<FoundInputs> {
       `${folder}: must be a folder with exports, found ${(await exists(folder)) ? 'a file' : 'nothing'}`,
     );
   const text = await readFile(file, 'utf8').catch((error: NodeJS.ErrnoException) => {
-    throw new UserError(
-      'no_site_file',
-      `${file}: must be a site file that can be read (${error.code})`,
-      'The smallest one is: sites: [{ zone: Europe/Berlin }]',
-    );
+    if (error.code === 'ENOENT' && values.site === undefined)
+      throw new UserError(
+        'no_site_file',
+        `${folder}: holds no site.yaml yet`,
+        `Run first: cleaning-evidence learn ${quoted(folder)}`,
+      );
+    throw new UserError('no_site_file', `${file}: must be a site file that can be read (${error.code})`);
   });
   const site = readSiteFile(text, file);
   const key = await readPersonKey(site, dirname(file));
@@ -82,6 +84,9 @@ async function readPersonKey(
     );
   return { file, bytes };
 }
+
+/** A path as it is typed after a command. */
+export const quoted = (path: string): string => (/\s/.test(path) ? `"${path}"` : path);
 
 const exists = (path: string): Promise<boolean> =>
   stat(path).then(

@@ -9,6 +9,7 @@ import { writeSiteFile } from '../learn/write-site-file.ts';
 import { isZone } from '../site/wall-clock.ts';
 import { UserError } from '../user-error.ts';
 import { type Command, UsageError } from './command.ts';
+import { quoted } from './find-inputs.ts';
 import type { Terminal } from './terminal.ts';
 
 /** Looks at exports that nobody has described yet and writes the site file that reads them, with everything uncertain marked. */
@@ -94,7 +95,7 @@ export const learnCommand: Command = {
     });
     const open = openQuestions(proposal).length;
     terminal.print(
-      `\nWrote ${out}. ${open === 0 ? 'Look at the lines marked "likely"' : `${open} open: search for "? open" in it`}, then run: cleaning-evidence check ${folder}`,
+      `\nWrote ${out}. ${open === 0 ? 'Look at the lines marked "likely"' : `${open} open: search for "? open" in it`}, then run: cleaning-evidence check ${quoted(folder)}`,
     );
     return undefined;
   },

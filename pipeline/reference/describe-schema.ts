@@ -31,12 +31,21 @@ export function describeSchema(
     const below = unwrap(field);
     const element = below.def.type === 'array' ? unwrap((below as z.ZodArray).element as z.ZodType) : below;
     const mark = below.def.type === 'array' ? '[]' : '';
-    return describeSchema(element, path === '' ? `${key}${mark}` : `${path}.${key}${mark}`);
+    const options = element.def.type === 'union' ? ((element.def as Def).options ?? []) : [element];
+    return options.flatMap((option) =>
+      describeSchema(option, path === '' ? `${key}${mark}` : `${path}.${key}${mark}`),
+    );
   });
   return [{ path, description: object.description ?? '', rows }, ...inner];
 }
 
-type Def = { type: string; innerType?: z.ZodType; in?: z.ZodType; defaultValue?: unknown };
+type Def = {
+  type: string;
+  innerType?: z.ZodType;
+  in?: z.ZodType;
+  defaultValue?: unknown;
+  options?: z.ZodType[];
+};
 
 function unwrap(schema: z.ZodType): z.ZodType {
   const def = schema.def as Def;
@@ -58,7 +67,6 @@ function holds(schema: z.ZodType): string {
   const def = schema.def as Def & {
     entries?: Record<string, string>;
     values?: unknown[];
-    options?: z.ZodType[];
     element?: z.ZodType;
     valueType?: z.ZodType;
     catchall?: unknown;

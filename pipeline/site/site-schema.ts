@@ -39,19 +39,27 @@ const siteSchema = z
   })
   .describe('A place with one clock');
 
-const aliasSchema = z
-  .strictObject({
-    name: z.string().min(1).describe('Name that stands in the exports'),
-    from: day.optional().describe('First day on which the name means this unit'),
-    to: day.optional().describe('Last day on which the name means this unit'),
-    site: z
-      .string()
-      .optional()
-      .describe(
-        'Site in whose exports the name stands, where the unit was moved; left out: the site of the unit',
-      ),
-  })
-  .describe('Another name of a unit, with the days on which it holds');
+const aliasSchema = z.union([
+  z
+    .string()
+    .min(1)
+    .transform((name): { name: string; from?: string; to?: string; site?: string } => ({ name })),
+  z
+    .strictObject({
+      name: z.string().min(1).describe('Name that stands in the exports'),
+      from: day.optional().describe('First day on which the name means this unit'),
+      to: day.optional().describe('Last day on which the name means this unit'),
+      site: z
+        .string()
+        .optional()
+        .describe(
+          'Site in whose exports the name stands, where the unit was moved; left out: the site of the unit',
+        ),
+    })
+    .describe(
+      'Another name of a unit, with the days on which it holds; a name alone is written as text: aliases: [AUT1]',
+    ),
+]);
 
 const unitSchema = z
   .strictObject({

@@ -53,7 +53,17 @@ describe('a mistake of the user is one clean message and exit code 1', () => {
     [
       'no site file',
       ['check', folderOf('no-site', {})],
-      /site\.yaml: must be a site file that can be read \(ENOENT\)\nThe smallest one is/,
+      /no-site: holds no site\.yaml yet\nRun first: cleaning-evidence learn .*no-site$/m,
+    ],
+    [
+      'a site file that is named and not there',
+      ['check', good, '--site', join(scratch, 'other.yaml')],
+      /other\.yaml: must be a site file that can be read \(ENOENT\)$/m,
+    ],
+    [
+      'a folder for a site file',
+      ['check', good, '--site', scratch],
+      /: must be a site file that can be read \(EISDIR\)$/m,
     ],
     [
       'a slip in the site file',

@@ -102,6 +102,28 @@ describe('a fault of the site file', () => {
 });
 
 describe('aliases', () => {
+  it('may be names alone', () => {
+    const site = readSiteFile(
+      'sites: [{ zone: Europe/Berlin }]\nunits: [{ id: A, aliases: [AUT1, { name: OLD, to: 2025-02-01 }, "7"] }, { id: B }]',
+      'site.yaml',
+    );
+    expect(site.declared.units![0]!.aliases).toEqual([
+      { name: 'AUT1' },
+      { name: 'OLD', to: '2025-02-01' },
+      { name: '7' },
+    ]);
+    for (const name of ['aut1', '7'])
+      expect(site.readUnit(name, 30_000)).toMatchObject({ known: true, unit: 'A' });
+  });
+
+  it.each([
+    ['two units', '[{ id: A, aliases: [X] }, { id: B, aliases: [x] }]', /"x" also means A$/],
+    ['an empty name', '[{ id: A, aliases: [""] }]', /units\[1\]\.aliases\[1\]: must be at least 1 char/],
+    ['a wrong key', '[{ id: A, aliases: [{ nam: X }] }]', /units\[1\]\.aliases\[1\]\.name: must be text/],
+  ])('a name alone is checked as a name with its days: %s', (_, units, message) => {
+    expect(messageOf(`sites: [{ zone: Europe/Berlin }]\nunits: ${units}`)).toMatch(message);
+  });
+
   it('mean their unit between their days', () => {
     const site = readSiteFile(
       'sites: [{ zone: Europe/Berlin }]\nunits: [{ id: A, in_service_since: 2025-01-10, aliases: [{ name: OLD, to: 2025-02-01 }] }]',
