@@ -1,6 +1,6 @@
 import type { AbortClass } from './vocabulary.ts';
 
-/** One row of the table from abort text to class: the text contains the phrase, letter case and spacing aside. */
+/** One row of the table from abort text to class: the text contains the phrase; letter case, runs of blanks and the encoding of accents aside. */
 export interface AbortText {
   contains: string;
   class: AbortClass;

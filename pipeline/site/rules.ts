@@ -175,7 +175,12 @@ export const rulesSchema = z.strictObject({
   abort_texts: z
     .array(
       z.strictObject({
-        contains: z.string().min(1).describe('Phrase in the abort text, letter case aside'),
+        contains: z
+          .string()
+          .min(1)
+          .describe(
+            'Phrase in the abort text; letter case, runs of blanks and the way in which accents are encoded don’t count',
+          ),
         class: z.enum(ABORT_CLASSES).describe('Abort class'),
       }),
     )

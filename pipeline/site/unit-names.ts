@@ -1,4 +1,5 @@
 import { type Day, parseDay } from './day.ts';
+import { foldText } from './fold-text.ts';
 import type { SiteFile, UnitEntry } from './site-schema.ts';
 
 /** What a name in an export means on a day. */
@@ -18,8 +19,7 @@ interface Meaning {
 }
 
 /** Names are compared without regard to letter case, runs of blanks and the way in which accents are encoded. */
-export const foldName = (name: string): string =>
-  name.normalize('NFC').trim().replace(/\s+/g, ' ').toLowerCase();
+export const foldName = (name: string): string => foldText(name).trim();
 
 /** Stands for all units together where else a unit's id stands, as in scopes and in names of comparisons; so no unit may have it for its id. */
 const ALL_UNITS = 'fleet';

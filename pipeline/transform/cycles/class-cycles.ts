@@ -3,7 +3,7 @@ import type { Cycle } from '../../site/records.ts';
 import type { Rules } from '../../site/rules.ts';
 import type { AbortClass } from '../../site/vocabulary.ts';
 import type { UnitRecords } from '../records-by-unit.ts';
-import { abortClass } from './abort-class.ts';
+import { abortClasses } from './abort-class.ts';
 import { looksLikePurge, purgeSpans } from './drain-purge.ts';
 
 /**
@@ -23,8 +23,9 @@ export interface ClassedCycle extends Cycle {
 /** Classes a unit's cycles: operating day, standing and abort class, in order of start. */
 export function classCycles(records: UnitRecords, rules: Rules): ClassedCycle[] {
   const spans = purgeSpans(records.cleanings, records.cycles, rules.purge);
+  const classOf = abortClasses(rules.abort_texts);
   return records.cycles.map((cycle) => {
-    const { standing, abort_class } = standingOf(cycle, spans, rules);
+    const { standing, abort_class } = standingOf(cycle, spans, rules.purge, classOf);
     return classed(cycle, records.clock.operatingDay(cycle.start), standing, abort_class);
   });
 }
@@ -32,15 +33,15 @@ export function classCycles(records: UnitRecords, rules: Rules): ClassedCycle[] 
 function standingOf(
   cycle: Cycle,
   spans: ReturnType<typeof purgeSpans>,
-  rules: Rules,
+  purge: Rules['purge'],
+  classOf: (text: string) => AbortClass,
 ): Pick<ClassedCycle, 'standing' | 'abort_class'> {
   if (cycle.outcome === 'completed') return { standing: 'completed', abort_class: null };
   if (cycle.outcome === 'running') return { standing: 'open', abort_class: null };
   const text = cycle.abort_text?.trim() ?? '';
-  const blankIsOperator = text === '' && cycle.outcome === 'aborted' && rules.purge.blank_text_is_operator;
-  const abort_class = blankIsOperator ? 'operator' : abortClass(text, rules.abort_texts);
-  if (!looksLikePurge(cycle, abort_class === 'operator', rules.purge))
-    return { standing: 'abort', abort_class };
+  const blankIsOperator = text === '' && cycle.outcome === 'aborted' && purge.blank_text_is_operator;
+  const abort_class = blankIsOperator ? 'operator' : classOf(text);
+  if (!looksLikePurge(cycle, abort_class === 'operator', purge)) return { standing: 'abort', abort_class };
   const explained = spans.some((span) => span.from <= cycle.start && cycle.start <= span.to);
   return { standing: explained ? 'purge' : 'early_stop', abort_class };
 }
