@@ -15,7 +15,9 @@ const purgeSchema = z
     until_next_warm_up: z
       .boolean()
       .default(true)
-      .describe('Also between a cleaning record of that operating day and the next warm-up'),
+      .describe(
+        'Also between a cleaning record and the next warm-up (any cycle that ran to its end) on that operating day',
+      ),
     before_exposure: z.boolean().default(true).describe('A drain purge ends before exposure'),
     stopped_by_operator: z
       .boolean()

@@ -67,6 +67,31 @@ describe('cycles', () => {
     ]);
   });
 
+  it('is a purge until the next warm-up, for as long as the operating day of the record lasts', () => {
+    // The operating day opens at 04:00 local, so that the second stop is of the day of the record and the third of the next; the last comes after a warm-up.
+    const { histories } = run({
+      cycles: [
+        cycle('2025-03-03 15:00', early),
+        cycle('2025-03-04 03:30', early),
+        cycle('2025-03-04 05:30', early),
+        cycle('2025-03-10 10:00', early),
+        cycle('2025-03-11 06:00', { kind: 'warm_up' }),
+        cycle('2025-03-12 13:00', { kind: 'warm_up', minutes: 30 }),
+        cycle('2025-03-12 14:00', early),
+      ],
+      cleanings: [cleaning('chamber', '2025-03-03 09:30'), cleaning('chamber', '2025-03-12 08:30')],
+    });
+    expect(histories[0]!.cycles.map((of) => of.standing)).toEqual([
+      'purge',
+      'purge',
+      'early_stop',
+      'early_stop',
+      'completed',
+      'completed',
+      'early_stop',
+    ]);
+  });
+
   it('classes aborts by the table, the site’s rows first, and lists text that no row matches', () => {
     const { histories } = run(
       {

@@ -22,7 +22,7 @@ export interface ClassedCycle extends Cycle {
 
 /** Classes a unit's cycles: operating day, standing and abort class, in order of start. */
 export function classCycles(records: UnitRecords, rules: Rules): ClassedCycle[] {
-  const spans = purgeSpans(records.cleanings, records.cycles, rules.purge);
+  const spans = purgeSpans(records.cleanings, records.cycles, rules.purge, records.clock);
   const classOf = abortClasses(rules.abort_texts);
   return records.cycles.map((cycle) => {
     const { standing, abort_class } = standingOf(cycle, spans, rules.purge, classOf);

@@ -11,7 +11,7 @@ export const SETTINGS: Record<string, string> = {
   'rules.purge.within_hours_after_cleaning':
     'Eine Entleerungscharge beginnt innerhalb dieser Zeit nach einem Reinigungseintrag ihres Geräts, Stunden',
   'rules.purge.until_next_warm_up':
-    'Auch zwischen einem Reinigungseintrag dieses Betriebstags und der nächsten Aufheizcharge',
+    'Auch zwischen einem Reinigungseintrag und der nächsten Aufheizcharge (jeder Charge, die zu Ende lief) an diesem Betriebstag',
   'rules.purge.before_exposure': 'Eine Entleerungscharge endet vor der Haltezeit',
   'rules.purge.stopped_by_operator':
     'Eine Entleerungscharge wird von Hand gestoppt (Abbruchtext der Klasse Bedienung)',
