@@ -51,10 +51,11 @@ class_cycles <- function(own, cleaned) {
   near <- rep(FALSE, nrow(own))
   for (i in seq_len(nrow(wet))) {
     opens <- if (is.na(wet$start[i])) wet$time[i] else wet$start[i]
-    closes <- wet$time[i] + ifelse(wet$dated[i], 24, site$purge_hours) * 3600
+    soon <- !wet$dated[i] & own$start <= wet$time[i] + site$purge_hours * 3600
+    # Until the next warm-up, or other cycle that ran, on the operating day of the record; on the whole day where it has a date only.
     following <- ran[ran > wet$time[i]]
-    if (!wet$dated[i] && length(following) > 0) closes <- max(closes, min(following))
-    near <- near | (own$start >= opens & own$start <= closes)
+    cold <- wet$dated[i] | length(following) == 0 | own$start <= min(following, Inf)
+    near <- near | (own$start >= opens & (soon | (cold & own$day == wet$day[i])))
   }
   own$purge <- early & near
   own$early_stop <- early & !near
