@@ -13,6 +13,7 @@ import { matchByContent } from './match-by-content.ts';
 import { pairTimes } from './pair-times.ts';
 import { type ColumnProfile, isDates } from './profile-column.ts';
 import type { Meaning, Vocabulary } from './vocabulary.ts';
+import { workAsWord } from './work-as-word.ts';
 
 /** What a kind of record would make of a table. */
 export interface KindMatch {
@@ -172,7 +173,8 @@ function matchKind(
     ];
   });
   matches.push(...matchByContent({ kind, fields, matches, columns, used, meanings, vocabulary }));
-  const timed = pairTimes(kind, matches, columns, used, meanings);
+  const worked = workAsWord(kind, fields, matches, columns, used, meanings, vocabulary);
+  const timed = pairTimes(kind, worked, columns, used, meanings);
   const missing = fields
     .filter(({ name, required }) => required && !timed.some((match) => match.field === name))
     .map(({ name }) => name);

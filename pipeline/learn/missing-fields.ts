@@ -2,8 +2,10 @@ import { nameUnpacked } from '../ingest/archives.ts';
 import { partOfName } from '../ingest/file-pattern.ts';
 import { recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
+import { BY_PARTS } from './compose-header.ts';
 import { wordList } from './field-concepts.ts';
 import type { FoundTable } from './find-table.ts';
+import { foldPhrase } from './fold-phrase.ts';
 import type { ProposedColumn, ProposedFrom } from './proposal.ts';
 import type { Vocabulary } from './vocabulary.ts';
 
@@ -75,7 +77,9 @@ export function missingFields(
     if (list !== undefined && (field === 'task' || field === 'kind')) {
       const meant = titles
         .flatMap((title) => vocabulary.word(list, title))
-        .filter(({ key, score }) => options.includes(key) && score >= 0.6);
+        .filter(
+          ({ key, score, phrase }) => options.includes(key) && score >= 0.6 && holdsAll(titles, phrase),
+        );
       const keys = [...new Set(meant.map(({ key }) => key))];
       if (keys.length === 1 && field === 'task')
         return make(
@@ -86,6 +90,16 @@ export function missingFields(
     return make({ always: undefined, options }, { confidence: 'open', why: 'no column says it' });
   });
 }
+
+/** Whether a title has all words of a phrase, or was understood by its parts: "Reinigung" is no beginning of "Reinigungsfirma". */
+const holdsAll = (titles: readonly string[], phrase: string): boolean =>
+  phrase === BY_PARTS ||
+  titles.some((title) => {
+    const words = foldPhrase(title).split(' ');
+    return foldPhrase(phrase)
+      .split(' ')
+      .every((one) => words.some((word) => word.startsWith(one)));
+  });
 
 /** The parts of the files' names at the * of their pattern. */
 export function starParts(star: string, tables: readonly FoundTable[]): string[] {
