@@ -1,31 +1,24 @@
-import { type Day, formatDay, monthOf, monthSpan, weekday } from '../../site/day.ts';
+import { type Day, formatDay, monthOf, monthSpan } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
-import { formatWall } from '../../site/wall-clock.ts';
-import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
-import type { Clock } from './clocks.ts';
 import type { Inputs } from './inputs-in-force.ts';
 import type { Pace } from './pace.ts';
-import type { Proposal, Schedule } from './schedule-schema.ts';
-import { type SiteWeek, type UnitWeek, weekPatterns } from './week-pattern.ts';
-import { bestWindows, hoursOf, type Slot, type Spans, slotsOf } from './windows.ts';
+import { type PlanBasis, placeCleanings } from './place-cleanings.ts';
+import type { Schedule } from './schedule-schema.ts';
+import { type UnitWeek, weekPatterns } from './week-pattern.ts';
+import { bestWindows, type Slot, type Spans, slotsOf } from './windows.ts';
 
 const HOUR = 3_600_000;
 const DAY = 24 * HOUR;
-/** Days before the due day in which a cleaning may be proposed: a week, but no more than a quarter of the interval (our choice). */
-const FLEXIBLE_DAYS = 7;
-
-/** What the plan stands on: the interval and what it counts. */
-export interface PlanBasis {
-  clock: Clock;
-  every: number | null;
-}
+/** Days from the newest event of the record to the first day on which a unit may go out of use: time to hand the review round and to decide (our choice). */
+const LEAD_DAYS = 3;
 
 /**
  * Proposals of chamber cleanings for the month that begins with `until`, or that it lies in.
  *
- * Each unit in turn, the one due first before the others: in the days up to its due day (the first week of the month where it is overdue) the half hour at which
- * a cleaning displaces the fewest cycles, given the units that the site needs and those already proposed to be out. Never after the due day.
+ * Each unit in turn, the one due first before the others: in the days up to its due day the half hour at which a cleaning displaces the fewest cycles, given the
+ * units that the site needs, those already proposed to be out, and that one chamber is worked at a time at a site. Nothing before some days after the newest event:
+ * a unit that is due before them, or overdue, comes in the first week from then on, every other never after its due day.
  */
 export function planMonth(
   histories: readonly UnitCourse[],
@@ -44,11 +37,13 @@ export function planMonth(
   };
   const used = histories.filter((history) => pace.some((of) => of.unit === history.unit));
   const first = used.reduce((low, history) => Math.min(low, history.use_days[0]!.day), until);
+  const earliest = Math.max(until, dayAfterNewest(used));
   const weeks = Math.min(site.declared.interval.planning.weeks, Math.floor((until - first) / 7));
   const frame = {
     interval: basis.every,
     month,
     from: formatDay(until),
+    earliest: formatDay(earliest),
     to: formatDay(monthEnd - 1),
     weeks,
     cool_down_hours: spans.coolDown / HOUR,
@@ -77,13 +72,20 @@ export function planMonth(
   }));
   if (basis.every === null) return { ...empty, sites, units, not_planned: 'no_interval' };
 
-  const { proposals, not_placed } = place(used, site, pace, basis as { clock: Clock; every: number }, {
-    patterns,
-    slots,
-    spans,
-    from: until,
-    until: monthEnd,
-  });
+  const { proposals, not_placed } = placeCleanings(
+    used,
+    site,
+    pace,
+    { ...basis, every: basis.every },
+    {
+      patterns,
+      slots,
+      spans,
+      from: until,
+      earliest,
+      until: monthEnd,
+    },
+  );
   return { ...frame, not_planned: null, sites, units, proposals, not_placed };
 }
 
@@ -99,137 +101,20 @@ function describeUnit(unit: UnitWeek, slots: readonly Slot[], spans: Spans): Sch
   };
 }
 
-interface Board {
-  patterns: readonly SiteWeek[];
-  slots: ReadonlyMap<string, Slot[]>;
-  spans: Spans;
-  from: Day;
-  until: Day;
-}
-
-type Task = { history: UnitCourse; due: Day | null; every: number };
-
-function place(
-  histories: readonly UnitCourse[],
-  site: Site,
-  pace: readonly Pace[],
-  basis: { clock: Clock; every: number },
-  board: Board,
-): Pick<Schedule, 'proposals' | 'not_placed'> {
-  const proposals: Proposal[] = [];
-  const not_placed: Schedule['not_placed'] = [];
-  const out: { site: string; from: number; to: number }[] = [];
-  const queue: Task[] = histories.map((history) => {
-    const own = site.policyOf(history.unit, 'chamber');
-    const interval = own?.counted_in === basis.clock ? own.every : basis.every;
-    const every = Math.max(
-      1,
-      Math.floor(daysOf(interval, basis.clock, pace.find((of) => of.unit === history.unit)!)),
-    );
-    const last = history.chamber_cleanings.findLast((cleaning) =>
-      countsAsDone(cleaning, site.rules.contradicted_counts_as_done),
-    );
-    return { history, every, due: last === undefined ? null : last.day + every };
-  });
-  const rank = (task: Task) => task.due ?? Number.NEGATIVE_INFINITY;
-  while (queue.length > 0) {
-    queue.sort((a, b) => rank(a) - rank(b) || (a.history.unit < b.history.unit ? -1 : 1));
-    const task = queue.shift()!;
-    if (task.due !== null && task.due >= board.until) continue;
-    const late = task.due === null || task.due < board.from;
-    const flexible = Math.min(FLEXIBLE_DAYS, Math.floor(task.every / 4));
-    const first = late ? board.from : Math.max(board.from, task.due! - flexible);
-    const last = late ? Math.min(board.until - 1, board.from + FLEXIBLE_DAYS - 1) : task.due!;
-    // Of equals the last day before the due one (an early cleaning wastes some of the interval), but the first where it is overdue.
-    const ahead = Array.from({ length: Math.max(0, last - first + 1) }, (_, index) => last - index);
-    const found = search(task.history, late ? ahead.reverse() : ahead, board, out);
-    if (found === null) {
-      not_placed.push({
-        unit: task.history.unit,
-        site: task.history.site,
-        due: formatDay(late ? board.from : task.due!),
-        why: whyNot(board.slots.get(task.history.unit)!),
-      });
-      continue;
-    }
-    out.push({ site: task.history.site, from: found.wall.out, to: found.wall.back });
-    proposals.push({
-      ...proposalOf(task.history, found),
-      due: task.due === null ? null : formatDay(task.due),
-      state: task.due === null ? 'never_recorded' : late ? 'overdue' : 'due',
-    });
-    queue.push({ ...task, due: found.day + task.every });
-  }
-  proposals.sort((a, b) => a.work_at - b.work_at || (a.unit < b.unit ? -1 : 1));
-  return { proposals, not_placed };
-}
-
-interface Found {
-  day: Day;
-  slot: Slot;
-  wall: { out: number; work: number; workTo: number; back: number };
-}
-
-/** The slot of fewest displaced cycles on some days, of equals that of the day that stands first. */
-function search(
-  history: UnitCourse,
-  days: readonly Day[],
-  board: Board,
-  out: readonly { site: string; from: number; to: number }[],
-): Found | null {
-  const pattern = board.patterns.find((of) => of.site === history.site)!;
-  const { coolDown, work: length, back } = board.spans;
-  let best: Found | null = null;
-  for (const day of days) {
-    const monday = (day - weekday(day) + 1) * DAY;
-    for (const slot of board.slots.get(history.unit)!) {
-      const work = monday + slot.work;
-      if (Math.floor(work / DAY) !== day || slot.spare < 0 || !slot.worked) continue;
-      if (best !== null && best.slot.displaced <= slot.displaced) continue;
-      const wall = { out: work - coolDown, work, workTo: work + length, back: work + length + back };
-      const others = out.filter((of) => of.site === history.site && of.from < wall.back && of.to > wall.out);
-      const room = hoursOf(wall.out + 3 * DAY, wall.back + 3 * DAY).every(
-        (hour) => pattern.units.length - 1 - others.length >= pattern.needed[hour]!,
-      );
-      if (room) best = { day, slot, wall };
-    }
-  }
-  return best;
-}
-
-function proposalOf(history: UnitCourse, { slot, wall }: Found): Omit<Proposal, 'due' | 'state'> {
-  const at = (wallMs: number) => history.clock.instantOf(wallMs).at;
-  return {
-    unit: history.unit,
-    site: history.site,
-    out_at: at(wall.out),
-    work_at: at(wall.work),
-    work_to_at: at(wall.workTo),
-    back_at: at(wall.back),
-    out: formatWall(wall.out),
-    work: formatWall(wall.work),
-    work_to: formatWall(wall.workTo),
-    back: formatWall(wall.back),
-    displaced: slot.displaced,
-  };
-}
-
-const whyNot = (slots: readonly Slot[]): Schedule['not_placed'][number]['why'] => {
-  if (!slots.some((slot) => slot.spare >= 0)) return 'units_needed';
-  return slots.some((slot) => slot.spare >= 0 && slot.worked) ? 'units_needed' : 'work_hours';
-};
-
 /** Minutes as ms, rounded up to five minutes: a plan is not a measurement. */
 const roundUp = (minutes: number): number => Math.ceil(minutes / 5 - 1e-9) * 5 * 60_000;
-
-/** An interval in calendar days at a unit's pace. */
-function daysOf(interval: number, clock: Clock, pace: Pace): number {
-  return clock === 'calendar_days' ? interval : (interval * 365.25) / pace.ticks;
-}
 
 function newestEvent(histories: readonly UnitCourse[]): number | null {
   return histories.reduce<number | null>(
     (newest, { newest_event: at }) => (at !== null && (newest === null || at > newest) ? at : newest),
     null,
   );
+}
+
+/** The calendar day some days after the newest event, in the wall time of its unit. */
+function dayAfterNewest(histories: readonly UnitCourse[]): Day {
+  const days = histories.map(({ clock, newest_event: at }) =>
+    at === null ? Number.NEGATIVE_INFINITY : Math.floor(clock.wallOf(at) / DAY) + LEAD_DAYS,
+  );
+  return Math.max(Number.NEGATIVE_INFINITY, ...days);
 }

@@ -9,7 +9,7 @@ const instant = z.number().int().describe('ms since 1970');
 const hours168 = z.array(z.number()).length(168);
 
 export const NO_PLAN = ['no_interval', 'no_units_in_use', 'record_too_short'] as const;
-export const NOT_PLACED = ['units_needed', 'work_hours'] as const;
+export const NOT_PLACED = ['units_needed', 'work_hours', 'work_taken'] as const;
 
 export const windowSchema = z.strictObject({
   weekday: z.number().int().min(1).max(7).describe('Day on which the work begins, 1 is Monday'),
@@ -28,7 +28,11 @@ export const proposalSchema = z.strictObject({
   unit: z.string(),
   site: z.string(),
   due: date.nullable().describe('Last operating day of the interval; null where no cleaning is recorded'),
-  state: z.enum(['due', 'overdue', 'never_recorded']),
+  state: z
+    .enum(['due', 'due_before_plan', 'overdue', 'never_recorded'])
+    .describe(
+      'Due before plan: not overdue when the record ends, but before units may go out of use by the plan',
+    ),
   out_at: instant,
   work_at: instant,
   work_to_at: instant,
@@ -46,6 +50,9 @@ export const scheduleSchema = z.strictObject({
   interval: z.number().int().nullable().describe('Interval on which the proposals stand'),
   month: z.string().describe('yyyy-MM'),
   from: date,
+  earliest: date.describe(
+    'Calendar day from which units may go out of use: some days after the newest event',
+  ),
   to: date,
   weeks: count.describe('Weeks of the cycle log behind the pattern'),
   cool_down_hours: z.number(),
@@ -69,7 +76,7 @@ export const scheduleSchema = z.strictObject({
       windows: z
         .array(windowSchema)
         .describe('Windows that displace the fewest cycles, one a weekday at most'),
-      no_window: z.enum(NOT_PLACED).nullable(),
+      no_window: z.enum(['units_needed', 'work_hours']).nullable(),
     }),
   ),
   proposals: z.array(proposalSchema),

@@ -61,9 +61,8 @@ function byInterval(
   const begun = last ?? history.use_days[0]?.day;
   if (begun === undefined) return [];
   let anchor = begun;
-  const fellDue = clock.nextUse(clock.reached(anchor, 1));
-  if (fellDue < from) {
-    tasks.push(made(first, 'outstanding', fellDue, 'interval'));
+  if (clock.nextUse(clock.reached(anchor, 1)) < from) {
+    tasks.push(made(first, 'outstanding', clock.reached(anchor, 1), 'interval'));
     anchor = first;
   } else if (policy === undefined && waiting?.state === 'open') {
     tasks.push(made(first, 'outstanding', waiting.due, 'chamber_cleaning'));

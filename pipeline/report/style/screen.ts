@@ -131,6 +131,7 @@ dl.words > div { padding: 0.25rem 0; }
 dl.words dt { font-weight: 650; display: inline; }
 dl.words dt::after { content: ":"; }
 dl.words dd { display: inline; margin: 0 0 0 0.3rem; }
+.caution { border-left: 4px solid var(--alarm); padding-left: 0.9rem; }
 .cautions li { margin: 0.45rem 0; }
 .empty { border-left: 4px solid var(--rule); padding: 0.5rem 0 0.5rem 1rem; background: var(--pale); }
 .colophon { border-top: 1px solid var(--ink); margin-top: 3rem; padding-top: 0.8rem; font-size: 0.85rem; color: var(--muted); }

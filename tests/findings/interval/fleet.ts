@@ -3,6 +3,7 @@ import type { IntervalCase } from '../../../pipeline/findings/interval/interval-
 import { parseDay } from '../../../pipeline/site/day.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import type { Inspection, Records, Water } from '../../../pipeline/site/records.ts';
+import type { Site } from '../../../pipeline/site/site.ts';
 import { type Transformed, transform } from '../../../pipeline/transform/transform.ts';
 
 export const FIRST_DAY = parseDay('2025-01-06')!; // a Monday
@@ -102,6 +103,7 @@ export function recordsOf(units: readonly UnitPlan[]): Records {
 export interface MadeCase {
   found: IntervalCase;
   transformed: Transformed;
+  file: Site;
 }
 
 /** The case of hand-made units. `site`: further lines of the site file. */
@@ -125,6 +127,7 @@ export function caseOf(
   records.water.push(...(more.water ?? []));
   const transformed = transform(file, records, FIRST_DAY + days);
   return {
+    file,
     transformed,
     found: intervalCase(transformed.histories, transformed.panel, file, records, FIRST_DAY + days),
   };

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { intervalCase } from '../../../pipeline/findings/interval/interval-case.ts';
+import { unitAhead } from '../../../pipeline/findings/next-month/next-month.ts';
 import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
 import { transform } from '../../../pipeline/transform/transform.ts';
 import { caseOf, every, FIRST_DAY, recordsOf, type UnitPlan } from './fleet.ts';
@@ -91,7 +92,11 @@ describe('when to clean', () => {
         7 * 24 * HOUR,
       );
     }
+    // The record ends on 5 January in the evening: U1, due on the 7th, can't be decided before.
+    expect(schedule.earliest).toBe('2026-01-08');
+    expect(schedule.proposals.map(({ unit, state }) => `${unit} ${state}`)).toContain('U1 due_before_plan');
     for (const proposal of schedule.proposals) {
+      expect(proposal.out.slice(0, 10) >= schedule.earliest, proposal.out).toBe(true);
       expect(proposal.work_at - proposal.out_at).toBe(schedule.cool_down_hours * HOUR);
       expect(proposal.work_to_at - proposal.work_at).toBeCloseTo(schedule.work_hours * HOUR, 0);
       expect(proposal.back_at - proposal.work_to_at).toBeCloseTo(schedule.return_hours * HOUR, 0);
@@ -109,6 +114,47 @@ describe('when to clean', () => {
     expect(of('U1').state).toBe('overdue');
     expect(of('U2')).toMatchObject({ state: 'never_recorded', due: null });
     expect(of('U1').work.slice(0, 10) <= '2026-01-12').toBe(true);
+  });
+
+  it('has one chamber worked at a time at a site, and says where no hour is left', () => {
+    const sameDay = units(6).map((unit) => ({ ...unit, cleanings: [{ day: 310 }] }));
+    const overlaps = ({ proposals }: ReturnType<typeof plan>) =>
+      proposals.flatMap((a, index) =>
+        proposals.slice(index + 1).filter((b) => a.work_at < b.work_to_at && b.work_at < a.work_to_at),
+      );
+    const free = plan(sameDay, 'interval: { planning: { units_in_use: 0 } }');
+    expect(free.proposals.filter(({ state }) => state === 'overdue')).toHaveLength(6);
+    expect(overlaps(free)).toEqual([]);
+    // One hour and a half of work a day: one cleaning each, on seven days at most.
+    const hours = 'interval: { planning: { units_in_use: 0, work_from: "09:00", work_to: "11:00" } }';
+    const narrow = plan(
+      units(9).map((unit) => ({ ...unit, cleanings: [{ day: 310 }] })),
+      hours,
+    );
+    expect(overlaps(narrow)).toEqual([]);
+    expect(narrow.not_placed.map(({ why }) => why)).toContain('work_taken');
+  });
+
+  it('has the same due day as the tasks of the next month', () => {
+    for (const counted of ['calendar_days', 'days_of_use', 'cycles'] as const) {
+      const every = { calendar_days: 28, days_of_use: 24, cycles: 240 }[counted];
+      // Until 1 January. In calendar days U1 was due on a Sunday, on which it is not in use.
+      const [first, ...rest] = units(3, 360);
+      const made = caseOf(
+        [{ ...first!, cleanings: [{ day: 321 }] }, ...rest],
+        `cleaning: [{ task: chamber, every: ${every}, counted_in: ${counted} }]`,
+      );
+      const until = FIRST_DAY + 360;
+      const { histories } = made.transformed;
+      const dueOf = (wanted: string) =>
+        made.found.schedule.proposals.find(({ unit }) => unit === wanted)?.due;
+      for (const history of histories) {
+        const ahead = unitAhead(made.file, history, { month: '2025-12', from: until - 31, until });
+        const task = ahead.tasks.find((of) => of.task === 'chamber')!;
+        expect(dueOf(history.unit), `${history.unit}, ${counted}`).toBe(task.due);
+      }
+      if (counted === 'calendar_days') expect(dueOf('U1')).toBe('2025-12-21');
+    }
   });
 
   it('keeps wall times where clocks change: instants follow the zone', () => {

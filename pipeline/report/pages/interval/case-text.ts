@@ -46,9 +46,7 @@ function proposalLines(of: IntervalCase, { argument, plan, format }: IntervalWor
   const heads = plan.proposalHeads;
   const rows = schedule.proposals.map((row) => [
     row.unit,
-    row.due === null
-      ? plan.state.never_recorded
-      : `${row.due}${row.state === 'overdue' ? ` ${plan.state.overdue}` : ''}`,
+    row.due === null ? plan.state.never_recorded : `${row.due} ${plan.state[row.state]}`.trim(),
     row.out,
     argument.between(row.work.slice(11), row.work_to.slice(11)),
     row.back.slice(11),
@@ -57,7 +55,8 @@ function proposalLines(of: IntervalCase, { argument, plan, format }: IntervalWor
   const table = [[heads.unit, heads.due, heads.out, heads.work, heads.back, heads.displaced], ...rows];
   return [
     heading,
-    ...wrap(plan.basis(argument.interval(schedule.interval!, of.clock))),
+    ...wrap(plan.basis(argument.interval(schedule.interval!, of.clock), format.date(schedule.earliest))),
+    ...wrap(plan.hazard),
     rows.length === 0 ? plan.noneDue : columns(table),
     ...schedule.not_placed.map((row) =>
       plan.notPlacedLine(row.unit, format.date(row.due), plan.notPlaced[row.why]),

@@ -30,7 +30,8 @@ export async function planSection(section: SectionContext): Promise<Section> {
   const heads = plan.windowHeads;
   const body = html`${
     schedule.units.length > 0 &&
-    html`<p>${plan.intro({
+    html`<p class="caution">${plan.hazard}</p>
+<p>${plan.intro({
       weeks: schedule.weeks,
       cool: format.twoFigures(schedule.cool_down_hours),
       work: format.twoFigures(schedule.work_hours),
@@ -84,7 +85,7 @@ function proposals({ context, numbers, found, text }: SectionContext): Html {
   const { format } = context.words;
   const heads = plan.proposalHeads;
   const day = (wall: string) => plan.dayAndTime(weekdayOf(wall), wall);
-  return html`<p>${plan.basis(argument.interval(schedule.interval!, found.clock))} <a class="screen" href="interval.ics">${plan.calendarFile}</a></p>
+  return html`<p>${plan.basis(argument.interval(schedule.interval!, found.clock), format.date(schedule.earliest))} <a class="screen" href="interval.ics">${plan.calendarFile}</a></p>
 ${
   schedule.proposals.length === 0
     ? html`<p class="empty">${plan.noneDue}</p>`
@@ -96,7 +97,7 @@ ${
           {
             head: heads.due,
             cell: (row) =>
-              html`${row.due === null ? plan.state.never_recorded : format.date(row.due)}${row.state === 'overdue' && html` <span class="sub">${plan.state.overdue}</span>`}`,
+              html`${row.due === null ? plan.state.never_recorded : format.date(row.due)}${(row.state === 'overdue' || row.state === 'due_before_plan') && html` <span class="sub wraps">${plan.state[row.state]}</span>`}`,
           },
           { head: heads.out, kind: 'number', cell: (row) => day(row.out) },
           {

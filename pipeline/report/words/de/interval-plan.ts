@@ -3,6 +3,9 @@ import { format } from './format.ts';
 
 const { integer, count, fixed } = format;
 
+const HAZARD =
+  'Vorsicht: Kammer abkühlen lassen; Dampf, Strom, Druckluft und Wasser absperren; Schutzausrüstung tragen und lüften; nur eingewiesene und befugte Personen. Es gelten die Gebrauchsanweisungen von Gerät und Reinigungsmittel. Danach aufheizen und den Bowie-Dick-Test bestehen, vor jeder Charge.';
+
 /** Wörter dazu, wann gereinigt wird: Seite, Befehl und Kalenderdatei. */
 export const intervalPlan: IntervalPlanWords = {
   weekday: format.weekday,
@@ -46,9 +49,15 @@ export const intervalPlan: IntervalPlanWords = {
     back: 'Wieder im Einsatz',
     displaced: 'Verdrängte Chargen',
   },
-  state: { due: '', overdue: 'überfällig', never_recorded: 'nie verzeichnet' },
-  basis: (interval) =>
-    `Vorgeschlagen für das Intervall ${interval}: in der Woche bis zum Fälligkeitstag, nie danach, zu der halben Stunde, die am wenigsten Chargen verdrängt. Überfällige Geräte kommen in der ersten Woche. Die Liste ist ein Angebot; die Kalenderdatei enthält dasselbe.`,
+  state: {
+    due: '',
+    due_before_plan: 'vor dem ersten Tag des Plans',
+    overdue: 'überfällig',
+    never_recorded: 'nie verzeichnet',
+  },
+  hazard: HAZARD,
+  basis: (interval, earliest) =>
+    `Vorgeschlagen für das Intervall ${interval}: in der Woche bis zum Fälligkeitstag, nie danach, zu der halben Stunde, die am wenigsten Chargen verdrängt, an einem Standort eine Kammer nach der anderen. Nichts vor dem ${earliest}, damit Zeit zum Entscheiden bleibt: Geräte, die überfällig sind oder vor diesem Tag fällig werden, kommen in der ersten Woche danach. Die Liste ist ein Angebot; die Kalenderdatei enthält dasselbe.`,
   calendarFile: 'Kalenderdatei (iCalendar)',
   notPlanned: {
     no_interval:
@@ -60,6 +69,7 @@ export const intervalPlan: IntervalPlanWords = {
   notPlaced: {
     units_needed: 'kein Zeitfenster lässt genug Geräte im Einsatz',
     work_hours: 'kein Zeitfenster mit genug Geräten im Einsatz liegt in den Arbeitsstunden',
+    work_taken: 'die passenden Arbeitsstunden sind mit anderen Geräten des Standorts belegt',
   },
   notPlacedLine: (unit, date, why) => `${unit}, fällig ${date}: ${why}.`,
   noneDue: 'In diesem Monat wird keine Reinigung fällig.',
@@ -74,7 +84,8 @@ export const intervalPlan: IntervalPlanWords = {
     [
       n.due === null ? 'Keine Kammerreinigung ist verzeichnet.' : `Fällig am ${n.due}.`,
       `Von Beginn an außer Betrieb: abkühlen, Arbeit ${n.work} bis ${n.workTo}, dann Aufheizcharge und bestandener Bowie-Dick-Test vor jeder Charge.`,
+      HAZARD,
       `Chargen, die sonst in dieser Zeit laufen: ${n.displaced}.`,
-      'Ein Vorschlag aus den Aufzeichnungen; es gelten Gebrauchsanweisung und örtliche Regeln.',
+      'Ein Vorschlag aus den Aufzeichnungen; es entscheiden die örtlichen Regeln und die von ihnen Beauftragten.',
     ].join(' '),
 };

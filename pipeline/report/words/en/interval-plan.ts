@@ -3,6 +3,9 @@ import { format } from './format.ts';
 
 const { integer, count, fixed } = format;
 
+const HAZARD =
+  'Caution: let the chamber cool; isolate steam, power, air and water; wear protection and ventilate; trained and authorised people only. The instructions for use of the unit and of the cleaner rule. Afterwards warm up and pass the air-removal test before any load.';
+
 /** Words about when to clean: page, command and calendar file. */
 export const intervalPlan = {
   weekday: format.weekday,
@@ -49,9 +52,16 @@ export const intervalPlan = {
     back: 'Back in use',
     displaced: 'Cycles displaced',
   },
-  state: { due: '', overdue: 'overdue', never_recorded: 'never recorded' },
-  basis: (interval: string) =>
-    `Proposed for an interval of ${interval}: in the week up to the due day, never after it, at the half hour that displaces the fewest cycles. Overdue units come in the first week. The list is an offer; the calendar file holds the same.`,
+  state: {
+    due: '',
+    due_before_plan: 'before the first day of the plan',
+    overdue: 'overdue',
+    never_recorded: 'never recorded',
+  },
+  /** Stands above the times of work, on the page and in each entry of the calendar. */
+  hazard: HAZARD,
+  basis: (interval: string, earliest: string) =>
+    `Proposed for an interval of ${interval}: in the week up to the due day, never after it, at the half hour that displaces the fewest cycles, one chamber at a time at a site. Nothing before ${earliest}, so that there is time to decide: units overdue, or due before that day, come in the first week from then on. The list is an offer; the calendar file holds the same.`,
   calendarFile: 'Calendar file (iCalendar)',
   notPlanned: {
     no_interval: 'Nothing is proposed: the site file states no interval, and the record names none.',
@@ -61,6 +71,7 @@ export const intervalPlan = {
   notPlaced: {
     units_needed: 'no window leaves enough units in use',
     work_hours: 'no window with enough units in use lies in the hours of work',
+    work_taken: 'the hours of work that would do are taken by other units of the site',
   } satisfies Record<(typeof NOT_PLACED)[number], string>,
   notPlacedLine: (unit: string, date: string, why: string) => `${unit}, due ${date}: ${why}.`,
   noneDue: 'No cleaning falls due in this month.',
@@ -76,8 +87,9 @@ export const intervalPlan = {
     [
       n.due === null ? 'No chamber cleaning is recorded.' : `Due ${n.due}.`,
       `Out of use from the start: cool down, work ${n.work} to ${n.workTo}, then warm-up and a passing air-removal test before any load.`,
+      HAZARD,
       `Cycles that usually run in this time: ${n.displaced}.`,
-      'A proposal from the records; instructions for use and local policy rule.',
+      'A proposal from the records, for local policy and those it authorises to decide.',
     ].join(' '),
 };
 export type IntervalPlanWords = typeof intervalPlan;

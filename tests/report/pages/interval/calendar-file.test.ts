@@ -23,7 +23,9 @@ describe('calendar file', () => {
       expect(event.startDate.toJSDate().getTime()).toBe(proposal.out_at);
       expect(event.endDate.toJSDate().getTime()).toBe(proposal.back_at);
       expect(event.summary).toBe(`Proposed chamber cleaning, unit ${proposal.unit}`);
-      expect(event.description).toContain('instructions for use and local policy rule');
+      expect(event.description).toContain('let the chamber cool; isolate steam, power, air and water');
+      expect(event.description).toContain('instructions for use of the unit and of the cleaner rule');
+      expect(event.description).toContain('pass the air-removal test before any load');
       expect(event.startDate.zone).toBe(ICAL.Timezone.utcTimezone);
     }
   });
