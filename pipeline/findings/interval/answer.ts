@@ -1,11 +1,10 @@
-import { isSupported, isUnjudged } from '../../transform/cleaning/support.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
 import { percentiles } from './bootstrap.ts';
 import type { Clock } from './clocks.ts';
 import type { Intensities } from './expected.ts';
 import type { IntervalCase, Reason, ShapeFit } from './interval-schema.ts';
 import { countOf, sortedClocks } from './spell-days.ts';
-import type { Spell } from './spells.ts';
+import { isReactive, type Spell } from './spells.ts';
 
 export type Answer = IntervalCase['answer']['code'];
 
@@ -20,16 +19,18 @@ export function countCleanings(
   const records = histories.flatMap((history) =>
     history.chamber_cleanings
       .filter((cleaning) => cleaning.done)
-      .map((cleaning) => ({ cleaning, support: cleaning.support!, reactive: cleaning.reactive === true })),
+      .map((cleaning) => ({ cleaning, support: cleaning.support!, reactive: isReactive(cleaning, history) })),
   );
   const number = (holds: (of: (typeof records)[number]) => boolean) => records.filter(holds).length;
   return {
     records: records.length,
     routine: number((of) => !of.reactive),
     reactive: number((of) => of.reactive),
-    supported: number(({ support }) => isSupported(support)),
-    no_return: number(({ cleaning, support }) => !cleaning.contradicted && support.no_return === true),
-    not_judged: number(({ support }) => isUnjudged(support)),
+    supported: number(
+      ({ cleaning, support }) => support.judged && !cleaning.contradicted && !support.no_return,
+    ),
+    no_return: number(({ cleaning, support }) => !cleaning.contradicted && support.no_return),
+    not_judged: number(({ support }) => !support.judged),
     contradicted: number(({ cleaning }) => cleaning.contradicted),
     starts: number(({ cleaning, reactive }) => !reactive && (contradictedCounts || !cleaning.contradicted)),
   };
