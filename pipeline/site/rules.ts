@@ -161,9 +161,7 @@ export const rulesSchema = z.strictObject({
     .number()
     .positive()
     .default(0.13)
-    .describe(
-      'Leak limit where neither record nor unit gives one, kPa/min (EN 285; editions differ, check yours)',
-    ),
+    .describe('Leak limit of tests whose record gives none, kPa/min (EN 285; editions differ, check yours)'),
   heat_up_limits: z
     .enum(['own_baseline', 'off'])
     .default('own_baseline')

@@ -50,7 +50,7 @@ export const SETTINGS: Record<string, string> = {
     'Ob eine Kammerreinigung, der das Chargenprotokoll widerspricht, als erledigt zählt',
   'rules.reactive_within_days': 'Eine Reinigung innerhalb so vieler Tage nach einem Fehler ist anlassbezogen',
   'rules.leak_limit_kpa_min':
-    'Grenze der Leckrate, wo weder Eintrag noch Gerät eine nennt, kPa/min (EN 285; Ausgaben unterscheiden sich, die eigene prüfen)',
+    'Grenze der Leckrate für Tests, deren Eintrag keine nennt, kPa/min (EN 285; Ausgaben unterscheiden sich, die eigene prüfen)',
   'rules.heat_up_limits':
     'Ob ein bestandener Test mit einer Aufheizzeit außerhalb der eigenen Grenzen des Geräts markiert wird',
   'rules.requalification_tests':
