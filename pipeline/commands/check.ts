@@ -124,6 +124,7 @@ const COSTS: Record<string, string> = {
   file: 'costs the file',
   row: 'costs the row',
   cell: 'costs the cell',
+  review: 'left out of the review',
 };
 
 const sumLine = (of: {

@@ -51,7 +51,7 @@ export async function readFleet(
   const reading = await readFound(found, values, terminal);
   const period = periodOf(spanOfRecords(site, reading.records));
   terminal.progress('Joining records');
-  const transformed = transform(site, reading.records, period.until);
+  const transformed = transform(site, reading.records, period.until, period.since);
   terminal.progress('Looking at each unit');
   if (beside.onJoined) {
     const units = transformed.histories.map((history) => unitCourse(history, site, period.until));

@@ -1,6 +1,7 @@
 import type { ProbeDrift } from '../findings/drift/drift-schema.ts';
-import type { Period } from '../findings/period.ts';
-import { type Day, formatDay, monthOf, monthSpan } from '../site/day.ts';
+import { countedSince, type Period, type Span } from '../findings/period.ts';
+import type { Problem } from '../ingest/reading.ts';
+import { formatDay, monthOf, monthSpan } from '../site/day.ts';
 import { UserError } from '../user-error.ts';
 import {
   type Command,
@@ -35,28 +36,33 @@ export const watchCommand: Command = {
     },
   },
   run: async (values, terminal) => {
-    const { share, period } = await readFleet(values, terminal, toTheLastDay);
+    const { share, reading, period } = await readFleet(values, terminal, toTheLastDay);
     const { drift } = share;
     terminal.progressDone();
     const newsFrom = formatDay(period.until - 1 - STEP_IS_NEWS_DAYS);
     const moving = drift.probes.filter((probe) => isNews(probe, newsFrom));
+    const lone = reading.problems.filter(({ code }) => code === 'lone_record');
     terminal.print(
       values.json
-        ? JSON.stringify({ to: drift.to, moving: moving.map(withoutSeries) }, null, 2)
-        : describe(drift.to, moving),
+        ? JSON.stringify(
+            { to: drift.to, moving: moving.map(withoutSeries), ...(lone.length > 0 && { left_out: lone }) },
+            null,
+            2,
+          )
+        : [describe(drift.to, moving), ...lone.map(leftOut)].join('\n'),
     );
     return moving.length > 0 ? SOMETHING_MOVES : undefined;
   },
 };
 
-function toTheLastDay(span: { first: Day; last: Day } | null): Period {
+function toTheLastDay(span: Span): Period {
   if (!span)
     throw new UserError(
       'no_records',
       'There must be at least one cycle or air-removal test to watch, found none',
     );
   const month = monthOf(span.last);
-  return { month, from: monthSpan(month)!.from, until: span.last + 1 };
+  return { month, from: monthSpan(month)!.from, until: span.last + 1, ...countedSince(span) };
 }
 
 function isNews({ state, since, era }: ProbeDrift, newsFrom: string): boolean {
@@ -75,6 +81,12 @@ function withoutSeries({ series: _, ...probe }: ProbeDrift): Omit<ProbeDrift, 's
 function describe(to: string, moving: readonly ProbeDrift[]): string {
   if (moving.length === 0) return `To ${to}: nothing moves. No flag does not mean no fault.`;
   return [`To ${to}:`, ...moving.map(line)].join('\n');
+}
+
+/** A record that was left out, since a slip of a clock may hide what moves today. */
+function leftOut({ file, sheet, row, column, value, expected }: Problem): string {
+  const place = [file, sheet && `sheet ${sheet}`, `row ${row}`, column];
+  return `Left out: ${place.filter(Boolean).join(', ')}: must be ${expected}; found "${value}".`;
 }
 
 /** "Q4 evacuation time: moving up since 2026-08-13, now 501 s (usual 382 to 405), 17.1 s a week, limit in 40 days (30 to 55)." */

@@ -5,6 +5,8 @@ import { type FileColumns, unpackDrafts } from './file-columns.ts';
 import { FileTally } from './file-tally.ts';
 import { finishRecords } from './finish-records.ts';
 import { readerWithHistory } from './history/read-once.ts';
+import { loneProblems } from './lone/lone-problems.ts';
+import { endsOfRecords } from './lone/record-ends.ts';
 import type { WatchRow } from './read-file.ts';
 import { type ReadFilesEffects, type ReadHere, readFiles } from './read-files.ts';
 import { type InputSettings, type Inputs, openInputs, readJob } from './read-jobs.ts';
@@ -46,6 +48,7 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
   }
   const records = finishRecords(drafts, site.declared.merge ?? []);
   settleTallies(tallies, [settlement]);
+  problems.push(...loneProblems(inputs, endsOfRecords(site, records)));
   return { records, problems, files: tallies.map(({ read }) => read) };
 }
 

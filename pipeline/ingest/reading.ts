@@ -26,16 +26,18 @@ export const PROBLEM_CODES = {
   end_before_start: 'The end lies before the start',
   clock_reset: 'The time lies before the unit could have been in service, or later than can be',
   conflicting_duplicate: 'Two rows of the same key differ; the first is kept',
+  lone_record:
+    'A few cycles or tests lie more than 62 days from all others: taken for slips of a clock or a hand, they count in no month but their own, if it is asked for',
 } as const;
 export type ProblemCode = keyof typeof PROBLEM_CODES;
 
 /**
- * One thing that could not be read as it stands. `costs` says what it cost: the whole file (or the source's pattern), the row, or only an optional
- * cell of a row that became a record without it.
+ * One thing that could not be read as it stands. `costs` says what it cost: the whole file (or the source's pattern), the row, only an optional
+ * cell of a row that became a record without it, or the place in the review of a row that became a record.
  */
 export const problemSchema = z.strictObject({
   code: z.enum(Object.keys(PROBLEM_CODES) as [ProblemCode, ...ProblemCode[]]),
-  costs: z.enum(['file', 'row', 'cell']),
+  costs: z.enum(['file', 'row', 'cell', 'review']),
   source: z.string(),
   file: z.string(),
   sheet: z.string().nullable(),

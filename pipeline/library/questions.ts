@@ -6,7 +6,7 @@ import type { Drift } from '../findings/drift/drift-schema.ts';
 import { driftWatch } from '../findings/drift/drift-watch.ts';
 import { intervalCase } from '../findings/interval/interval-case.ts';
 import type { IntervalCase } from '../findings/interval/interval-schema.ts';
-import { reviewPeriod, spanOfRecords } from '../findings/period.ts';
+import { countedSince, reviewPeriod, spanOfRecords } from '../findings/period.ts';
 import { makeReview } from '../findings/review.ts';
 import type { Review } from '../findings/review-schema.ts';
 import type { Reading } from '../ingest/reading.ts';
@@ -25,7 +25,7 @@ export interface Panel extends Transformed {
 /**
  * Joins records to the unit-day panel (`panel`: one row a unit and day of use).
  *
- * @param options `month`: up to the end of this month, such as `2026-03`; left out: up to the last day of the records
+ * @param options `month`: up to the end of this month, such as `2026-03`; left out: up to the last day of the records. Lone records (problems `lone_record`) move neither and stay out
  * @throws UserError `no_records` where there is no cycle and no test, `month` where the month is none or has none
  * @example const joined = panel(site, reading, { month: '2026-09' });
  */
@@ -33,8 +33,11 @@ export function panel(site: Site, reading: Reading, options: { month?: string } 
   const span = spanOfRecords(site, reading.records);
   if (!span)
     throw new UserError('no_records', 'There must be at least one cycle or air-removal test, found none');
-  const until = options.month === undefined ? span.last + 1 : reviewPeriod(options.month, span).until;
-  return { site, reading, ...transform(site, reading.records, until) };
+  const { until, since } =
+    options.month === undefined
+      ? { until: span.last + 1, ...countedSince(span) }
+      : reviewPeriod(options.month, span);
+  return { site, reading, ...transform(site, reading.records, until, since) };
 }
 
 /**
@@ -91,6 +94,6 @@ export function interval({ histories, panel, site, reading, until }: Panel): Int
  */
 export function review(site: Site, reading: Reading, month?: string): Review {
   const period = reviewPeriod(month, spanOfRecords(site, reading.records));
-  const transformed = transform(site, reading.records, period.until);
+  const transformed = transform(site, reading.records, period.until, period.since);
   return makeReview({ site, reading, transformed, period, version: VERSION });
 }

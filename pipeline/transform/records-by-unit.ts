@@ -17,19 +17,22 @@ export interface UnitRecords {
   leak_tests: LeakTest[];
   cleanings: Cleaning[];
   service: Service[];
+  /** Cycles and tests that were left out since they lie before all that count. */
+  lone_before: number;
 }
 
 /**
  * Sorts the records to their units. Units come in the order of the site file, else in order of name.
  *
  * @param until first operating day that is left out: a month can be made again later although newer records have come
+ * @param since first operating day whose cycles and air-removal tests count, where lone ones lie before it
  * @param only units of which the records are, where they are not of all units; a unit of them without a record has empty lists
  */
 export function recordsByUnit(
   site: Site,
   records: RecordsOfUnits,
   until: Day,
-  only?: readonly string[],
+  { since, only }: { since?: Day | undefined; only?: readonly string[] } = {},
 ): UnitRecords[] {
   const sitesOfUnits = new Map(
     site.declared.units?.map((unit) => [unit.id, unit.site ?? site.declared.sites[0]!.id]),
@@ -50,6 +53,7 @@ export function recordsByUnit(
           leak_tests: [],
           cleanings: [],
           service: [],
+          lone_before: 0,
         },
       ];
     }),
@@ -58,10 +62,14 @@ export function recordsByUnit(
     rows: readonly T[],
     time: (row: T) => number,
     list: (of: UnitRecords) => T[],
+    from = Number.NEGATIVE_INFINITY,
   ) => {
     for (const row of rows) {
       const unit = units.get(row.unit);
-      if (unit && unit.clock.operatingDay(time(row)) < until) list(unit).push(row);
+      if (!unit) continue;
+      const day = unit.clock.operatingDay(time(row));
+      if (day < from) unit.lone_before++;
+      else if (day < until) list(unit).push(row);
     }
     for (const unit of units.values()) list(unit).sort((a, b) => time(a) - time(b));
   };
@@ -69,11 +77,13 @@ export function recordsByUnit(
     records.cycles,
     (row) => row.start,
     (unit) => unit.cycles,
+    since,
   );
   deal(
     records.air_removal_tests,
     (row) => row.time,
     (unit) => unit.air_removal_tests,
+    since,
   );
   deal(
     records.leak_tests,

@@ -23,10 +23,11 @@ export interface Transformed {
  * Joins records to the unit-day panel. Pure: records in, rows out.
  *
  * @param until first operating day that is left out
+ * @param since first operating day whose cycles and air-removal tests count, where lone ones lie before it
  */
-export function transform(site: Site, records: Records, until: Day): Transformed {
-  const units = recordsByUnit(site, records, until);
-  const later_records = units.reduce((left, unit) => left - countOf(unit), countOf(records));
+export function transform(site: Site, records: Records, until: Day, since?: Day): Transformed {
+  const units = recordsByUnit(site, records, until, { since });
+  const later_records = units.reduce((left, unit) => left - takenOf(unit), countOf(records));
   const logs = cleaningLogs(units.map(loggedUnit), site.policyOf);
   const histories: UnitHistory[] = [];
   // What was read of a unit can be let go as soon as its history is made, which holds the same and more.
@@ -42,7 +43,7 @@ export function logsOfSites(
   until: Day,
   units: readonly string[],
 ): ReadonlyMap<string, CleaningLog> {
-  const sorted = recordsByUnit(site, { ...NO_RECORDS, ...records }, until, units);
+  const sorted = recordsByUnit(site, { ...NO_RECORDS, ...records }, until, { only: units });
   return cleaningLogs(sorted.map(loggedUnit), site.policyOf);
 }
 
@@ -58,10 +59,11 @@ export function transformUnit(
   records: RecordsOfUnits,
   until: Day,
   logs: ReadonlyMap<string, CleaningLog>,
+  since?: Day,
 ): Transformed & { histories: [UnitHistory] } {
-  const [sorted] = recordsByUnit(site, records, until, [unit]);
+  const [sorted] = recordsByUnit(site, records, until, { since, only: [unit] });
   const history = unitHistory(site, sorted!, until, logs.get(sorted!.site)!);
-  const later_records = countOf(records) - countOf(sorted!);
+  const later_records = countOf(records) - takenOf(sorted!);
   return { ...joined(site, [history], until), histories: [history], later_records };
 }
 
@@ -76,7 +78,7 @@ const joined = (
 
 const NO_RECORDS = { cycles: [], air_removal_tests: [], leak_tests: [], cleanings: [], service: [] };
 
-type Lists = Exclude<keyof UnitRecords, 'unit' | 'site' | 'clock'>;
+type Lists = Exclude<keyof UnitRecords, 'unit' | 'site' | 'clock' | 'lone_before'>;
 
 const countOf = (of: Record<Lists, readonly unknown[]>): number =>
   of.cycles.length +
@@ -84,6 +86,9 @@ const countOf = (of: Record<Lists, readonly unknown[]>): number =>
   of.leak_tests.length +
   of.cleanings.length +
   of.service.length;
+
+/** How many records of a unit do not lie after the period. */
+const takenOf = (unit: UnitRecords): number => countOf(unit) + unit.lone_before;
 
 function loggedUnit({ unit, site, clock, cleanings }: UnitRecords): LoggedUnit {
   return {

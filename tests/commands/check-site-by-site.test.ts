@@ -8,6 +8,7 @@ import { FirstRows } from '../../pipeline/commands/first-rows.ts';
 import { readFound } from '../../pipeline/commands/read-inputs.ts';
 import { checkSiteBySite } from '../../pipeline/commands/site-by-site/check-site-by-site.ts';
 import type { Terminal } from '../../pipeline/commands/terminal.ts';
+import { demoWithSlips } from './demo-with-slips.ts';
 
 const DEMO = fileURLToPath(new URL('../../data-samples', import.meta.url));
 const SILENT: Terminal = {
@@ -38,6 +39,29 @@ it('tells the same site by site as of all records at once', { timeout: 60_000 },
   expect(bySite).toStrictEqual(whole);
   expect(whole.files.reduce((sum, file) => sum + file.duplicates, 0)).toBeGreaterThan(700);
   expect(whole.rows.filter((row) => row.became === 'record').length).toBeGreaterThan(10);
+});
+
+it('tells the same of slips of years, which stay records', { timeout: 60_000 }, async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'check-slips-'));
+  try {
+    demoWithSlips(folder, { cycle: '2036', test: '2016' });
+    const { whole, bySite } = await bothWays(folder);
+    expect(bySite).toStrictEqual(whole);
+    expect(
+      whole.problems
+        .filter(({ code }) => code === 'lone_record')
+        .map(({ file, row, column }) => [file, row, column]),
+    ).toEqual([
+      ['exports/quillhaven/air-removal-2026-04.csv', 2, 'Date + Time'],
+      ['exports/quillhaven/cycle-log-2026-q2.csv', 1719, 'Started'],
+    ]);
+    const sound = await bothWays(DEMO);
+    const counts = (of: typeof whole) =>
+      of.files.map(({ file, rows, records, rejected }) => [file, rows, records, rejected]);
+    expect(counts(whole)).toEqual(expect.arrayContaining(counts(sound.whole)));
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
 });
 
 it('tells the same where files hold records of several sites', async () => {

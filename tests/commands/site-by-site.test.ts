@@ -18,6 +18,7 @@ import { type Receipts, readReceipts } from '../../pipeline/ingest/receipts/read
 import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
 import type { Site } from '../../pipeline/site/site.ts';
 import { transform } from '../../pipeline/transform/transform.ts';
+import { demoWithSlips } from './demo-with-slips.ts';
 
 const DEMO = fileURLToPath(new URL('../../data-samples', import.meta.url));
 const FILE = join(DEMO, 'site.yaml');
@@ -58,7 +59,7 @@ async function siteBySite(
 async function atOnce(site: Site, folder: string, month?: string): Promise<SharedFleet> {
   const reading = await readExports(site, folder, { ignore: [join(folder, 'site.yaml'), history] });
   const period = reviewPeriod(month, spanOfRecords(site, reading.records));
-  const transformed = transform(site, reading.records, period.until);
+  const transformed = transform(site, reading.records, period.until, period.since);
   return { share: mergeShares(site, [shareOf(site, reading.records, transformed, period)]), reading, period };
 }
 
@@ -88,6 +89,40 @@ describe('a review made site by site', () => {
     expect(whole.reading.problems.length).toBeGreaterThan(20);
     expect(whole.reading.files.reduce((sum, file) => sum + file.duplicates, 0)).toBeGreaterThan(700);
     expectSame(site, bySite, whole);
+  });
+
+  it('leaves out slips of years at both ends as all records at once do, and is asked for once', {
+    timeout: 240_000,
+  }, async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'slips-'));
+    try {
+      for (const [slips, month] of [
+        [{ cycle: '2036', test: '2016' }, undefined],
+        [{ cycle: '2016', test: '2036' }, undefined],
+        [{ cycle: '2036', test: '2016' }, '2036-05'],
+        [{ cycle: '2016', test: '2036' }, '2016-05'],
+      ] as const) {
+        demoWithSlips(folder, slips);
+        const site = readSiteFile(readFileSync(FILE, 'utf8'), FILE);
+        const bySite = await siteBySite(site, folder, await receiptsOf(site, folder), month);
+        expect(bySite.period.month).toBe(month ?? '2026-09');
+        // Each of the two sites is one part, and no part was asked twice.
+        expect(bySite.units).toHaveLength(2);
+        expectSame(site, bySite, await atOnce(site, folder, month));
+        const lone = bySite.reading.problems.filter(({ code }) => code === 'lone_record');
+        expect(lone.map(({ costs, value }) => [costs, value!.slice(0, 4)])).toEqual([
+          ['review', '2016'],
+          ['review', '2036'],
+        ]);
+        const days = bySite.share.panel.map((row) => row.date.slice(0, 4));
+        expect([days.includes('2016'), days.includes('2036')]).toEqual([
+          month === '2016-05',
+          month === '2036-05',
+        ]);
+      }
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 
   it('takes sites together up to so many records', async () => {

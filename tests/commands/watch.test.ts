@@ -1,7 +1,12 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { probeDriftSchema } from '../../pipeline/findings/drift/drift-schema.ts';
+import { problemSchema } from '../../pipeline/ingest/reading.ts';
+import { demoWithSlips } from './demo-with-slips.ts';
 import { runProgram } from './terminal.ts';
 
 const samples = fileURLToPath(new URL('../../data-samples', import.meta.url));
@@ -32,6 +37,34 @@ describe('command watch', () => {
         expect(rate!.low).toBeLessThan(7 * 0.00015 * 1.1);
         expect(rate!.high).toBeGreaterThan(7 * 0.00015 * 0.9);
       }
+    }
+  });
+
+  it('is not silenced by one mistyped year, names its row, and says what moves as without it', {
+    timeout: 60_000,
+  }, async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'watch-slip-'));
+    try {
+      demoWithSlips(folder, { cycle: '2036' });
+      const { code, out } = await runProgram('watch', folder, '--json');
+      expect(code).toBe(10);
+      const { left_out, ...rest } = z
+        .looseObject({ left_out: z.array(problemSchema) })
+        .parse(JSON.parse(out));
+      const { to, moving } = answerSchema.parse(rest);
+      expect(to).toBe('2026-09-30');
+      expect(moving.map((of) => `${of.unit} ${of.probe}`)).toEqual([
+        'Q1 leak_rate',
+        'Q4 evacuation_time',
+        'Q4 heat_up_time',
+        'Q4 exhaust_time',
+      ]);
+      expect(left_out).toMatchObject([{ code: 'lone_record', row: 1719, value: '2036-05-10 00:03' }]);
+      expect((await runProgram('watch', folder)).out).toMatch(
+        /\nLeft out: exports\/quillhaven\/cycle-log-2026-q2\.csv, row 1719, Started: must be a time within 62 days of other cycles or tests; .*; found "2036-05-10 00:03"\.\n$/,
+      );
+    } finally {
+      rmSync(folder, { recursive: true });
     }
   });
 

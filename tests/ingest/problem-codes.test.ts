@@ -20,6 +20,8 @@ const UNITS: SiteFileInput['units'] = [
   { id: 'S1', in_service_since: '2025-02-01', aliases: [{ name: 'Old 1', to: '2025-03-01' }] },
 ];
 const NUL = '\0';
+/** Twenty rows, a day apart. */
+const DAILY = Array.from({ length: 20 }, (_, at) => `${row(`2025-03-${at + 10} 07:00`)}\n`).join('');
 
 /** For each code the smallest input that shows it. The type demands a case for each code. */
 const CASES: Record<ProblemCode, Case[]> = {
@@ -269,6 +271,33 @@ const CASES: Record<ProblemCode, Case[]> = {
       files: one(`${HEADER}\n${ROW}\n${ROW.replace('completed', 'aborted')}\n`),
       problems: ['conflicting_duplicate row 3 outcome'],
       records: 1,
+    },
+  ],
+  lone_record: [
+    {
+      files: one(`${HEADER}\n${DAILY}${row('2035-03-09 07:00')}\n${row('2015-03-09 07:00')}\n`),
+      problems: ['lone_record review 23 start', 'lone_record review 22 start'],
+      records: 22,
+    },
+    {
+      files: {
+        ...one(`${HEADER}\n${DAILY}`),
+        'tests.csv': 'apparatus,day,at,result\nS1,2035-03-09,05:00,pass\n',
+      },
+      site: {
+        ...BERLIN,
+        sources: [
+          { kind: 'cycles', files: 'cycles.csv' },
+          {
+            kind: 'air_removal_tests',
+            files: 'tests.csv',
+            dates: 'yyyy-MM-dd HH:mm',
+            columns: { unit: 'apparatus', time: ['day', 'at'] },
+          },
+        ],
+      },
+      problems: ['lone_record review 2 day + at'],
+      records: 20,
     },
   ],
 };

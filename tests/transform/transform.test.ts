@@ -18,6 +18,32 @@ const run = (some: Partial<Records>, yaml = '') => transform(siteOf(yaml), recor
 const CHAMBER =
   'cleaning: [{ task: chamber, every: 7, unrecorded_means: missed }, { task: drain_strainer, every: 1, counted_in: days_of_use, unrecorded_means: missed }]';
 
+describe('lone records', () => {
+  it('that lie before the first day that counts make no day, and are none of those after the period', () => {
+    const lone = {
+      cycles: [cycle('2015-03-03 10:00')],
+      air_removal_tests: [test_('2015-03-03 06:00', 'pass')],
+    };
+    const own = daysOf(dates('2025-03-03', 7));
+    const cleanings = [cleaning('chamber', '2015-03-02 10:00')];
+    const records = recordsOf({
+      cycles: [...lone.cycles, ...own.cycles, cycle('2025-04-02 10:00')],
+      air_removal_tests: [...lone.air_removal_tests, ...own.air_removal_tests],
+      cleanings,
+    });
+    const { panel, histories, later_records } = transform(
+      siteOf(CHAMBER),
+      records,
+      UNTIL,
+      parseDay('2015-03-04')!,
+    );
+    expect(panel.map((row) => row.date)).toEqual(dates('2025-03-03', 7));
+    expect(later_records).toBe(1);
+    expect(histories[0]!.cleanings).toHaveLength(1);
+    expect(transform(siteOf(CHAMBER), records, UNTIL).panel).toHaveLength(8);
+  });
+});
+
 describe('cycles', () => {
   it('puts a cycle after midnight on the operating day that opened before', () => {
     const { histories } = run({ cycles: [cycle('2025-03-04 01:30')] });

@@ -1,3 +1,5 @@
+import { loneProblems } from '../../ingest/lone/lone-problems.ts';
+import { endsOfRecords, mergeEnds, type RecordEnds } from '../../ingest/lone/record-ends.ts';
 import { readFiles } from '../../ingest/read-files.ts';
 import { openInputs, readJob } from '../../ingest/read-jobs.ts';
 import type { Problem, Reading } from '../../ingest/reading.ts';
@@ -48,13 +50,16 @@ export async function checkSiteBySite(
   const receipts = { files, problems };
   const parts = partsOfFleet(site, receipts);
   const settlements: Settlement[] = [];
+  const ends: RecordEnds[] = [];
   for (const [at, units] of [...parts.map((part) => new Set(part.units)), undefined].entries()) {
     terminal.progress(`Looking for duplicates, part ${at + 1} of ${parts.length + 1}`);
     const { records, settlement } = await recordsOfParts(partsOf(receipts, units), inputs, NO_HISTORY, units);
     first.see(records);
     settlements.push(settlement);
+    ends.push(endsOfRecords(site, records));
   }
   const settled = settleReceipts(receipts, settlements);
+  settled.problems.push(...loneProblems(inputs, mergeEnds(ends)));
   terminal.progressDone();
   requireRecords(settled, task);
   return settled;

@@ -1,26 +1,24 @@
-import { type Span, spanOfRecords } from '../../findings/period.ts';
+import type { Period } from '../../findings/period.ts';
+import { endsOfRecords, type RecordEnds } from '../../ingest/lone/record-ends.ts';
 import type { Inputs } from '../../ingest/read-jobs.ts';
 import type { Part } from '../../ingest/receipts/records-of-parts.ts';
 import { recordsOfUnits, type TakenRecords } from '../../ingest/receipts/records-of-units.ts';
 import type { Settlement } from '../../ingest/settlement.ts';
-import type { Day } from '../../site/day.ts';
 import type { Cleaning } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { logsOfSites, transformUnit } from '../../transform/transform.ts';
 import { unitOrder } from '../../transform/unit-order.ts';
 
 /** Units of whole sites that are to be joined; plain data. */
-export interface UnitsToJoin {
+export interface UnitsToJoin extends Pick<Period, 'until' | 'since'> {
   units: readonly string[];
   /** The files that hold records of them. */
   parts: readonly Part[];
   history: string;
-  /** First operating day that is left out. */
-  until: Day;
 }
 
-/** One unit, joined, and the first and last operating day of its cycles and tests. */
-export type JoinedUnit = ReturnType<typeof transformUnit> & { span: Span };
+/** One unit, joined, and the ends of its cycles and tests, of whatever period. */
+export type JoinedUnit = ReturnType<typeof transformUnit> & { ends: RecordEnds };
 
 const AFTER_CLEANINGS = ['cycles', 'air_removal_tests', 'leak_tests', 'service'] as const;
 
@@ -37,16 +35,16 @@ export interface JoinedUnits {
  *
  * @throws UserError where a file must be read again, since its part of the history is gone, and has changed
  */
-export function joinedUnits(inputs: Inputs, { units, parts, history, until }: UnitsToJoin): JoinedUnits {
+export function joinedUnits(inputs: Inputs, { units, parts, history, ...period }: UnitsToJoin): JoinedUnits {
   const records = recordsOfUnits(parts, inputs, history);
-  return { units: joinAll(inputs.site, units, records, until), settlement: records.settlement };
+  return { units: joinAll(inputs.site, units, records, period), settlement: records.settlement };
 }
 
 async function* joinAll(
   site: Site,
   units: readonly string[],
   records: TakenRecords,
-  until: Day,
+  { until, since }: Pick<Period, 'until' | 'since'>,
 ): AsyncGenerator<JoinedUnit> {
   const cleaningsOf = new Map<string, Cleaning[]>();
   for (const unit of units) cleaningsOf.set(unit, (await records.take(unit, ['cleanings'])).cleanings);
@@ -54,6 +52,6 @@ async function* joinAll(
   for (const unit of unitOrder(site, units)) {
     const own = { ...(await records.take(unit, AFTER_CLEANINGS)), cleanings: cleaningsOf.get(unit)! };
     cleaningsOf.delete(unit);
-    yield { ...transformUnit(site, unit, own, until, logs), span: spanOfRecords(site, own) };
+    yield { ...transformUnit(site, unit, own, until, logs, since), ends: endsOfRecords(site, own) };
   }
 }

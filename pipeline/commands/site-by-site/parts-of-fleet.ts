@@ -1,6 +1,10 @@
-import { clocksOfUnits, type Span } from '../../findings/period.ts';
+import type { Span } from '../../findings/period.ts';
 import { groupBy } from '../../group-by.ts';
+import { KNOWN_AT_END, loneAtEnds } from '../../ingest/lone/lone-at-ends.ts';
 import type { Receipts } from '../../ingest/receipts/read-receipts.ts';
+import { outermost } from '../../ingest/receipts/receipt.ts';
+import { clocksOfUnits } from '../../site/clocks-of-units.ts';
+import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 
 /** Records that are joined at once, at most, unless one site has more. */
@@ -35,20 +39,35 @@ export function partsOfFleet(site: Site, { files }: Receipts, atOnce = AT_ONCE):
   return parts;
 }
 
+const NONE_LONE = { early: 0, late: 0 };
+
 /**
  * Operating days of cycles and tests, the first and the last, as far as receipts tell: a record that is put to another or to the other side of a repeated hour is still counted where it
- * was read.
+ * was read, records of one instant are taken for one where it is asked which are lone, and their days are those of the first site's clock.
  */
 export function spanOfReceipts(site: Site, { files }: Receipts): Span {
   const clockOf = clocksOfUnits(site);
-  const days = files
-    .filter(({ kind }) => kind === 'cycles' || kind === 'air_removal_tests')
-    .flatMap(({ units }) =>
-      units.flatMap(({ unit, first, last }) => [first, last].map((at) => clockOf(unit).operatingDay(at))),
-    );
-  if (days.length === 0) return null;
-  return days.reduce(({ first, last }, day) => ({ first: Math.min(first, day), last: Math.max(last, day) }), {
-    first: days[0]!,
-    last: days[0]!,
-  });
+  const dated = files.filter(({ kind }) => kind === 'cycles' || kind === 'air_removal_tests');
+  const ends = outermost(dated.flatMap((file) => file.ends));
+  const firstClock = site.sites.values().next().value!.clock;
+  const dayOf = (at: number): Day => firstClock.operatingDay(at);
+  const ofEnds = loneAtEnds(
+    ends.slice(0, KNOWN_AT_END).map(dayOf),
+    ends.slice(-KNOWN_AT_END).reverse().map(dayOf),
+    dated.reduce((sum, { count }) => sum + count, 0),
+  );
+  // Where many records are of a few instants, no end can be told from the other.
+  const { early, late } = ofEnds.early + ofEnds.late < ends.length ? ofEnds : NONE_LONE;
+  const from = ends[early];
+  const to = ends[ends.length - 1 - late];
+  if (from === undefined || to === undefined) return null;
+  const lone = [...ends.slice(0, early), ...ends.slice(ends.length - late)].map(dayOf);
+  const span = { first: Number.POSITIVE_INFINITY, last: Number.NEGATIVE_INFINITY, lone };
+  for (const { units } of dated)
+    for (const { unit, first, last } of units) {
+      const clock = clockOf(unit);
+      if (last >= from) span.first = Math.min(span.first, clock.operatingDay(Math.max(first, from)));
+      if (first <= to) span.last = Math.max(span.last, clock.operatingDay(Math.min(last, to)));
+    }
+  return span;
 }

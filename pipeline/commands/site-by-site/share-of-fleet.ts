@@ -1,9 +1,11 @@
 import { sourceDays } from '../../findings/next-month/missing-data.ts';
-import { type Period, type Span, spanOfSpans } from '../../findings/period.ts';
+import { type Period, type Span, spanOfEnds } from '../../findings/period.ts';
 import { recordsUntil } from '../../findings/record-quality/records-until.ts';
 import { received } from '../../findings/shares/carried-share.ts';
 import { mergeShares } from '../../findings/shares/merge-shares.ts';
 import type { Share } from '../../findings/shares/share.ts';
+import { loneProblems } from '../../ingest/lone/lone-problems.ts';
+import { mergeEnds } from '../../ingest/lone/record-ends.ts';
 import type { Inputs } from '../../ingest/read-jobs.ts';
 import type { Reading } from '../../ingest/reading.ts';
 import type { Receipts } from '../../ingest/receipts/read-receipts.ts';
@@ -50,8 +52,9 @@ export async function shareOfFleet(
         return { ...rest, share: received(share, site) };
       }),
     );
-    const exact = periodOf(spanOfSpans(shared.map(({ span }) => span)));
-    if (exact.until !== period.until || exact.from !== period.from) {
+    const ends = mergeEnds(shared.map((of) => of.ends));
+    const exact = periodOf(spanOfEnds(ends));
+    if (exact.until !== period.until || exact.from !== period.from || exact.since !== period.since) {
       // Rows at the end of a month turned out to be those of other rows: the month is another one.
       period = exact;
       continue;
@@ -63,6 +66,8 @@ export async function shareOfFleet(
     );
     share.missing.source_days.push(...sourceDays(site, recordsUntil(site, rest.records, period.until)));
     const settlements = [...shared.map((of) => of.settlement), rest.settlement];
-    return { share, reading: { ...settleReceipts(receipts, settlements), records: rest.records }, period };
+    const { files, problems } = settleReceipts(receipts, settlements);
+    problems.push(...loneProblems(inputs, ends));
+    return { share, reading: { files, problems, records: rest.records }, period };
   }
 }

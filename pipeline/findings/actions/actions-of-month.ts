@@ -1,7 +1,8 @@
+import { clocksOfUnits } from '../../site/clocks-of-units.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Action } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
-import { clocksOfUnits, type Period } from '../period.ts';
+import type { Period } from '../period.ts';
 import { ACTION_STANDINGS, type ActionStanding, type Actions } from './actions-schema.ts';
 
 /**

@@ -1,12 +1,13 @@
 import { groupBy } from '../../group-by.ts';
 import type { FileRead } from '../../ingest/reading.ts';
+import { clocksOfUnits } from '../../site/clocks-of-units.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import { type Records, TIME_FIELD } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { RECORD_KINDS, type RecordKind } from '../../site/vocabulary.ts';
 import { LOG_GAP_DAYS } from '../../transform/cleaning/cleaning-log.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
-import { clocksOfUnits, type Period } from '../period.ts';
+import type { Period } from '../period.ts';
 import type { MissingData } from './next-month-schema.ts';
 
 /** Kinds of which there is a record only when something happens: silence says nothing. */

@@ -1,8 +1,8 @@
+import { clocksOfUnits } from '../../site/clocks-of-units.ts';
 import type { Day } from '../../site/day.ts';
 import { type Records, TIME_FIELD } from '../../site/records.ts';
 import type { Site } from '../../site/site.ts';
 import { RECORD_KINDS, type RecordKind } from '../../site/vocabulary.ts';
-import { clocksOfUnits } from '../period.ts';
 
 /**
  * Records up to an operating day (left out itself), so that a month can be judged again although newer records have come. The day is that of the clock of the

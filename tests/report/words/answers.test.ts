@@ -59,6 +59,7 @@ describe('the answers', () => {
       skipped: 0,
       cellsLost: 0,
       filesFailed: 1,
+      lone: 0,
       unclassifiedTexts: 0,
     };
     expect(answers.reading(nothing).lead).toBe('Nothing was read.');
@@ -67,6 +68,9 @@ describe('the answers', () => {
     );
     expect(answers.reading({ ...nothing, files: 1, rows: 1200, rejected: 7, records: 1193 }).detail).toBe(
       '1 file: 1,193 records, 0 duplicates, 7 rejected, 0 skipped; 1 source or file could not be used.',
+    );
+    expect(answers.reading({ ...nothing, files: 1, filesFailed: 0, lone: 2 }).detail).toContain(
+      '; 2 records lie months from all others and are taken for slips.',
     );
   });
 });

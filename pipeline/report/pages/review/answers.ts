@@ -73,6 +73,8 @@ function unitsAnswer(review: Review, { answers }: Words): AnswerWords {
 
 function readingAnswer(review: Review, { answers }: Words): AnswerWords {
   const { totals } = review;
+  const problems = (isMeant: (problem: Review['problems_by_code'][number]) => boolean) =>
+    review.problems_by_code.filter(isMeant).reduce((sum, { count }) => sum + count, 0);
   return answers.reading({
     files: totals.files,
     rows: totals.rows,
@@ -81,9 +83,8 @@ function readingAnswer(review: Review, { answers }: Words): AnswerWords {
     rejected: totals.rejected,
     skipped: totals.skipped,
     cellsLost: totals.cells_lost,
-    filesFailed: review.problems_by_code
-      .filter((problem) => problem.costs === 'file')
-      .reduce((sum, problem) => sum + problem.count, 0),
+    filesFailed: problems(({ costs }) => costs === 'file'),
+    lone: problems(({ code }) => code === 'lone_record'),
     unclassifiedTexts: review.unclassified_abort_texts.length,
   });
 }

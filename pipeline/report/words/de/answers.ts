@@ -153,6 +153,13 @@ export const answers: AnswersWords = {
           )
         : '',
       a.cellsLost > 0 ? count(a.cellsLost, 'freiwillige Zelle entfiel', 'freiwillige Zellen entfielen') : '',
+      a.lone > 0
+        ? count(
+            a.lone,
+            'Datensatz liegt Monate von allen anderen entfernt und gilt als Fehler',
+            'Datensätze liegen Monate von allen anderen entfernt und gelten als Fehler',
+          )
+        : '',
       a.unclassifiedTexts > 0
         ? count(
             a.unclassifiedTexts,

@@ -11,6 +11,11 @@ const PATTERNS: readonly (readonly [RegExp, string])[] = [
   ],
   [/^a time of the calendar like (.+)$/, 'eine Zeit des Kalenders wie $1'],
   [/^a time like (.+)$/, 'eine Zeit wie $1'],
+  [/^a time from (\d+) to (\d+)$/, 'eine Zeit von $1 bis $2'],
+  [
+    /^a time within (\d+) days of other cycles or tests; if it is right, it counts as soon as (\d+) records lie there$/,
+    'eine Zeit innerhalb von $1 Tagen um andere Chargen oder Tests; ist sie richtig, zählt sie, sobald $2 Datensätze dort liegen',
+  ],
   [/^a date like (.+)$/, 'ein Datum wie $1'],
   [
     /^a time on or after the first day of service of the unit$/,

@@ -29,6 +29,8 @@ const PROBLEMS: Record<ProblemCode, string> = {
   end_before_start: 'Das Ende liegt vor dem Anfang',
   clock_reset: 'Die Zeit liegt vor der möglichen Inbetriebnahme des Geräts oder später als möglich',
   conflicting_duplicate: 'Zwei Zeilen mit demselben Schlüssel unterscheiden sich; die erste bleibt',
+  lone_record:
+    'Wenige Chargen oder Tests liegen mehr als 62 Tage von allen anderen entfernt: Sie gelten als Fehler einer Uhr oder beim Tippen und zählen in keinem Monat außer ihrem eigenen, wenn nach ihm gefragt wird',
 };
 
 const JOINS: Record<string, string> = {
@@ -102,6 +104,8 @@ export const records: RecordsWords = {
         ? 'Davor ist kein bestandener Test verzeichnet: Die Liste reicht bis zum Beginn der Aufzeichnungen.'
         : `Letzter bestandener Test davor: ${pass}.`,
     empty: 'Dazwischen liegt keine Produktionscharge.',
+    wholeDay:
+      'Wo von einem Test nur das Datum bekannt ist, steht die Produktion dieses ganzen Tages in der Liste.',
     heads: { number: 'Chargennummer', start: 'Beginn', kind: 'Art', standing: 'Ende', where: 'Fundstelle' },
     caption: (unit, failed) =>
       `Produktionschargen von Gerät ${unit} vor dem nicht bestandenen Test vom ${failed}`,

@@ -137,11 +137,17 @@ export const terms: Terms = {
     'eight-on-one-side': 'acht in Folge auf einer Seite',
   },
   side: { high: 'hoch', low: 'niedrig', both: '' },
-  costs: { file: 'die Datei', row: 'die Zeile', cell: 'eine freiwillige Zelle' },
+  costs: {
+    file: 'die Datei',
+    row: 'die Zeile',
+    cell: 'eine freiwillige Zelle',
+    review: 'den Platz im Bericht',
+  },
   requalification: {
     complete: 'vollständig',
     incomplete: 'unvollständig',
     no_production_yet: 'noch keine Produktion',
+    not_judged: 'nicht zu beurteilen (nur Datum)',
   },
   standing: {
     completed: 'vollständig',

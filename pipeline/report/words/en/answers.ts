@@ -35,6 +35,8 @@ export interface ReadingAnswer {
   skipped: number;
   cellsLost: number;
   filesFailed: number;
+  /** Records that lie alone in time. */
+  lone: number;
   unclassifiedTexts: number;
 }
 
@@ -163,6 +165,13 @@ export const answers = {
         ? count(a.filesFailed, 'source or file could not be used', 'sources or files could not be used')
         : '',
       a.cellsLost > 0 ? count(a.cellsLost, 'optional cell was left out', 'optional cells were left out') : '',
+      a.lone > 0
+        ? count(
+            a.lone,
+            'record lies months from all others and is taken for a slip',
+            'records lie months from all others and are taken for slips',
+          )
+        : '',
       a.unclassifiedTexts > 0
         ? count(a.unclassifiedTexts, 'abort text is in no class', 'abort texts are in no class')
         : '',

@@ -143,11 +143,17 @@ export const terms = {
     'eight-on-one-side': 'eight in a row on one side',
   } as Record<string, string>,
   side: { high: 'high', low: 'low', both: '' } as Record<string, string>,
-  costs: { file: 'the file', row: 'the row', cell: 'one optional cell' } as Record<string, string>,
+  costs: {
+    file: 'the file',
+    row: 'the row',
+    cell: 'one optional cell',
+    review: 'its place in the review',
+  } as Record<string, string>,
   requalification: {
     complete: 'complete',
     incomplete: 'incomplete',
     no_production_yet: 'no production yet',
+    not_judged: 'can’t be judged (date only)',
   } as Record<string, string>,
   standing: {
     completed: 'completed',
