@@ -24,6 +24,16 @@ const ownPlace = {
   },
 };
 
+const json = async (...place) => JSON.parse(await readFile(path.join(root, ...place), 'utf8'));
+const readingLibraries = await json('pipeline/ingest/history/reading-libraries.json');
+
+/** Versions of the libraries that read exports, by name: what was kept by others is read again. */
+const readingVersions = Object.fromEntries(
+  await Promise.all(
+    readingLibraries.map(async (name) => [name, (await json('node_modules', name, 'package.json')).version]),
+  ),
+);
+
 /** @type {import('esbuild').BuildOptions} */
 export const settings = {
   absWorkingDir: root,
@@ -48,5 +58,6 @@ export const settings = {
   banner: {
     js: "import { createRequire as requireOfBundle } from 'node:module'; const require = requireOfBundle(import.meta.url);",
   },
+  define: { READING_LIBRARIES: JSON.stringify(JSON.stringify(readingVersions)) },
   plugins: [ownPlace],
 };
