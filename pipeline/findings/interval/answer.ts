@@ -1,12 +1,8 @@
 import type { UnitCourse } from '../shares/unit-course.ts';
-import { percentiles } from './bootstrap.ts';
 import type { Clock } from './clocks.ts';
-import type { Intensities } from './expected.ts';
-import type { IntervalCase, Reason, ShapeFit } from './interval-schema.ts';
+import type { IntervalCase, Reason } from './interval-schema.ts';
 import { countOf, sortedClocks } from './spell-days.ts';
 import { isReactive, type Spell } from './spells.ts';
-
-export type Answer = IntervalCase['answer']['code'];
 
 /** Fewest failures from which a shape is judged (our choice: with fewer the interval of the shape spans a factor of ten or so). */
 export const LEAST_FAILURES = 5;
@@ -57,26 +53,4 @@ export function obstacle(
   if (reached.length === 0 || reached[0] === reached.at(-1)) return 'same_clock';
   if (countOf(days, 'failed_test').events < LEAST_FAILURES) return 'too_few_failures';
   return null;
-}
-
-/**
- * Whether a rise with the clock is supported: the likelihood interval of the shape lies above 1 (and with it p at or under alpha), and so does the bootstrap
- * interval, which knows of bad spells and units that the likelihood takes as independent days.
- */
-export function answerOf(
-  fit: ShapeFit,
-  samples: readonly Intensities[],
-  outcome: 'failures' | 'aborts',
-  level: number,
-): { code: Answer; because: Reason[]; low: number | null; high: number | null } {
-  const robust = percentiles(
-    samples.filter((sample) => sample[outcome].rate > 0).map((sample) => sample[outcome].shape),
-    level,
-  );
-  if (fit.shape === null || fit.low === null) return { code: 'cannot_tell', because: ['no_fit'], ...robust };
-  if (fit.shape <= 1) return { code: 'not_supported', because: ['shape_at_or_below_1'], ...robust };
-  if (fit.low <= 1) return { code: 'not_supported', because: ['shape_not_above_1_beyond_chance'], ...robust };
-  if (robust.low !== null && robust.low <= 1)
-    return { code: 'not_supported', because: ['not_above_1_between_units'], ...robust };
-  return { code: 'supported', because: ['shape_above_1'], ...robust };
 }

@@ -7,7 +7,7 @@ import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type UnitCourse, unitCourse } from '../shares/unit-course.ts';
 import { afterFailureOf } from './after-failure.ts';
-import { answerOf, countCleanings, obstacle } from './answer.ts';
+import { countCleanings, obstacle } from './answer.ts';
 import { makeArgument, NO_ARGUMENT } from './argument.ts';
 import { classesByClock, classStarts, type LevelledFit } from './clock-classes.ts';
 import { CLOCKS } from './clocks.ts';
@@ -20,6 +20,7 @@ import { levelsOf } from './levels.ts';
 import { MEASURED } from './measured.ts';
 import { paceOf } from './pace.ts';
 import { planMonth } from './plan-month.ts';
+import { answerOf } from './shape-answer.ts';
 import { clustersOf, describeFit, type Fitted, fitShape } from './shape-fit.ts';
 import { lengthOf } from './spell-days.ts';
 import { cleaningSpells, SPELL_ENDS, type Spell } from './spells.ts';
@@ -121,7 +122,7 @@ export function caseOfUnits(
       ? null
       : answerOf(describe(allRecords, 'all_records'), [], 'failures', level).code;
   const because =
-    other !== null && answer.code !== 'cannot_tell' && other !== answer.code
+    other !== null && stopped === null && other !== answer.code
       ? [...answer.because, 'all_records_differ' as const]
       : answer.because;
 

@@ -22,6 +22,7 @@ export const REASONS = [
   'shape_at_or_below_1',
   'shape_not_above_1_beyond_chance',
   'not_above_1_between_units',
+  'too_few_to_show',
   'all_records_differ',
   'no_cleaning_recorded',
   'all_reactive',

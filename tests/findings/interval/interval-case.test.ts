@@ -54,6 +54,16 @@ describe('the case for a cleaning interval', () => {
     expect(found.answer.because[0]).toMatch(/^shape_/);
   });
 
+  it('can’t tell where so few failures could not have shown a rise, and still compares candidates', () => {
+    const cleanings = every(28, 2, 150).map((day) => ({ day }));
+    const found = answerOf([{ unit: 'U1', days: 150, fails: [9, 50, 72, 111, 124, 146], cleanings }], COSTS);
+    expect(found.answer).toMatchObject({ code: 'cannot_tell', because: ['too_few_to_show'] });
+    const [fit] = found.fits;
+    expect(fit!.smallest_detectable_shape).toBeGreaterThan(1.5);
+    expect(fit!.high).toBeGreaterThan(1.5);
+    expect(found.candidates.length).toBeGreaterThan(0);
+  });
+
   it('takes the clock to start anew with a failure where most failures were followed by a cleaning', () => {
     const units = Array.from({ length: 6 }, (_, index): UnitPlan => {
       const fails = every(23, 7 + index, 500);

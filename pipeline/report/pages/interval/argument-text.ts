@@ -1,4 +1,5 @@
 import type { IntervalCase, ShapeFit } from '../../../findings/interval/interval-schema.ts';
+import { keptLonger } from '../../../findings/interval/kept-interval.ts';
 import type { IntervalWords } from './interval-words.ts';
 
 /** One part of the argument: its heading, what it says first, and the rest. */
@@ -23,13 +24,15 @@ export function argumentText(of: IntervalCase, words: IntervalWords): ArgumentPa
     paragraphs: string[],
     list: string[] = [],
   ): ArgumentPart => ({ id, heading: headings[id], lead, paragraphs, list });
+  const kept = keptLonger(of);
+  const own = risingUnits(of).map(({ scope }) => scope);
   return [
     part('question', null, [
       argument.question(of.units_in_use.length === 0 ? of.spells.units : of.units_in_use.length),
-      `${argument.inForce(of.in_force, of.clock, of.units_otherwise.length)} ${argument.instructions(of.longest_by_instructions, of.clock)}`,
+      `${kept === null ? argument.inForce(of.in_force, of.clock, of.units_otherwise.length) : argument.kept(kept.stated, kept.median, of.clock)} ${argument.instructions(of.longest_by_instructions, of.clock)}`,
     ]),
     part('records', null, recordsText(of, words)),
-    part('finding', argument.answers[of.answer.code], findingText(of, words)),
+    part('finding', argument.answer(of.answer.code, own, unitsOf(of).length), findingText(of, words)),
     part('cost', null, costText(of, words)),
     part('mind', null, mindText(of, words)),
     part('limits', null, [], [...argument.limits]),
@@ -71,7 +74,8 @@ export function mainFits(of: IntervalCase): [ShapeFit, ShapeFit] {
   return [fit('failed_test'), fit('cleanliness_abort')];
 }
 
-function findingText(of: IntervalCase, { argument, format }: IntervalWords): string[] {
+function findingText(of: IntervalCase, words: IntervalWords): string[] {
+  const { argument, format } = words;
   const { answer } = of;
   const [failures] = mainFits(of);
   const level = format.level(of.bootstrap.level);
@@ -80,17 +84,12 @@ function findingText(of: IntervalCase, { argument, format }: IntervalWords): str
       ? of.in_force
       : of.longest_considered;
   const early = late === null ? 0 : Math.max(1, Math.round(late / 4));
-  const units = of.levels.filter(
-    (row) =>
-      row.level === 'unit' &&
-      row.shape !== null &&
-      row.shape.estimate > 1 &&
-      (row.shape.adjusted_p ?? 1) <= 0.05,
-  );
-  const tested = of.levels.some((row) => row.level === 'unit' && row.shape !== null);
+  const units = risingUnits(of);
+  const tested = unitsOf(of).some((row) => row.shape !== null);
+  const judged = answer.code !== 'cannot_tell' || answer.because.includes('too_few_to_show');
   return said([
     failures.shape !== null &&
-      answer.code !== 'cannot_tell' &&
+      judged &&
       argument.shape({
         shape: failures.shape,
         low: failures.low!,
@@ -104,27 +103,54 @@ function findingText(of: IntervalCase, { argument, format }: IntervalWords): str
       argument.risk(late, early, (late / early) ** (failures.shape! - 1), of.clock),
     ...answer.because.filter((code) => code !== 'all_records_differ').map(argument.because),
     answer.because.includes('all_records_differ') && argument.allRecords(answer.all_records!),
-    answer.code !== 'cannot_tell' && abortText(of, argument),
-    tested &&
-      answer.code !== 'cannot_tell' &&
-      (units.length > 0
-        ? argument.units(
-            units.map((row) => row.scope),
-            of.levels.filter((row) => row.level === 'unit').length,
-          )
-        : argument.noUnits),
+    ...(units.length <= NAMED
+      ? units.map(({ scope, shape }) =>
+          argument.ownShape(
+            scope,
+            argument.shapeInShort({
+              shape: shape!.estimate,
+              low: shape!.low,
+              high: shape!.high,
+              p: shape!.adjusted_p!,
+            }),
+          ),
+        )
+      : [argument.units(units.length, unitsOf(of).length)]),
+    tested && judged && units.length === 0 && argument.noUnits,
+    judged && abortText(of, words),
     of.surfaces.trend.answer === 'rises' && argument.appearance.rises(of.surfaces.trend.p!),
     of.surfaces.trend.answer === 'not_shown' && argument.appearance.not_shown,
   ]);
 }
 
-function abortText({ answer }: IntervalCase, argument: IntervalWords['argument']): string {
-  const alike = answer.code === answer.aborts;
-  if (answer.aborts === 'supported')
-    return alike ? argument.aborts.supported : argument.aborts.supportedAlone;
-  if (answer.aborts === 'not_supported')
-    return alike ? argument.aborts.not_supported : argument.aborts.notSupportedAlone;
-  return argument.aborts.cannot_tell;
+/** Units that are named, with their own shape, where a rise is shown for them; of more their number is said. */
+const NAMED = 5;
+
+const unitsOf = ({ levels }: IntervalCase) => levels.filter((row) => row.level === 'unit');
+
+/** Units with a rise of their own, adjusted for the number of units. */
+const risingUnits = (of: IntervalCase) =>
+  unitsOf(of).filter(
+    ({ shape }) =>
+      shape !== null && shape.estimate > 1 && shape.adjusted_p !== null && shape.adjusted_p <= LINE,
+  );
+
+/** Line for p and adjusted p of a shape. */
+const LINE = 0.05;
+
+/** What is said of the aborts, with their numbers; clocks on which their p is at or under the line are named where the answer is not a rise. */
+function abortText({ answer, fits, clock }: IntervalCase, { argument }: IntervalWords): string | null {
+  const aborts = fits.filter((row) => row.outcome === 'cleanliness_abort' && row.reading === 'site');
+  const main = aborts.find((row) => row.clock === clock)!;
+  if (main.shape === null) return null;
+  const other = aborts.filter(
+    (row) => answer.aborts !== 'supported' && row.shape !== null && row.shape > 1 && row.p! <= LINE,
+  );
+  return argument.aborts(
+    answer.aborts,
+    argument.shapeInShort({ shape: main.shape, low: main.low!, high: main.high, p: main.p! }),
+    other.map((row) => argument.onClock(argument.clockNames[row.clock], row.p!)),
+  );
 }
 
 function costText(of: IntervalCase, words: IntervalWords): string[] {
@@ -149,7 +175,6 @@ function costText(of: IntervalCase, words: IntervalWords): string[] {
         aborts: range(year.aborts),
         hours: range(year.hours_total),
         labour: year.labour_hours.estimate,
-        litres: year.cleaner_litres.estimate,
       }),
     named &&
       argument.best({

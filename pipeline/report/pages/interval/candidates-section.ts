@@ -47,6 +47,9 @@ function leftOut({ found, text, context }: SectionContext): string {
     .join('');
 }
 
+/** What the litres of cleaner rest on. */
+const CLEANER_INPUTS = new Set(['sprayer_litres', 'fillings', 'cleaner_ml_per_litre']);
+
 function candidateTable({ context, numbers, found, text }: SectionContext): Html | false {
   const { evidence, argument } = text;
   const { format } = context.words;
@@ -64,6 +67,7 @@ function candidateTable({ context, numbers, found, text }: SectionContext): Html
       return expected ? cell(expected) : '';
     },
   });
+  const byDefault = found.inputs.some(({ name, origin }) => CLEANER_INPUTS.has(name) && origin === 'default');
   const columns: Column<Candidate>[] = [
     {
       head: heads.interval,
@@ -85,7 +89,7 @@ function candidateTable({ context, numbers, found, text }: SectionContext): Html
       cell: (row) => (row.year ? format.integer(row.year.labour_hours.estimate) : ''),
     },
     {
-      head: heads.cleaner,
+      head: byDefault ? heads.cleanerByDefault : heads.cleaner,
       kind: 'number',
       cell: (row) => (row.year ? format.twoFigures(row.year.cleaner_litres.estimate) : ''),
     },

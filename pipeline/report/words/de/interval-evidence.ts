@@ -108,7 +108,7 @@ export const intervalEvidence: IntervalEvidenceWords = {
   curveReading: (best, low, high) =>
     `Linie mit Bootstrap-Intervall. Am niedrigsten bei: ${best}. Die graue Strecke von ${low} bis ${high} ist der Bereich: innerhalb von 5 % des niedrigsten, oder am niedrigsten in den mittleren 90 % der gezogenen Stichproben.`,
   curveDescription: (points) => `In einem Jahr zu erwarten: ${points.join('; ')}.`,
-  inForceMark: 'gilt',
+  inForceMark: 'festgelegt',
   candidatesCaption: 'In einem Jahr zu erwarten bei jedem Intervall, alle Geräte im Einsatz zusammen',
   candidateHeads: {
     interval: 'Intervall',
@@ -118,6 +118,7 @@ export const intervalEvidence: IntervalEvidenceWords = {
     hours: 'Stunden außer Betrieb',
     labour: 'Arbeit, Stunden',
     cleaner: 'Mittel, Liter',
+    cleanerByDefault: 'Mittel, Liter (nach der Dosis der Vorgabe)',
     cost: 'Kosten',
     breakEven: 'Ein Fehler muss brauchen',
   },
@@ -128,7 +129,7 @@ export const intervalEvidence: IntervalEvidenceWords = {
     limit_not_given: 'Grenze nach der Gebrauchsanweisung nicht angegeben',
   },
   candidatesNote:
-    'Schätzung und Bootstrap-Intervall. Stunden außer Betrieb enthalten Abkühlen, Arbeit, Aufheizen und Test, die Zeit nach nicht bestandenen Tests und die durch Abbrüche verlorene; auch nächtliches Abkühlen zählt. Ein Fehler muss brauchen: die Stunden (Kosten) eines nicht bestandenen Tests, ab denen sich das kürzere von diesem und dem geltenden Intervall lohnt, mit Intervall.',
+    'Schätzung und Bootstrap-Intervall. Stunden außer Betrieb enthalten Abkühlen, Arbeit, Aufheizen und Test, die Zeit nach nicht bestandenen Tests und die durch Abbrüche verlorene; auch nächtliches Abkühlen zählt. Ein Fehler muss brauchen: die Stunden (Kosten) eines nicht bestandenen Tests, ab denen sich das kürzere von diesem und dem festgelegten Intervall lohnt, mit Intervall.',
   leftOut: (intervals, why) => `Nicht verglichen: ${intervals} (${why}).`,
   measuredCaption: (made, version) =>
     `Wie oft die Rechnung an simulierten Gruppen von Geräten recht hatte (gemessen am ${made}, Version ${version})`,

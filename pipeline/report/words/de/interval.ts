@@ -44,8 +44,10 @@ export const intervalArgument: IntervalArgumentWords = {
   inForce: (every, clock, otherwise) => {
     if (every === null) return 'Die Standortdatei nennt kein Intervall für die Kammer.';
     const others = otherwise > 0 ? ` (${integer(otherwise)} der Geräte haben ein anderes)` : '';
-    return `Geltendes Intervall: ${interval(every, clock)}${others}.`;
+    return `Festgelegt: alle ${interval(every, clock)}${others}.`;
   },
+  kept: (every, median, clock) =>
+    `Festgelegt: ${interval(every, clock)}; eingehalten: im Median ${interval(median, clock)} zwischen Reinigungen, die zählen. Das festgelegte Intervall einzuhalten kommt vor dem Verkürzen.`,
   instructions: (longest, clock) =>
     longest === null
       ? 'Die Grenze nach der Gebrauchsanweisung steht nicht in der Standortdatei: Nichts Längeres wird betrachtet.'
@@ -63,10 +65,17 @@ export const intervalArgument: IntervalArgumentWords = {
       .join(' '),
   observed: (n) =>
     `${n.span}, über ${count(n.spells, 'Strecke', 'Strecken')} zwischen Reinigungen: ${count(n.failures, 'nicht bestandener Test', 'nicht bestandene Tests')} (Episoden) an ${count(n.days, 'Prüftag', 'Prüftagen')} unter Risiko, ${count(n.aborts, 'Abbruch', 'Abbrüche')} mit möglichem Bezug zur Sauberkeit in ${count(n.cycles, 'Produktionscharge', 'Produktionschargen')}.`,
-  answers: {
-    supported: 'Das Risiko eines nicht bestandenen Tests steigt mit der Zeit seit der letzten Reinigung.',
-    not_supported: 'Diese Aufzeichnungen stützen eine frühere Reinigung nicht.',
-    cannot_tell: 'Diese Aufzeichnungen können es nicht sagen.',
+  answer: (code, own, of) => {
+    const units = own.length <= 5 ? list(own) : `${integer(own.length)} von ${integer(of)} Geräten`;
+    if (code === 'supported')
+      return 'Das Risiko eines nicht bestandenen Tests steigt mit der Zeit seit der letzten Reinigung.';
+    if (code === 'not_supported')
+      return own.length === 0
+        ? 'Es ist nicht gezeigt, dass das Risiko eines nicht bestandenen Tests mit der Zeit seit der letzten Reinigung steigt. Diese Aufzeichnungen stützen eine frühere Reinigung nicht.'
+        : `Über alle Geräte ist nicht gezeigt, dass das Risiko eines nicht bestandenen Tests mit der Zeit seit der letzten Reinigung steigt; bei ${units} für sich allein ist es gezeigt.`;
+    return own.length === 0
+      ? 'Diese Aufzeichnungen können nicht sagen, ob das Risiko eines nicht bestandenen Tests mit der Zeit seit der letzten Reinigung steigt.'
+      : `Über alle Geräte können diese Aufzeichnungen nicht sagen, ob das Risiko eines nicht bestandenen Tests mit der Zeit seit der letzten Reinigung steigt; bei ${units} für sich allein steigt es.`;
   },
   shape: (n) =>
     `Form ${fixed(n.shape, 2)} (${n.level}\u2011Intervall ${between(fixed(n.low, 2), n.high === null ? null : fixed(n.high, 2))}, p\u00a0${pValue(n.p)}); 1 hieße kein Zusammenhang mit der Zeit seit der Reinigung, mehr einen Anstieg.`,
@@ -78,18 +87,25 @@ export const intervalArgument: IntervalArgumentWords = {
       supported:
         'Zählten die widersprochenen Einträge als erledigt, wäre ein Anstieg gestützt: Die Antwort hängt von ihnen ab.',
       not_supported:
-        'Zählten die widersprochenen Einträge als erledigt, wäre kein Anstieg gestützt: Die Antwort hängt von ihnen ab.',
-      cannot_tell: 'Zählten die widersprochenen Einträge als erledigt, ließe sich nichts sagen.',
+        'Zählten die widersprochenen Einträge als erledigt, wäre kein Anstieg gezeigt: Die Antwort hängt von ihnen ab.',
+      cannot_tell:
+        'Zählten die widersprochenen Einträge als erledigt, könnten die Aufzeichnungen es nicht sagen: Die Antwort hängt von ihnen ab.',
     })[answer],
-  aborts: {
-    supported: 'Auch Abbrüche mit möglichem Bezug zur Sauberkeit nehmen mit dieser Zeit zu.',
-    supportedAlone: 'Abbrüche mit möglichem Bezug zur Sauberkeit nehmen dagegen mit dieser Zeit zu.',
-    not_supported: 'Auch Abbrüche mit möglichem Bezug zur Sauberkeit zeigen keinen Anstieg mit dieser Zeit.',
-    notSupportedAlone: 'Abbrüche mit möglichem Bezug zur Sauberkeit zeigen keinen solchen Anstieg.',
-    cannot_tell: 'Über die Abbrüche lässt sich nichts sagen.',
+  aborts: (answer, shape, other) => {
+    const says = {
+      supported: 'ein Anstieg mit dieser Zeit',
+      not_supported: 'ein Anstieg mit dieser Zeit ist nicht gezeigt',
+      cannot_tell: 'zu wenige, um es zu sagen',
+    }[answer];
+    return `Abbrüche mit möglichem Bezug zur Sauberkeit, Form ${shape}: ${says}${other.length === 0 ? '' : `; aber gezählt in ${list(other)}`}.`;
   },
+  shapeInShort: (n) =>
+    `${fixed(n.shape, 2)} (${between(fixed(n.low, 2), n.high === null ? null : fixed(n.high, 2))}, p\u00a0${pValue(n.p)})`,
+  onClock: (clock, p) => `${clock.endsWith('e') ? `${clock}n` : clock} p\u00a0${pValue(p)}`,
+  ownShape: (unit, shape) =>
+    `${unit} für sich allein: Form ${shape}, p angepasst an die Zahl der Geräte. Ein Anstieg bei einem Gerät spricht zuerst dafür, sein Intervall einzuhalten.`,
   units: (units, of) =>
-    `Für sich allein, angepasst an die Zahl der Geräte: ein Anstieg bei ${units.length <= 5 ? list(units) : `${integer(units.length)} von ${integer(of)} Geräten`}.`,
+    `Für sich allein, angepasst an die Zahl der Geräte: ein Anstieg bei ${integer(units)} von ${integer(of)} Geräten; siehe ihre Tabelle.`,
   noUnits: 'Kein Gerät zeigt für sich allein einen Anstieg, angepasst an die Zahl der Geräte.',
   appearance: {
     rises: (p) =>
@@ -98,7 +114,7 @@ export const intervalArgument: IntervalArgumentWords = {
       'Die Sichtprüfungen zeigen keine Verschlechterung der Kammern mit den Tagen seit der Reinigung.',
   },
   year: (n) =>
-    `Bei Reinigung alle ${n.every} kämen alle Geräte im Einsatz zusammen in einem Jahr auf ${integer(n.cleanings)} Reinigungen, ${n.failures} nicht bestandene Tests, ${n.aborts} Abbrüche und ${n.hours} Stunden außer Betrieb, bei ${integer(n.labour)} Arbeitsstunden und ${twoFigures(n.litres)} Litern Reinigungsmittel.`,
+    `Bei Reinigung alle ${n.every} kämen alle Geräte im Einsatz zusammen in einem Jahr auf ${integer(n.cleanings)} Reinigungen, ${n.failures} nicht bestandene Tests, ${n.aborts} Abbrüche und ${n.hours} Stunden außer Betrieb, bei ${integer(n.labour)} Arbeitsstunden.`,
   withInterval: (estimate, low, high) =>
     `${twoFigures(estimate)} (${twoFigures(low)} bis ${twoFigures(high)})`,
   money: (value, currency) => `${integer(value)}${currency === '' ? '' : ` ${currency}`}`,
@@ -107,10 +123,10 @@ export const intervalArgument: IntervalArgumentWords = {
     `Am wenigsten ${n.money ? 'kostet' : 'Zeit außer Betrieb braucht'} das Intervall ${n.best} (Bereich ${n.low} bis ${n.high}): ${n.value} im Jahr.`,
   advice: {
     earlier:
-      'Das geltende Intervall liegt über diesem Bereich: Früher zu reinigen würde weniger kosten, als es spart.',
-    keep: 'Das geltende Intervall liegt in diesem Bereich: Nichts spricht für eine Änderung.',
+      'Das festgelegte Intervall liegt über diesem Bereich: Früher zu reinigen würde weniger kosten, als es spart.',
+    keep: 'Das festgelegte Intervall liegt in diesem Bereich: Nichts spricht für eine Änderung.',
     longer_within_instructions:
-      'Das geltende Intervall ist kürzer als dieser Bereich, der im Rahmen der Gebrauchsanweisung liegt. Ob es verlängert wird, ist Sache der örtlichen Regeln, nicht dieser Aufzeichnungen allein.',
+      'Das festgelegte Intervall ist kürzer als dieser Bereich, der im Rahmen der Gebrauchsanweisung liegt. Ob es verlängert wird, ist Sache der örtlichen Regeln, nicht dieser Aufzeichnungen allein.',
     none_in_force: 'Der Standort nennt kein Intervall, mit dem zu vergleichen wäre.',
   },
   notBest:
@@ -148,7 +164,7 @@ export const intervalArgument: IntervalArgumentWords = {
       'Längere Aufzeichnungen, in denen der Anstieg verschwindet, oder eine andere Ursache als Beläge, die mit dieser Zeit geht, etwa die Auslastung.',
     not_supported:
       'Aufzeichnungen, die lang genug sind, um einen vorhandenen Anstieg zu zeigen, oder Reinigungen in verschiedeneren Abständen: Die Zeit sagt wenig, wo alle Strecken gleich sind.',
-    cannot_tell: 'Was fehlt, ist oben genannt.',
+    cannot_tell: 'Längere Aufzeichnungen, oder was fehlt und oben genannt ist.',
   },
   limits: [
     'Fehler zählen als Episoden und nur unter Risiko. Angepasst ist ein Potenzgesetz (Weibull) mit eigener Höhe für jedes Gerät zwischen Reparaturen; die Beobachtung endet mit einer anlassbezogenen Reinigung, einer Reparatur oder den Aufzeichnungen.',
@@ -171,6 +187,8 @@ const REASONS: Record<Reason, string> = {
     'Das Intervall der Form liegt über 1, aber nicht mehr, wenn schlechte Strecken und schlechte Geräte berücksichtigt sind.',
   all_records_differ:
     'Die Antwort ist anders, wenn Einträge als erledigt zählen, denen das Chargenprotokoll widerspricht.',
+  too_few_to_show:
+    'Es gibt zu wenige Fehler, um einen Anstieg mit der Wurzel dieser Zeit (Form 1,5) gezeigt zu haben. Das heißt nicht: kein Anstieg.',
   no_cleaning_recorded: 'Keine Kammerreinigung ist verzeichnet.',
   all_reactive:
     'Jede Kammerreinigung folgte auf einen Fehler. Solche Reinigungen sagen, wann Fehler kamen, nicht, was Reinigung bewirkt.',
@@ -187,20 +205,20 @@ const NOTES: Record<Note, string> = {
   costs_missing:
     'Preise für Reinigung und Fehler sind nicht beide angegeben: Gerechnet wird in Stunden und Fehlern.',
   limit_not_given:
-    'Das längste Intervall nach der Gebrauchsanweisung ist nicht angegeben: Nichts Längeres als das geltende wird betrachtet.',
+    'Das längste Intervall nach der Gebrauchsanweisung ist nicht angegeben: Nichts Längeres als das festgelegte wird betrachtet.',
   no_interval_in_force: 'Die Standortdatei nennt kein Intervall für die Kammer.',
-  units_with_other_intervals: 'Geräte mit einem anderen geltenden Intervall zählen mit den übrigen.',
+  units_with_other_intervals: 'Geräte mit einem anderen festgelegten Intervall zählen mit den übrigen.',
   limit_beyond_record:
     'Die Gebrauchsanweisung erlaubt mehr als jedes Intervall der Aufzeichnungen: Betrachtet wird nur Beobachtetes.',
   in_force_beyond_record:
-    'Das geltende Intervall ist länger als jede Zeit zwischen Reinigungen in den Aufzeichnungen: Sein Jahr lässt sich nicht angeben.',
+    'Das festgelegte Intervall ist länger als jede Zeit zwischen Reinigungen in den Aufzeichnungen: Sein Jahr lässt sich nicht angeben.',
   in_force_beyond_instructions:
-    'Das geltende Intervall ist länger, als die Gebrauchsanweisung nach der Standortdatei erlaubt. Das ist zuerst zu klären.',
+    'Das festgelegte Intervall ist länger, als die Gebrauchsanweisung nach der Standortdatei erlaubt. Das ist zuerst zu klären.',
   candidates_beyond_instructions: 'Intervalle über die Gebrauchsanweisung hinaus sind ausgelassen.',
   candidates_beyond_record:
     'Intervalle, die länger sind als jede Zeit zwischen Reinigungen in den Aufzeichnungen, sind ausgelassen.',
   candidates_without_limit:
-    'Intervalle, die länger sind als das geltende, sind ausgelassen, da die Grenze nach der Gebrauchsanweisung nicht angegeben ist.',
+    'Intervalle, die länger sind als das festgelegte, sind ausgelassen, da die Grenze nach der Gebrauchsanweisung nicht angegeben ist.',
   few_unit_eras:
     'Es gibt wenige Geräte zwischen Reparaturen: Neu gezogen werden die Strecken innerhalb der Geräte.',
   mostly_reactive: 'Die Hälfte oder mehr der Kammerreinigungen folgte auf einen Fehler.',

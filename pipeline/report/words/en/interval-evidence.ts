@@ -109,7 +109,7 @@ export const intervalEvidence = {
   curveReading: (best: string, low: string, high: string) =>
     `Line with its bootstrap interval. Lowest at ${best}; the grey stretch from ${low} to ${high} is the range: within 5% of the lowest, or lowest in the middle 90% of the bootstrap samples.`,
   curveDescription: (points: string[]) => `Expected of a year: ${points.join('; ')}.`,
-  inForceMark: 'in force',
+  inForceMark: 'stated',
   candidatesCaption: 'Expected of a year at each interval, units in use together',
   candidateHeads: {
     interval: 'Interval',
@@ -119,6 +119,7 @@ export const intervalEvidence = {
     hours: 'Hours out of use',
     labour: 'Labour, hours',
     cleaner: 'Cleaner, litres',
+    cleanerByDefault: 'Cleaner, litres (by a default dose)',
     cost: 'Cost',
     breakEven: 'A failure must take',
   },
@@ -129,7 +130,7 @@ export const intervalEvidence = {
     limit_not_given: 'limit by the instructions not given',
   },
   candidatesNote:
-    'Estimate and interval of the bootstrap. Hours out of use hold cool-down, work, warm-up and test, the time after failed tests, and the time lost by aborts; cool-down at night counts as well. A failure must take: the hours (cost) of a failed test from which the shorter of this interval and the one in force pays, with its interval.',
+    'Estimate and interval of the bootstrap. Hours out of use hold cool-down, work, warm-up and test, the time after failed tests, and the time lost by aborts; cool-down at night counts as well. A failure must take: the hours (cost) of a failed test from which the shorter of this interval and the stated one pays, with its interval.',
   leftOut: (intervals: string, why: string) => `Not compared: ${intervals} (${why}).`,
   measuredCaption: (made: string, version: string) =>
     `How often the case was right on simulated fleets (measured ${made}, version ${version})`,

@@ -1,7 +1,9 @@
 import type { Best } from '../../../findings/interval/argument-schema.ts';
 import type { Clock } from '../../../findings/interval/clocks.ts';
-import type { Note, Reason } from '../../../findings/interval/interval-schema.ts';
+import type { IntervalCase, Note, Reason } from '../../../findings/interval/interval-schema.ts';
 import { format } from './format.ts';
+
+type Answer = IntervalCase['answer']['code'];
 
 const { integer, count, fixed, list, twoFigures, pValue } = format;
 
@@ -39,8 +41,10 @@ export const intervalArgument = {
   inForce: (every: number | null, clock: Clock, otherwise: number) => {
     if (every === null) return 'The site file states no interval for the chamber.';
     const others = otherwise > 0 ? ` (${integer(otherwise)} of the units have another)` : '';
-    return `Interval in force: ${interval(every, clock)}${others}.`;
+    return `Stated: every ${interval(every, clock)}${others}.`;
   },
+  kept: (every: number, median: number, clock: Clock) =>
+    `Stated: ${interval(every, clock)}; kept: median ${interval(median, clock)} between cleanings that count. Keeping the stated interval comes before shortening it.`,
   instructions: (longest: number | null, clock: Clock) =>
     longest === null
       ? 'The limit by the instructions for use is not given in the site file: nothing longer is considered.'
@@ -71,33 +75,48 @@ export const intervalArgument = {
   }) =>
     `${n.span}, over ${count(n.spells, 'spell', 'spells')} between cleanings: ${count(n.failures, 'failed test', 'failed tests')} (episodes) on ${integer(n.days)} test days at risk, ${count(n.aborts, 'abort', 'aborts')} plausibly about cleanliness in ${integer(n.cycles)} production cycles.`,
 
-  answers: {
-    supported: 'The risk of a failed test rises with the time since the last cleaning.',
-    not_supported: 'These records do not support cleaning earlier.',
-    cannot_tell: 'These records cannot say.',
+  /** @param own units of which a rise is shown by themselves; at most five are named */
+  answer: (code: Answer, own: string[], of: number): string => {
+    const units = own.length <= 5 ? list(own) : `${integer(own.length)} of ${integer(of)} units`;
+    if (code === 'supported') return 'The risk of a failed test rises with the time since the last cleaning.';
+    if (code === 'not_supported')
+      return own.length === 0
+        ? 'It is not shown that the risk of a failed test rises with the time since the last cleaning. Earlier cleaning is not supported by this record.'
+        : `Over all units it is not shown that the risk of a failed test rises with the time since the last cleaning; for ${units} by itself it is.`;
+    return own.length === 0
+      ? 'These records cannot tell whether the risk of a failed test rises with the time since the last cleaning.'
+      : `Over all units these records cannot tell whether the risk of a failed test rises with the time since the last cleaning; for ${units} by itself it does.`;
   },
   shape: (n: { shape: number; low: number; high: number | null; p: number; level: string }) =>
     `Shape ${fixed(n.shape, 2)} (${n.level} interval ${between(fixed(n.low, 2), n.high === null ? null : fixed(n.high, 2))}, p ${pValue(n.p)}); 1 would mean no dependence on the clock, more a rise.`,
   risk: (late: number, early: number, ratio: number, clock: Clock) =>
     `At ${interval(late, clock)} it is by this fit ${twoFigures(ratio)} times that at ${integer(early)}.`,
   because: (code: Reason): string => REASONS[code],
-  allRecords: (answer: 'supported' | 'not_supported' | 'cannot_tell') =>
+  allRecords: (answer: Answer) =>
     ({
       supported:
         'If the contradicted records counted as done, a rise would be supported: the answer depends on them.',
       not_supported:
-        'If the contradicted records counted as done, a rise would not be supported: the answer depends on them.',
-      cannot_tell: 'If the contradicted records counted as done, nothing could be said.',
+        'If the contradicted records counted as done, a rise would not be shown: the answer depends on them.',
+      cannot_tell:
+        'If the contradicted records counted as done, these records could not tell: the answer depends on them.',
     })[answer],
-  aborts: {
-    supported: 'Aborts plausibly about cleanliness rise with the clock as well.',
-    supportedAlone: 'Aborts plausibly about cleanliness do rise with the clock.',
-    not_supported: 'Aborts plausibly about cleanliness show no rise with the clock either.',
-    notSupportedAlone: 'Aborts plausibly about cleanliness show no such rise.',
-    cannot_tell: 'Of the aborts nothing can be said.',
+  /** @param other clocks on which p is at or under the line though the answer is none */
+  aborts: (answer: Answer, shape: string, other: string[]): string => {
+    const says = {
+      supported: 'a rise with the clock',
+      not_supported: 'a rise with the clock is not shown',
+      cannot_tell: 'too few to tell',
+    }[answer];
+    return `Aborts plausibly about cleanliness, shape ${shape}: ${says}${other.length === 0 ? '' : `; but counted in ${list(other)}`}.`;
   },
-  units: (units: string[], of: number) =>
-    `By itself, adjusted for the number of units: a rise in ${units.length <= 5 ? list(units) : `${integer(units.length)} of ${integer(of)} units`}.`,
+  shapeInShort: (n: { shape: number; low: number; high: number | null; p: number }) =>
+    `${fixed(n.shape, 2)} (${between(fixed(n.low, 2), n.high === null ? null : fixed(n.high, 2))}, p ${pValue(n.p)})`,
+  onClock: (clock: string, p: number) => `${clock} p ${pValue(p)}`,
+  ownShape: (unit: string, shape: string) =>
+    `${unit} by itself: shape ${shape}, p adjusted for the number of units. A rise in a unit speaks first for keeping its interval.`,
+  units: (units: number, of: number) =>
+    `By itself, adjusted for the number of units: a rise in ${integer(units)} of ${integer(of)} units; see their table.`,
   noUnits: 'No single unit shows a rise by itself, adjusted for the number of units.',
   appearance: {
     rises: (p: number) =>
@@ -112,9 +131,8 @@ export const intervalArgument = {
     aborts: string;
     hours: string;
     labour: number;
-    litres: number;
   }) =>
-    `Cleaned every ${n.every}, the units in use together would see in a year ${integer(n.cleanings)} cleanings, ${n.failures} failed tests, ${n.aborts} aborts and ${n.hours} hours out of use, with ${integer(n.labour)} hours of labour and ${twoFigures(n.litres)} litres of cleaner.`,
+    `Cleaned every ${n.every}, the units in use together would see in a year ${integer(n.cleanings)} cleanings, ${n.failures} failed tests, ${n.aborts} aborts and ${n.hours} hours out of use, with ${integer(n.labour)} hours of labour.`,
   withInterval: (estimate: number, low: number, high: number) =>
     `${twoFigures(estimate)} (${twoFigures(low)} to ${twoFigures(high)})`,
   money: (value: number, currency: string) => `${integer(value)}${currency === '' ? '' : ` ${currency}`}`,
@@ -122,10 +140,10 @@ export const intervalArgument = {
   best: (n: { best: string; low: string; high: string; value: string; money: boolean }) =>
     `The least ${n.money ? 'cost' : 'time out of use'} is at ${n.best} (range ${n.low} to ${n.high}), ${n.value} a year.`,
   advice: {
-    earlier: 'The interval in force lies beyond that range: cleaning earlier would cost less than it saves.',
-    keep: 'The interval in force lies in that range: nothing speaks for changing it.',
+    earlier: 'The stated interval lies beyond that range: cleaning earlier would cost less than it saves.',
+    keep: 'The stated interval lies in that range: nothing speaks for changing it.',
     longer_within_instructions:
-      'The interval in force is shorter than that range, within what the instructions for use allow. Whether to lengthen it is for local policy, not for this record alone.',
+      'The stated interval is shorter than that range, within what the instructions for use allow. Whether to lengthen it is for local policy, not for this record alone.',
     none_in_force: 'The site states no interval to compare it with.',
   } satisfies Record<Best['advice'], string>,
   notBest:
@@ -167,7 +185,7 @@ export const intervalArgument = {
       'A longer record in which the rise is gone, or a cause other than deposits that goes with the clock, such as workload.',
     not_supported:
       'A record long enough to show a rise that is there, or cleanings at intervals that differ more: the clock says little where all spells are alike.',
-    cannot_tell: 'What is missing, named above.',
+    cannot_tell: 'A longer record, or what is missing, named above.',
   },
   limits: [
     'Failures count by episode and at risk alone. The fit is a power law (Weibull) with a level for each unit between repairs; observation ends with a reactive cleaning, a repair or the record.',
@@ -188,6 +206,8 @@ const REASONS: Record<Reason, string> = {
   not_above_1_between_units:
     'The interval of the shape lies above 1, but not once bad spells and bad units are allowed for.',
   all_records_differ: 'The answer differs if records that the cycle log contradicts count as done.',
+  too_few_to_show:
+    'There are too few failures to have shown a rise with the square root of the clock (shape 1.5). This is not the same as no rise.',
   no_cleaning_recorded: 'No chamber cleaning is recorded.',
   all_reactive:
     'Every chamber cleaning followed a failure. Such cleanings say when failures came, not what cleaning does.',
@@ -203,19 +223,19 @@ const REASONS: Record<Reason, string> = {
 const NOTES: Record<Note, string> = {
   costs_missing: 'No prices for both cleaning and failure are given: the case is in hours and failures.',
   limit_not_given:
-    'The longest interval by the instructions for use is not given: nothing longer than the interval in force is considered.',
+    'The longest interval by the instructions for use is not given: nothing longer than the stated interval is considered.',
   no_interval_in_force: 'The site file states no interval for the chamber.',
-  units_with_other_intervals: 'Units with another interval in force are counted with the others.',
+  units_with_other_intervals: 'Units with another stated interval are counted with the others.',
   limit_beyond_record:
     'The instructions allow more than any interval in the record: only what was observed is considered.',
   in_force_beyond_record:
-    'The interval in force is longer than any clock in the record: its year can’t be given.',
+    'The stated interval is longer than any clock in the record: its year can’t be given.',
   in_force_beyond_instructions:
-    'The interval in force is longer than the instructions for use allow, by the limit in the site file. That is to be settled first.',
+    'The stated interval is longer than the instructions for use allow, by the limit in the site file. That is to be settled first.',
   candidates_beyond_instructions: 'Candidates beyond the instructions for use are left out.',
   candidates_beyond_record: 'Candidates longer than any clock in the record are left out.',
   candidates_without_limit:
-    'Candidates longer than the interval in force are left out, as the limit by the instructions is not given.',
+    'Candidates longer than the stated interval are left out, as the limit by the instructions is not given.',
   few_unit_eras: 'There are few units between repairs: the bootstrap draws spells inside them.',
   mostly_reactive: 'Half or more of the chamber cleanings followed a failure.',
   no_units_in_use:

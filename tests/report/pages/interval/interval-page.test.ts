@@ -15,16 +15,64 @@ describe('the argument', () => {
   it('answers in plain words, the same on the page and in the terminal', () => {
     expect(CASES.supported!.answer.code).toBe('supported');
     expect(CASES.not_supported!.answer.code).toBe('not_supported');
-    expect(said('not_supported')).toContain('These records do not support cleaning earlier.');
+    expect(said('not_supported')).toContain('Earlier cleaning is not supported by this record.');
     expect(said('supported')).toContain(
       'The risk of a failed test rises with the time since the last cleaning.',
     );
-    expect(said('cannot_tell')).toContain('These records cannot say. No chamber cleaning is recorded.');
+    expect(said('cannot_tell')).toMatch(
+      /These records cannot tell whether the risk .* No chamber cleaning is recorded\./,
+    );
     for (const name of Object.keys(CASES)) {
       const flat = caseText(CASES[name]!, intervalWords).replace(/\s+/g, ' ');
       for (const part of argumentText(CASES[name]!, intervalWords))
         for (const text of part.paragraphs) expect(flat, name).toContain(text);
     }
+  });
+
+  it('tells no rise from too few failures to show one', () => {
+    expect(CASES.too_few!.answer).toMatchObject({ code: 'cannot_tell', because: ['too_few_to_show'] });
+    expect(said('too_few')).toContain('These records cannot tell');
+    expect(said('too_few')).toContain('This is not the same as no rise.');
+    expect(said('too_few')).toMatch(/times this record would tell a shape of 1\.5/);
+  });
+
+  it('has a unit with a rise of its own in the headline, with its numbers', () => {
+    const found = structuredClone(CASES.not_supported!);
+    const row = found.levels.find((of) => of.level === 'unit')!;
+    row.shape = { ...row.shape!, estimate: 1.893, low: 1.204, high: 2.79, adjusted_p: 0.047 };
+    const part = argumentText(found, intervalWords).find(({ id }) => id === 'finding')!;
+    expect(part.lead).toContain('it is not shown');
+    expect(part.lead).toContain(`for ${row.scope} by itself it is`);
+    expect(part.paragraphs.join(' ')).toContain(`${row.scope} by itself: shape 1.89 (1.20 to 2.79, p 0.047)`);
+  });
+
+  it('says of the aborts what their numbers say, on other clocks too', () => {
+    const found = structuredClone(CASES.not_supported!);
+    const on = (clock: string) =>
+      found.fits.find((of) => of.outcome === 'cleanliness_abort' && of.clock === clock)!;
+    Object.assign(on('calendar_days'), { shape: 1.13, low: 0.98, high: 1.28, p: 0.086 });
+    Object.assign(on('cycles'), { shape: 1.14, p: 0.048 });
+    const says = () =>
+      argumentText(found, intervalWords)
+        .flatMap((part) => part.paragraphs)
+        .join(' ');
+    expect(says()).toContain(
+      'shape 1.13 (0.98 to 1.28, p 0.086): a rise with the clock is not shown; but counted in cycles p 0.048.',
+    );
+    // A fall at the same p is no rise.
+    Object.assign(on('cycles'), { shape: 0.88 });
+    expect(says()).not.toContain('but counted in');
+  });
+
+  it('has the kept interval beside the stated one where it is clearly longer', () => {
+    const found = structuredClone(CASES.not_supported!);
+    const first = () => argumentText(found, intervalWords)[0]!.paragraphs[1]!;
+    found.in_force = 28;
+    found.spells.median_length = 40;
+    expect(first()).toContain('Stated: 28 days; kept: median 40 days');
+    expect(first()).toContain('Keeping the stated interval comes before shortening it.');
+    found.spells.median_length = 30;
+    expect(first()).toMatch(/^Stated: every 28 days\./);
   });
 
   it('names a best interval only where a rise is supported', () => {

@@ -31,12 +31,20 @@ const water: Water[] = ['silicate', 'taste', 'iron'].map((determinand, index) =>
   ...mark(index + 1),
 }));
 
-/** Cases of each kind, small: the rise supported, not supported, and nothing to say. */
+/** Cases of each kind, small: the rise supported, not supported, too few failures, and nothing to say. */
 export const CASES: Record<string, IntervalCase> = {
   supported: caseOf(risingUnits(12, 500), COSTS, { inspections, water }).found,
   not_supported: caseOf(
     risingUnits(4, 300).map((unit, index) => ({ ...unit, fails: every(37, 5 + 3 * index, 300) })),
   ).found,
+  too_few: caseOf([
+    {
+      unit: 'U1',
+      days: 150,
+      fails: [9, 50, 72, 111, 124, 146],
+      cleanings: every(28, 2, 150).map((day) => ({ day })),
+    },
+  ]).found,
   cannot_tell: caseOf([{ unit: 'U1', days: 60 }]).found,
   empty: caseOf([{ unit: 'U1', days: 0 }]).found,
 };
