@@ -31,6 +31,7 @@ function describeSource(source: ProposedSource): string[] {
     `${source.files.join(', ')}: ${kind.value ?? kind.options.join(' or ')} (${kind.confidence}: ${kind.why})`,
     `  ${written.filter(Boolean).join('; ')}`,
     ...source.columns.map(describeColumn),
+    ...unitsWithRows(source),
     ...source.unread.map(({ header, samples, personal }) =>
       personal === undefined
         ? `  not read: "${header}" (${samples.join(' | ')})`
@@ -38,6 +39,20 @@ function describeSource(source: ProposedSource): string[] {
     ),
     '',
   ];
+}
+
+/** Most units that are listed with their rows. */
+const MOST_UNITS = 60;
+
+/** Units with their rows: one with very few is often a slip. */
+function unitsWithRows({ unitRows }: ProposedSource): string[] {
+  if (unitRows.size === 0) return [];
+  const list = [...unitRows]
+    .sort((a, b) => b[1] - a[1])
+    .map(([name, rows]) => `${name} ${rows}`)
+    .slice(0, MOST_UNITS);
+  const more = unitRows.size - list.length;
+  return [`  rows by unit: ${list.join(', ')}${more > 0 ? ` and ${more} more units` : ''}`];
 }
 
 function describeColumn({ field, from, match, measure, dates, samples }: ProposedColumn): string {

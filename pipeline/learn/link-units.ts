@@ -1,4 +1,5 @@
 import { foldName } from '../site/unit-names.ts';
+import { doubtedNames } from './doubted-names.ts';
 import type { Proposal, ProposedSource, SiteChoice, UnitLink } from './proposal.ts';
 
 /** So many names are asked about; more are those of something else than units. */
@@ -6,12 +7,33 @@ const MOST_LINKS = 40;
 
 /**
  * Names of units that stand in tests, cleanings and the rest but in no log of cycles: another name of a unit of the cycles, or a unit of its own. The files can't
- * tell, so each is a question; the number in the name speaks for one of them ("1" or "Sterilizer 1" for "STER-01"). None where there are no cycles.
+ * tell, so each is a question; the number in the name speaks for one of them ("1" or "Sterilizer 1" for "STER-01"). So is a name of the cycles that may be a slip of
+ * another. None where there are no cycles.
  */
 export function unitLinks(sources: readonly ProposedSource[]): UnitLink[] {
   const cycles = sources.filter(({ kind }) => kind.value === 'cycles');
   const known = distinct(cycles.flatMap(({ units }) => units));
   if (known.length === 0) return [];
+  return [...doubtedLinks(known, cycles), ...strangeLinks(known, sources)];
+}
+
+/** Names of the cycles that may be slips. */
+function doubtedLinks(known: readonly string[], cycles: readonly ProposedSource[]): UnitLink[] {
+  const rows = new Map(known.map((name) => [name, rowsOf(name, cycles)]));
+  return doubtedNames(rows).map(
+    ({ name, near, why }): UnitLink => ({
+      name,
+      site: undefined,
+      found: filesWith(name, cycles),
+      units: known,
+      near,
+      doubt: why,
+      unit: undefined,
+    }),
+  );
+}
+
+function strangeLinks(known: readonly string[], sources: readonly ProposedSource[]): UnitLink[] {
   const folded = new Set(known.map(foldName));
   const others = sources.filter(({ kind }) => kind.value !== 'cycles' && kind.value !== 'water');
   const strange = distinct(others.flatMap(({ units }) => units)).filter(
@@ -26,14 +48,37 @@ export function unitLinks(sources: readonly ProposedSource[]): UnitLink[] {
     return {
       name,
       site: undefined,
-      found: others
-        .filter(({ units }) => units.some((unit) => foldName(unit) === foldName(name)))
-        .map(({ found }) => found[0]!),
+      found: filesWith(name, others),
       units: known,
       near,
+      doubt: undefined,
       unit: undefined,
     };
   });
+}
+
+/** The first file or sheet of each source that has the name. */
+const filesWith = (name: string, sources: readonly ProposedSource[]): string[] =>
+  sources
+    .filter(({ units }) => units.some((unit) => foldName(unit) === foldName(name)))
+    .map(({ found }) => found[0]!);
+
+/** Rows that have the name of a unit, in any writing. */
+export function rowsOf(name: string, sources: readonly ProposedSource[]): number {
+  let rows = 0;
+  for (const { unitRows } of sources)
+    for (const [unit, count] of unitRows) if (foldName(unit) === foldName(name)) rows += count;
+  return rows;
+}
+
+/** A proposal whose sources have changed: names of units are looked at anew, and what was said of them stays. Where there are several sites, or may be, nothing changes. */
+export function relinked(proposal: Proposal): Proposal {
+  if (proposal.sites.length > 1 || proposal.siteChoices.length > 0) return proposal;
+  const said = new Map(proposal.unitLinks.map((link) => [link.name, link.unit]));
+  return {
+    ...proposal,
+    unitLinks: unitLinks(proposal.sources).map((link) => ({ ...link, unit: said.get(link.name) })),
+  };
 }
 
 /** The one number of a unit's name, without leading zeros. */

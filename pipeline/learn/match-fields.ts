@@ -20,6 +20,8 @@ export interface KindMatch {
   kind: RecordKind;
   matches: readonly FieldMatch[];
   missing: readonly string[];
+  /** How surely titles and names of files speak of it; 0: they don't. */
+  spoken: number;
   score: number;
 }
 
@@ -117,13 +119,52 @@ function besideOf(column: ColumnProfile): Beside {
 export function guessKind(kinds: readonly KindMatch[]): Guess<RecordKind> {
   const [best, second] = kinds;
   if (!best || best.score <= 2) return open([...RECORD_KINDS], 'its columns are those of no kind of record');
-  const options = kinds.filter(({ score }) => score > best.score - 3).map(({ kind }) => kind);
+  const isSpoken = ({ spoken }: KindMatch): boolean => spoken >= SPOKEN_FROM;
+  const isNear = (one: KindMatch): boolean => one.score > best.score - 3 || isSpoken(one);
+  const options = kinds
+    .filter((one) => one === best || (isNear(one) && lackingColumn(one).length === 0))
+    .map(({ kind }) => kind);
   const fields = best.matches.map(({ field }) => field).join(', ');
   if (best.missing.length === 0 && best.score - (second?.score ?? 0) >= 3)
     return certain(best.kind, `its columns are ${fields}`);
-  if (best.score - (second?.score ?? 0) >= 1)
+  const margin = best.score - (second?.score ?? 0);
+  const said = kinds.filter((one) => one !== best && isSpoken(one));
+  const contested = isSpoken(best) ? [] : said;
+  if (contested.length === 0 && margin >= (isSpoken(best) ? 1 : CLEAR))
     return likely(best.kind, `its columns are nearest to it: ${fields}`, options);
-  return open(options, `its columns fit ${options.join(' and ')}`);
+  const names = contested.length === 0 ? '' : `; by its name it may be ${listed(contested)}`;
+  return open(
+    options,
+    `its columns fit ${options.join(' and ')}${names}${lacks(kinds.filter(isNear), best)}`,
+  );
+}
+
+/** A kind that no title speaks of is no question from this lead over the next one on. */
+const CLEAR = 1.5;
+
+/** From this nearness on a title or name of a file speaks of a kind. */
+const SPOKEN_FROM = 0.7;
+
+const listed = (kinds: readonly KindMatch[]): string => kinds.map(({ kind }) => kind).join(' or ');
+
+/** Fields that one answer can give for all rows of a file. */
+const FOR_ALL_ROWS: ReadonlySet<string> = new Set(['unit', 'task', 'kind', 'outcome']);
+
+/** Fields that a kind needs and only a column can hold. */
+const lackingColumn = ({ missing }: KindMatch): string[] =>
+  missing.filter((field) => !FOR_ALL_ROWS.has(field));
+
+/** What the kinds beside the nearest lack, in words. */
+function lacks(kinds: readonly KindMatch[], best: KindMatch): string {
+  return kinds
+    .filter((one) => one !== best && one.missing.length > 0)
+    .map((one) => {
+      const only = lackingColumn(one);
+      return only.length > 0
+        ? `; no column of ${only.join(', ')}, so it can’t be ${one.kind}`
+        : `; no column of ${one.missing.join(', ')}, so it can be ${one.kind} only where ${one.missing.length === 1 ? 'one holds' : 'they are one'} for all rows`;
+    })
+    .join('');
 }
 
 function matchKind(
@@ -178,7 +219,7 @@ function matchKind(
   const missing = fields
     .filter(({ name, required }) => required && !timed.some((match) => match.field === name))
     .map(({ name }) => name);
-  return { kind, matches: timed, missing, score: scoreOf(kind, timed, missing, spoken, vocabulary) };
+  return { kind, matches: timed, missing, spoken, score: scoreOf(kind, timed, missing, spoken, vocabulary) };
 }
 
 /** "Vacuum" may be how long it took to draw or how deep it is: numbers that are no depth in any measure are a length. */
@@ -287,7 +328,7 @@ function scoreOf(
   spoken: number,
   vocabulary: Vocabulary,
 ): number {
-  let score = spoken >= 0.7 ? 4 * spoken : 0;
+  let score = spoken >= SPOKEN_FROM ? 4 * spoken : 0;
   for (const { field, columns, score: near } of matches) {
     const required = recordFields(kind).some(({ name, required }) => name === field && required);
     score += near * (COMMON.has(field) ? 0.5 : required ? 2 : 1.2);

@@ -43,6 +43,8 @@ export interface ProposedSource {
   /** Site of its files, where there are several; undefined: nobody can tell. */
   site?: string | undefined;
   kind: Guess<RecordKind>;
+  /** The same files read as the other kinds that they may hold, while the kind is a question. */
+  asKind?: ReadonlyMap<RecordKind, ProposedSource> | undefined;
   files: readonly string[];
   /** Files or sheets that it stands for, as found. */
   found: readonly string[];
@@ -63,6 +65,8 @@ export interface ProposedSource {
   unread: readonly { header: string; samples: readonly string[]; personal: Personal | undefined }[];
   /** Names that stand for units. */
   units: readonly string[];
+  /** Rows of each of them, as far as looked. */
+  unitRows: ReadonlyMap<string, number>;
   rows: number;
   /** Whether there are more rows than were looked at: words that stand there alone are not known yet. */
   cut: boolean;
@@ -77,7 +81,7 @@ export interface ProposedUnit {
   site: string;
 }
 
-/** A name of a unit that no log of cycles has. */
+/** A name of a unit that no log of cycles has, or that may be a slip of another. */
 export interface UnitLink {
   name: string;
   /** Site in whose files it stands, where there are several. */
@@ -86,8 +90,10 @@ export interface UnitLink {
   found: readonly string[];
   /** Units of the cycles, of which it may be another name. */
   units: readonly string[];
-  /** The one that its number speaks for. */
+  /** The one that its number speaks for, or from which it is one letter away. */
   near: string | undefined;
+  /** Why a name that a log of cycles has is doubted; undefined: no log of cycles has it. */
+  doubt: string | undefined;
   /** The unit that it is; its own name where it is a unit of its own; undefined: nobody has said. */
   unit: string | undefined;
 }

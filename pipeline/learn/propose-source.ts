@@ -1,4 +1,5 @@
 import { nameUnpacked } from '../ingest/archives.ts';
+import type { RawRow } from '../ingest/cell.ts';
 import { looksPersonal } from '../ingest/personal-columns.ts';
 import { recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
@@ -52,7 +53,33 @@ export function proposeSource(
     : guessKind(kinds);
   const best = kinds[0];
   if (!best || (kind.confidence === 'open' && best.score <= 2)) return undefined;
+  const looked: Looked = { tables, files, first, rows, columns, titles, wide, all, vocabulary };
+  const source = sourceOf(best, kind, looked);
+  if (source.kind.confidence !== 'open') return source;
+  const others = kinds.filter((one) => one !== best && source.kind.options.includes(one.kind));
+  return {
+    ...source,
+    asKind: new Map(others.map((one) => [one.kind, sourceOf(one, source.kind, looked)])),
+  };
+}
 
+/** What is seen of a group of tables before it is decided what they hold. */
+interface Looked extends TableGroup {
+  first: FoundTable;
+  rows: readonly RawRow[];
+  columns: readonly ColumnProfile[];
+  titles: readonly string[];
+  wide: boolean;
+  all: readonly string[];
+  vocabulary: Vocabulary;
+}
+
+/** The tables read as records of one kind. */
+function sourceOf(
+  best: KindMatch,
+  kind: Guess<RecordKind>,
+  { tables, files, first, rows, columns, titles, wide, all, vocabulary }: Looked,
+): ProposedSource {
   const { patterns, star } = patternsOf(files, all);
   const names = sheetsOf(tables);
   const proposedWide = wide ? proposeWide(first, tables, star, vocabulary) : undefined;
@@ -71,6 +98,7 @@ export function proposeSource(
     if (list) words[match.field] = list;
   }
   if (proposedWide) words.state = proposedWide.marks;
+  const unitRows = unitsOf(fixed, lacking, star, tables);
   const told = {
     titles,
     read: columns.filter((column) => used.has(column)).map(({ header }) => header),
@@ -99,7 +127,8 @@ export function proposeSource(
     unread: columns
       .filter((column) => !used.has(column))
       .map(({ header, samples, texts }) => ({ header, samples, personal: looksPersonal(header, texts) })),
-    units: unitsOf(fixed, lacking, star, tables, names),
+    units: [...unitRows.keys()],
+    unitRows,
     rows: tables.reduce((sum, table) => sum + table.rows.length, 0),
     cut:
       tables.some(({ sample }) => sample.cut) ||
@@ -119,19 +148,28 @@ function asSureAsItsKind(match: FieldMatch, kind: Guess<RecordKind>, wide: boole
   };
 }
 
-/** Names of units: from their column, or from the names of files or sheets. */
+/** Names of units with their rows: from their column, or from the names of files or sheets. */
 function unitsOf(
   fixed: readonly FieldMatch[],
   lacking: readonly ProposedColumn[],
   star: string | undefined,
   tables: readonly FoundTable[],
-  { sheets }: ReturnType<typeof sheetsOf>,
-): string[] {
+): Map<string, number> {
   const from = lacking.find(({ field }) => field === 'unit')?.from;
-  if (from && 'file_name' in from && star !== undefined) return starParts(star, tables);
-  if (from && 'sheet_name' in from && Array.isArray(sheets)) return sheets;
+  const nameOf =
+    from && 'file_name' in from && star !== undefined
+      ? (table: FoundTable) => starParts(star, [table])[0]!
+      : from && 'sheet_name' in from
+        ? ({ sample }: FoundTable) => sample.sheet!
+        : undefined;
+  if (nameOf) {
+    const counts = new Map<string, number>();
+    for (const table of tables)
+      counts.set(nameOf(table), (counts.get(nameOf(table)) ?? 0) + table.rows.length);
+    return counts;
+  }
   const column = fixed.find(({ field }) => field === 'unit')?.columns[0];
-  return [...(column?.words.keys() ?? [])].slice(0, MOST_UNITS);
+  return new Map([...(column?.words ?? [])].slice(0, MOST_UNITS));
 }
 
 export const baseName = (file: string): string =>

@@ -1,7 +1,8 @@
 import { isZone } from '../site/wall-clock.ts';
 import { certain, type Guess } from './guess.ts';
-import { withSites } from './link-units.ts';
+import { relinked, withSites } from './link-units.ts';
 import type { Proposal, ProposedColumn, ProposedSource, UnitLink } from './proposal.ts';
+import { readAs } from './read-as.ts';
 
 /** What the files can't say. `answer` gives the proposal with it, or undefined where the text is no answer. */
 export interface Question {
@@ -74,17 +75,22 @@ function unitsOfSite(site: string | undefined, open: readonly UnitLink[]): Quest
     });
   const list = (names: readonly (string | undefined)[]): string =>
     names.map((name) => `"${name}"`).join(', ');
-  if (open.length > 1 && open.every(({ near }) => near !== undefined))
+  const strange = open.filter(({ doubt }) => doubt === undefined);
+  if (strange.length > 1 && strange.every(({ near }) => near !== undefined))
     return [
+      ...unitsOfSite(
+        site,
+        open.filter(({ doubt }) => doubt !== undefined),
+      ),
       {
         about: `units${at}`,
-        text: `Are ${list(open.map(({ name }) => name))} of ${[...new Set(open.flatMap(({ found }) => found))].join(', ')} the units ${list(open.map(({ near }) => near))} of the cycles${at}, in this order?`,
+        text: `Are ${list(strange.map(({ name }) => name))} of ${[...new Set(strange.flatMap(({ found }) => found))].join(', ')} the units ${list(strange.map(({ near }) => near))} of the cycles${at}, in this order?`,
         options: ['yes', 'no'],
         answer: (proposal, said) => {
           const value = optionOf(said, ['yes', 'no']);
           if (value === undefined) return undefined;
           return tie((link) =>
-            link.unit !== undefined
+            link.unit !== undefined || link.doubt !== undefined
               ? link
               : value === 'yes'
                 ? { ...link, unit: link.near }
@@ -93,11 +99,14 @@ function unitsOfSite(site: string | undefined, open: readonly UnitLink[]): Quest
         },
       },
     ];
-  return open.map(({ name, found, near, units }): Question => {
-    const options = [...units, OWN_UNIT];
+  return open.map(({ name, found, near, units, doubt }): Question => {
+    const options = [...units.filter((unit) => unit !== name), OWN_UNIT];
+    const why =
+      capital(doubt) ??
+      `No log of cycles${at} has it${near === undefined ? '' : `; by its number it may be "${near}"`}`;
     return {
       about: `unit "${name}"${at}`,
-      text: `Which unit is "${name}" of ${found.join(', ')}? No log of cycles${at} has it${near === undefined ? '' : `; by its number it may be "${near}"`}`,
+      text: `Which unit is "${name}" of ${found.join(', ')}? ${why}`,
       options,
       answer: (proposal, said) => {
         const value = optionOf(said, options);
@@ -109,6 +118,9 @@ function unitsOfSite(site: string | undefined, open: readonly UnitLink[]): Quest
     };
   });
 }
+
+const capital = (text: string | undefined): string | undefined =>
+  text && text[0]!.toUpperCase() + text.slice(1);
 
 /** Lists by key, in the order in which keys come first. */
 function groupBy<Value, Key>(values: readonly Value[], keyOf: (value: Value) => Key): Map<Key, Value[]> {
@@ -161,7 +173,10 @@ function sourceQuestions(source: ProposedSource, at: number, sites: readonly str
       answer: (proposal, said) => {
         const value = optionOf(said, options);
         if (value === undefined) return undefined;
-        if (value !== 'none') return change((one) => ({ ...one, kind: told(one.kind, value) }))(proposal);
+        if (value !== 'none')
+          return relinked(
+            change((one) => ({ ...readAs(one, value), kind: told(one.kind, value) }))(proposal),
+          );
         const left = source.found.map((file) => ({ file, why: 'is to be left out' }));
         return {
           ...proposal,

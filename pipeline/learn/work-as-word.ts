@@ -37,6 +37,9 @@ export function workAsWord(
   if (!field || matches.some((match) => match.field === field.name)) return [...matches];
   const columnOf = (name: string) => matches.find((match) => match.field === name)?.columns[0];
   const [noted, stated] = [columnOf('note'), columnOf('state')];
+  // Each visit of a service is told in other words.
+  const isFreeWork = ({ words }: ColumnProfile, known: number): boolean =>
+    kind === 'service' && known >= MOST && words.size <= FEW.words;
   const found = columns
     .filter((column) => column === noted || column === stated || !used.has(column))
     .flatMap((column) => {
@@ -50,21 +53,28 @@ export function workAsWord(
           ? known >= MOST && known > knownShare(kind, 'state', column, vocabulary)
           : means(...LIKE_A_NOTE) && (known >= KNOWN_FROM || means('work', 'task'));
       const isWork =
-        isNamed && !means('person') && comesAgain(column) && fits(kind, field, column, vocabulary);
+        isNamed &&
+        !means('person') &&
+        (comesAgain(column) || isFreeWork(column, known)) &&
+        fits(kind, field, column, vocabulary);
       return isWork ? { column, known } : [];
     })
     .sort((a, b) => b.known - a.known || a.column.at - b.column.at);
   const [best] = found;
   if (!best) return [...matches];
   used.add(best.column);
+  const isNote = best.column === noted && kind === 'service';
   const work: FieldMatch = {
     field: field.name,
     columns: [best.column],
     confidence: 'likely',
-    why: `"${best.column.header}" may mean something else, but its few texts come again and again, as words of ${field.name} do`,
+    why: comesAgain(best.column)
+      ? `"${best.column.header}" may mean something else, but its few texts come again and again, as words of ${field.name} do`
+      : `"${best.column.header}" is a remark, but most of its texts speak of ${field.name}`,
     score: 0.6,
   };
-  return [...matches.filter(({ columns: [column] }) => column !== best.column), work];
+  // What was mended says more than its kind, so it stays a note as well.
+  return [...matches.filter(({ columns: [column] }) => isNote || column !== best.column), work];
 }
 
 /** Whether few short texts fill the column. */

@@ -1,5 +1,6 @@
 import type { Guess } from './guess.ts';
 import { leastSure } from './guess.ts';
+import { rowsOf } from './link-units.ts';
 import type { ProposedWord } from './map-words.ts';
 import { idOf, type Proposal, type ProposedColumn, type ProposedSource } from './proposal.ts';
 import { openQuestions } from './questions.ts';
@@ -78,10 +79,10 @@ function unitLines(proposal: Proposal): string[] {
   if (proposal.units.length === 0 && links.length === 0)
     return [
       '# Units are the names found in the records. Declare them where one has several names, moved, or processes liquids:',
-      ...unitsOf(proposal).map((unit) => comment(`  - { id: ${unit} }`)),
+      ...unitsOf(proposal).map((unit) => comment(`  - { id: ${unit} } # ${rowsText(unit, proposal)}`)),
     ];
   const own = links.filter(({ name, unit }) => unit === name).map(({ name }) => name);
-  const single = [...(links[0]?.units ?? []), ...own].map((name) => ({
+  const single = [...new Set([...(links[0]?.units ?? []), ...own])].map((name) => ({
     id: idOf(name),
     name,
     site: undefined,
@@ -97,16 +98,27 @@ function unitLines(proposal: Proposal): string[] {
       .map(({ id, name, site }) => {
         const tied = links.filter((link) => link.site === site && link.unit === name && link.name !== name);
         const names = [name, ...tied.map((link) => link.name)].filter((one) => one !== id);
-        return `  - { id: ${scalar(id)}${site === undefined ? '' : `, site: ${scalar(site)}`}${names.length === 0 ? '' : `, aliases: [${names.map((one) => `{ name: ${scalar(one)} }`).join(', ')}]`} }`;
+        return `  - { id: ${scalar(id)}${site === undefined ? '' : `, site: ${scalar(site)}`}${names.length === 0 ? '' : `, aliases: [${names.map(scalar).join(', ')}]`} } # ${rowsText(name, proposal)}`;
       }),
     ...links
       .filter(({ unit }) => unit === undefined)
-      .map(({ name, site, found, near }) =>
-        comment(
-          `  ? open: ${quote(name)} of ${found.join(', ')} is in no log of cycles${site === undefined ? '' : ` at ${site}`}${near === undefined ? '' : `; by its number it may be ${quote(near)}`}: an alias of a unit, or a unit of its own`,
-        ),
-      ),
+      .map(({ name, site, found, near, doubt }) => {
+        const at = site === undefined ? '' : ` at ${site}`;
+        const number = near === undefined ? '' : `; by its number it may be ${quote(near)}`;
+        const other = near === undefined ? '…' : scalar(idOf(near));
+        const ofSite = site === undefined ? '' : `, site: ${scalar(site)}`;
+        const why = doubt === undefined ? ` is in no log of cycles${at}${number}` : `: ${doubt}`;
+        return comment(
+          `  ? open: ${quote(name)} of ${found.join(', ')}${why}. Another name of a unit, whose line is then - { id: ${other}${ofSite}, aliases: [${scalar(name)}] }, or a unit of its own: - { id: ${scalar(idOf(name))}${ofSite} }`,
+        );
+      }),
   ];
+}
+
+/** How many rows of all files have the name. */
+function rowsText(name: string, { sources }: Proposal): string {
+  const rows = rowsOf(name, sources);
+  return `${rows} ${rows === 1 ? 'row' : 'rows'}`;
 }
 
 function sourceLines(source: ProposedSource, ofSeveral: boolean): string[] {
@@ -114,7 +126,7 @@ function sourceLines(source: ProposedSource, ofSeveral: boolean): string[] {
   const dates = mainDates(source);
   const lines = [
     `  - name: ${scalar(source.name)} # ${source.cut ? 'the first ' : ''}${source.rows} rows looked at in ${source.found.length} ${source.found.length === 1 ? 'file or sheet' : 'files or sheets'}`,
-    `    kind: ${kind.value === undefined ? '"?"' : kind.value}${mark(kind)}`,
+    `    kind: ${kind.value === undefined ? '"?"' : kind.value}${mark(kind)}${kind.value === undefined && kind.options.length > 1 ? `; the columns below are those of ${kind.options[0]}` : ''}`,
     `    files: ${source.files.length === 1 ? scalar(source.files[0]!) : `[${source.files.map(scalar).join(', ')}]`}`,
   ];
   if (ofSeveral)
