@@ -1,5 +1,7 @@
 import { listedFiles, problemsByCode, readingTotals } from '../findings/lists/reading-account.ts';
-import type { Reading } from '../ingest/reading.ts';
+import type { Problem, Reading } from '../ingest/reading.ts';
+import { scalar } from '../learn/write-site-file.ts';
+import { ChamberDays, type ManyChambers, manyChambersLine } from './chamber-days.ts';
 import {
   type Command,
   FOLDER_ARGUMENT,
@@ -10,10 +12,14 @@ import {
 } from './command.ts';
 import { type FoundInputs, findInputs } from './find-inputs.ts';
 import { describeRows, FirstRows, type PersonalColumn } from './first-rows.ts';
+import { type NothingRead, nothingRead, nothingReadLine } from './nothing-read.ts';
 import { readFound } from './read-inputs.ts';
 import { checkSiteBySite } from './site-by-site/check-site-by-site.ts';
 import { hasManySites } from './site-by-site/read-site-by-site.ts';
 import type { Terminal } from './terminal.ts';
+
+/** What looks at rows and records while they go by. */
+type Watching = Pick<FirstRows, 'watch' | 'see'>;
 
 /** What is told of a reading: its records are let go. */
 type Checked = Pick<Reading, 'files' | 'problems'>;
@@ -24,7 +30,7 @@ export const checkCommand: Command = {
     meta: {
       name: 'check',
       description:
-        'Read everything; print first rows as they stand and as understood, what was read, duplicated, rejected and why. Writes no file.',
+        'Read everything; print first rows as they stand and as understood, what was read, duplicated, rejected and why. Writes no file. Ends with 1 where a file that holds rows gave no record.',
     },
     args: {
       folder: FOLDER_ARGUMENT,
@@ -44,12 +50,24 @@ export const checkCommand: Command = {
       throw new UsageError(`--rows must be a whole number from 0 to 100, found "${values.rows}"`);
     const found = await findInputs(values);
     const first = new FirstRows(found.site, count);
+    const chambers = new ChamberDays(found.site);
+    const watching: Watching = {
+      watch: first.watch,
+      see(records) {
+        first.see(records);
+        chambers.see(records);
+      },
+    };
     const reading = (await hasManySites(found))
-      ? await checkSiteBySite(found, terminal, first)
-      : await readAtOnce(found, values, terminal, first);
+      ? await checkSiteBySite(found, terminal, watching)
+      : await readAtOnce(found, values, terminal, watching);
+    const nothing = nothingRead(reading);
+    const many = chambers.many();
     const rows = first.shown(reading.problems);
     const personal = first.personal();
     const answer = {
+      nothing_read: nothing,
+      many_chamber_cleanings: many,
       totals: readingTotals(reading),
       files: reading.files,
       problems: problemsByCode(reading),
@@ -59,17 +77,35 @@ export const checkCommand: Command = {
     terminal.print(
       values.json
         ? JSON.stringify(answer, null, 2)
-        : [...describeRows(rows), '', describe(reading), ...describePersonal(personal)].join('\n'),
+        : [
+            ...alarms(nothing, many),
+            ...describeRows(rows),
+            '',
+            describe(reading),
+            ...describePersonal(personal),
+          ].join('\n'),
     );
-    return undefined;
+    return nothing.length > 0 ? 1 : undefined;
   },
 };
+
+/** Most files and sources that are named of which nothing was read. */
+const MOST_ALARMS = 20;
+
+/** What is said before everything else. */
+function alarms(nothing: readonly NothingRead[], many: readonly ManyChambers[]): string[] {
+  const lines = nothing.slice(0, MOST_ALARMS).map(nothingReadLine);
+  if (nothing.length > MOST_ALARMS)
+    lines.push(`and nothing of ${nothing.length - MOST_ALARMS} more; --json lists them all`);
+  if (many.length > 0) lines.push(manyChambersLine(many));
+  return lines.length === 0 ? [] : [...lines, ''];
+}
 
 async function readAtOnce(
   found: FoundInputs,
   values: Values,
   terminal: Terminal,
-  first: FirstRows,
+  first: Watching,
 ): Promise<Checked> {
   const reading = await readFound(found, values, terminal, first.watch);
   first.see(reading.records);
@@ -97,6 +133,7 @@ function describe(reading: Checked): string {
       const found = problem.value === null ? '' : `, found "${problem.value}"`;
       return `    ${place.filter(Boolean).join(', ')}: ${problem.expected}${found}`;
     }),
+    ...aliasHint(examples),
   ]);
   return [
     `Read ${totals.files} files: ${sumLine(totals)}`,
@@ -106,6 +143,17 @@ function describe(reading: Checked): string {
     problems.length === 0 ? 'No problems.' : 'Problems, with up to three examples each:',
     ...problems,
   ].join('\n');
+}
+
+/** How a name that no unit has is said to be another name of one. */
+function aliasHint(examples: readonly Problem[]): string[] {
+  const unknown = examples.find(
+    ({ code, expected, value }) => code === 'unknown_unit' && /alias/.test(expected) && value !== null,
+  );
+  if (!unknown) return [];
+  return [
+    `    If it is another name of a unit, its line in the site file is: - { id: …, aliases: [${scalar(unknown.value!)}] }`,
+  ];
 }
 
 function describePersonal(columns: readonly PersonalColumn[]): string[] {

@@ -28,6 +28,7 @@ import {
 import { boundHeaps } from './engine-settings.ts';
 import { type Beside, type Fleet, readFleet } from './fleet.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
+import { nothingRead, nothingReadLine } from './nothing-read.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
 import { isMiddling } from './read-inputs.ts';
@@ -207,6 +208,11 @@ async function makeAndWrite(
     throw error;
   }
   terminal.progressDone();
+  const [nothing, ...more] = nothingRead(reading);
+  if (nothing)
+    terminal.printError(
+      `${nothingReadLine(nothing)}${more.length === 0 ? '' : `; and nothing of ${more.length} more, which check lists`}`,
+    );
   terminal.print(
     values.json
       ? jsonLinePieces(review)

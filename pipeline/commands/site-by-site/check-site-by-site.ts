@@ -26,7 +26,7 @@ const NO_HISTORY = '';
 export async function checkSiteBySite(
   { site, task }: FoundInputs,
   terminal: Terminal,
-  first: FirstRows,
+  first: Pick<FirstRows, 'watch' | 'see'>,
 ): Promise<Pick<Reading, 'files' | 'problems'>> {
   boundHeaps('fleet');
   const { folder, site: _, history: __, ...settings } = task;
