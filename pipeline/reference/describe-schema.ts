@@ -31,7 +31,7 @@ export function describeSchema(
     const below = unwrap(field);
     const element = below.def.type === 'array' ? unwrap((below as z.ZodArray).element as z.ZodType) : below;
     const mark = below.def.type === 'array' ? '[]' : '';
-    const options = element.def.type === 'union' ? ((element.def as Def).options ?? []) : [element];
+    const options = (mark === '' ? undefined : (element.def as Def).options) ?? [element];
     return options.flatMap((option) =>
       describeSchema(option, path === '' ? `${key}${mark}` : `${path}.${key}${mark}`),
     );

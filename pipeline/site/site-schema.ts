@@ -70,7 +70,7 @@ const unitSchema = z
     in_service_since: day
       .optional()
       .describe('First day of service; earlier records are set aside as problems'),
-    aliases: z.array(aliasSchema).default([]).describe('Other names of the unit in the exports'),
+    aliases: z.array(aliasSchema).prefault([]).describe('Other names of the unit in the exports'),
   })
   .describe('A sterilizer');
 
