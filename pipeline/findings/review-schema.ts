@@ -334,8 +334,12 @@ export const reviewSchema = z.strictObject({
         interval: z.string().nullable().describe('Interval that the site states, such as "28 calendar_days"'),
         clock_days: count
           .nullable()
-          .describe('Calendar days since the last counted chamber cleaning, at the end of the month'),
-        days_past_due: count.nullable(),
+          .describe('Calendar days from the last counted chamber cleaning to the day after the month'),
+        days_past_due: count
+          .nullable()
+          .describe(
+            'Of the day after the month, as the panel counts: 0 while not overdue; null where not known, or no interval is stated',
+          ),
         records: count.describe('Chamber cleaning records in the record'),
         reactive: count,
         running: count,

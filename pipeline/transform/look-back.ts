@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { type JudgedTest, possibleTimeOver } from './air-removal-tests/judge-tests.ts';
 import { isProduction } from './cycles/class-cycles.ts';
+import type { PossibleTime } from './possible-time.ts';
 import type { UnitHistory } from './unit-history.ts';
 
 /**
@@ -15,6 +17,12 @@ export const lookBackSchema = z.strictObject({
     .int()
     .nullable()
     .describe('Time of the last passing test before it; null where the record has none'),
+  failed_by_date: z
+    .boolean()
+    .describe('Only the date of the failed test is known: the list goes on to the end of that day'),
+  last_pass_by_date: z
+    .boolean()
+    .describe('Only the date of that passing test is known: the list begins with that day'),
   cycles: z.array(
     z.strictObject({
       start: z.number().int(),
@@ -28,37 +36,41 @@ export const lookBackSchema = z.strictObject({
 });
 export type LookBack = z.infer<typeof lookBackSchema>;
 
-/** Look-back lists of the failed tests of a unit between two operating days (the second left out): one for each first failure after a pass. */
+/**
+ * Look-back lists of the failed tests of a unit between two operating days (the second left out): one for each first failure after a pass. Where only the date of a test
+ * is known, the list errs toward more: it takes in that whole day, and begins at the last pass that is known to have come before the failure.
+ */
 export function lookBacks(history: UnitHistory, from: number, until: number): LookBack[] {
+  const tests = history.tests
+    .filter((test) => test.result !== 'invalid')
+    .map((test) => ({ test, ...possibleTimeOver(test, history.clock) }))
+    .sort((a, b) => a.earliest - b.earliest);
   const lists: LookBack[] = [];
-  let lastPass: number | null = null;
-  let open = false;
-  for (const test of history.tests) {
-    if (test.result === 'invalid') continue;
-    const at = test.ended_at ?? test.time;
-    if (test.result === 'pass') {
-      lastPass = at;
-      open = false;
+  let passes: Timed[] = [];
+  /** Pass before the failure before; undefined where there was none. */
+  let listed: Timed | null | undefined;
+  for (const timed of tests) {
+    if (timed.test.result === 'pass') {
+      passes.push(timed);
       continue;
     }
-    if (!open && test.day >= from && test.day < until) lists.push(listOf(history, test.day, at, lastPass));
-    open = true;
+    const last = passes.findLast((pass) => pass.latest <= timed.earliest) ?? null;
+    passes = passes.slice(Math.max(0, passes.indexOf(last!)));
+    const { day } = timed.test;
+    if (listed !== last && day >= from && day < until) lists.push(listOf(history, timed, last));
+    listed = last;
   }
   return lists;
 }
 
-function listOf(
-  history: UnitHistory,
-  failed_day: number,
-  failed_at: number,
-  last_pass_at: number | null,
-): LookBack {
+type Timed = PossibleTime & { test: JudgedTest };
+
+function listOf(history: UnitHistory, failed: Timed, last: Timed | null): LookBack {
+  const byDate = (of: Timed | null) => of !== null && of.earliest < of.latest;
+  const end = byDate(failed) ? failed.latest + 1 : failed.latest;
   const cycles = history.cycles
     .filter(
-      (cycle) =>
-        isProduction(cycle) &&
-        cycle.start < failed_at &&
-        (last_pass_at === null || cycle.start >= last_pass_at),
+      (cycle) => isProduction(cycle) && cycle.start < end && (last === null || cycle.start >= last.earliest),
     )
     .map((cycle) => ({
       start: cycle.start,
@@ -68,5 +80,13 @@ function listOf(
       file: cycle.origin.file,
       row: cycle.origin.row,
     }));
-  return { unit: history.unit, failed_at, failed_day, last_pass_at, cycles };
+  return {
+    unit: history.unit,
+    failed_at: failed.earliest,
+    failed_day: failed.test.day,
+    last_pass_at: last?.earliest ?? null,
+    failed_by_date: byDate(failed),
+    last_pass_by_date: byDate(last),
+    cycles,
+  };
 }

@@ -1,8 +1,9 @@
+import { isSupported, isUnjudged } from '../../transform/cleaning/support.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
 import type { Clock } from './clocks.ts';
 import type { IntervalCase, Reason } from './interval-schema.ts';
 import { countOf, sortedClocks } from './spell-days.ts';
-import { isReactive, type Spell } from './spells.ts';
+import type { Spell } from './spells.ts';
 
 /** Fewest failures from which a shape is judged (our choice: with fewer the interval of the shape spans a factor of ten or so). */
 export const LEAST_FAILURES = 5;
@@ -15,18 +16,16 @@ export function countCleanings(
   const records = histories.flatMap((history) =>
     history.chamber_cleanings
       .filter((cleaning) => cleaning.done)
-      .map((cleaning) => ({ cleaning, support: cleaning.support!, reactive: isReactive(cleaning, history) })),
+      .map((cleaning) => ({ cleaning, support: cleaning.support!, reactive: cleaning.reactive === true })),
   );
   const number = (holds: (of: (typeof records)[number]) => boolean) => records.filter(holds).length;
   return {
     records: records.length,
     routine: number((of) => !of.reactive),
     reactive: number((of) => of.reactive),
-    supported: number(
-      ({ cleaning, support }) => support.judged && !cleaning.contradicted && !support.no_return,
-    ),
-    no_return: number(({ cleaning, support }) => !cleaning.contradicted && support.no_return),
-    not_judged: number(({ support }) => !support.judged),
+    supported: number(({ support }) => isSupported(support)),
+    no_return: number(({ cleaning, support }) => !cleaning.contradicted && support.no_return === true),
+    not_judged: number(({ support }) => isUnjudged(support)),
     contradicted: number(({ cleaning }) => cleaning.contradicted),
     starts: number(({ cleaning, reactive }) => !reactive && (contradictedCounts || !cleaning.contradicted)),
   };

@@ -4,7 +4,6 @@ import type { Site } from '../../site/site.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
 import type { InputInForce } from './argument-schema.ts';
-import { isReactive } from './spells.ts';
 
 /** Inputs as numbers for the arithmetic, each with its place in the list that is printed. */
 export interface Inputs {
@@ -136,8 +135,7 @@ function workMinutes(site: Site, histories: readonly UnitCourse[]): number[] {
   return histories.flatMap((history) =>
     history.chamber_cleanings
       .filter(
-        (cleaning) =>
-          countsAsDone(cleaning, site.rules.contradicted_counts_as_done) && !isReactive(cleaning, history),
+        (cleaning) => countsAsDone(cleaning, site.rules.contradicted_counts_as_done) && !cleaning.reactive,
       )
       .flatMap((cleaning) => {
         if (cleaning.minutes !== undefined) return [cleaning.minutes];

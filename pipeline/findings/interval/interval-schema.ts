@@ -162,7 +162,7 @@ export const intervalCaseSchema = z.strictObject({
       reactive: count,
       supported: count,
       no_return: count,
-      not_judged: count.describe('Date only: the cycle log can’t be asked'),
+      not_judged: count.describe('Of the record or of the passing test after it only the date is known'),
       contradicted: count,
       starts: count.describe('Records that start a spell'),
     })

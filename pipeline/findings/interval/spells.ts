@@ -1,8 +1,8 @@
 import type { Day } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
-import type { JudgedCleaning } from '../../transform/cleaning/judge-cleanings.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import { byOver, isOver } from '../../transform/possible-time.ts';
 import { eraOf } from '../../transform/service/eras.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
 import { logCover } from './log-cover.ts';
@@ -40,8 +40,7 @@ export type RecordReading = 'site' | 'all_records';
  * Cuts the units' days of use into cleaning spells.
  *
  * A spell starts with a chamber cleaning that is routine and counts as done in the reading. A reactive cleaning ends the spell and starts none, so that a
- * unit just mended is never taken for one just cleaned. A record with a date only on the day of a failed test may be either, and is taken as
- * reactive. A day belongs to the cleaning that was over when its first cycle started.
+ * unit just mended is never taken for one just cleaned. A day belongs to the cleaning that was over when its first cycle started.
  *
  * @param rowsOf rows of the panel of a unit
  */
@@ -65,9 +64,9 @@ function spellsOfUnit(
   contradictedCounts: boolean,
   covered: (day: Day) => boolean,
 ): Spell[] {
-  const cleanings = history.chamber_cleanings.filter((cleaning) =>
-    countsAsDone(cleaning, contradictedCounts),
-  );
+  const cleanings = history.chamber_cleanings
+    .filter((cleaning) => countsAsDone(cleaning, contradictedCounts))
+    .sort(byOver);
   // Made anew where it is asked for.
   const { use_days } = history;
   const columns = dayColumns(rows.size);
@@ -88,9 +87,8 @@ function spellsOfUnit(
     const { day } = use;
     for (; next < cleanings.length && isOver(cleanings[next]!, day, use.first_cycle); next++) {
       const cleaning = cleanings[next]!;
-      const reactive = isReactive(cleaning, history);
-      close(reactive ? 'reactive_cleaning' : 'routine_cleaning', cleaning.day);
-      if (reactive) continue;
+      close(cleaning.reactive ? 'reactive_cleaning' : 'routine_cleaning', cleaning.day);
+      if (cleaning.reactive) continue;
       open = startAt(history, cleaning.day, columns, filled);
       used = 0;
       cycles = 0;
@@ -130,15 +128,4 @@ function startAt(history: UnitCourse, from: Day, columns: DayColumns, filled: nu
     days: { columns, from: filled, to: filled },
     passed: { calendar_days: 0, days_of_use: 0, cycles: 0 },
   };
-}
-
-const isOver = (cleaning: JudgedCleaning, day: Day, firstCycle: number): boolean =>
-  cleaning.day < day || (cleaning.day === day && cleaning.time_mark !== 'day' && cleaning.time <= firstCycle);
-
-/** Reactive by its mark or the site's rule, or a date alone on the day of a failed test. */
-export function isReactive(
-  cleaning: JudgedCleaning,
-  { failed_days }: Pick<UnitCourse, 'failed_days'>,
-): boolean {
-  return cleaning.reactive === true || (cleaning.time_mark === 'day' && failed_days.includes(cleaning.day));
 }

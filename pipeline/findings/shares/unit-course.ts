@@ -29,8 +29,6 @@ export interface UnitCourse extends LoggedUnit {
   chamber_cleanings: JudgedCleaning[];
   /** Cleanings of all tasks. */
   cleaning_counts: CleaningCount[];
-  /** Days with a failed test. */
-  failed_days: Day[];
   /** The newest cycle, test or cleaning. */
   newest_event: number | null;
   /** Lengths of completed warm-ups, of completed air-removal tests, minutes. */
@@ -74,7 +72,6 @@ export function unitCourse(history: UnitHistory, site: Site, until: Day): UnitCo
     cleaning_counts: cleaningCounts(cleanings),
     logged_days: [...new Set(cleanings.map((cleaning) => cleaning.day))],
     logged_tasks: [...new Set(cleanings.map((cleaning) => cleaning.task))],
-    failed_days: tests.filter((test) => test.result === 'fail').map((test) => test.day),
     newest_event: newest.length === 0 ? null : Math.max(...newest),
     warm_up_minutes: lengths((of) => of.kind === 'warm_up' && of.standing === 'completed', MINUTE),
     test_minutes: lengths((of) => of.kind === 'air_removal_test' && of.standing === 'completed', MINUTE),

@@ -1,12 +1,15 @@
 import { groupBy } from '../../group-by.ts';
 import type { Day } from '../../site/day.ts';
 import type { AirRemovalTest } from '../../site/records.ts';
+import type { WallClock } from '../../site/wall-clock.ts';
 import type { ClassedCycle } from '../cycles/class-cycles.ts';
+import { type PossibleTime, possibleTime } from '../possible-time.ts';
 import type { UnitRecords } from '../records-by-unit.ts';
+import { possibleEnd } from '../service/possible-end.ts';
 
 /**
- * What a test counts as. Only `day_result` is counted; the others are kept and shown. `after_repair`: between the end of a repair and the end of
- * that operating day. `qualification`: its cycle is one.
+ * What a test counts as. Only `day_result` is counted; the others are kept and shown. `after_repair`: known to lie between the end of a repair and the end
+ * of that operating day, so that a failure which may be what the repair was for is counted. `qualification`: its cycle is one.
  */
 export type TestRole = 'day_result' | 'retest' | 'after_repair' | 'qualification' | 'invalid';
 
@@ -37,14 +40,17 @@ export function judgeTests(records: UnitRecords, cycles: readonly ClassedCycle[]
       (service) =>
         (service.kind === 'repair' || service.kind === 'controller_replaced') && service.to !== undefined,
     )
-    .map((service) => service.to!);
+    .map((service) => possibleEnd(service, records.clock).latest);
   const resultDays = new Set<Day>();
   return records.air_removal_tests.map((test) => {
     const day = records.clock.operatingDay(test.time);
     const cycle = linkCycle(test, testCycles.get(day) ?? [], taken);
     if (cycle) taken.add(cycle);
     const ended_at = cycle ? (cycle.end ?? cycle.start) : test.time_mark === 'day' ? null : test.time;
-    const when = ended_at ?? test.time;
+    const when = possibleTimeOver(
+      { ended_at, time: test.time, time_mark: test.time_mark },
+      records.clock,
+    ).earliest;
     const afterRepair = repairs.some((end) => end <= when && records.clock.operatingDay(end) === day);
     let role: TestRole = 'day_result';
     if (test.result === 'invalid') role = 'invalid';
@@ -55,6 +61,12 @@ export function judgeTests(records: UnitRecords, cycles: readonly ClassedCycle[]
     return judged(test, { day, role, cycle, ended_at });
   });
 }
+
+/** When a test may have been over: a date alone may be any time of its operating day, unless the test's cycle was found. */
+export const possibleTimeOver = (
+  { ended_at, time, time_mark }: Pick<JudgedTest, 'ended_at' | 'time' | 'time_mark'>,
+  clock: WallClock,
+): PossibleTime => possibleTime(ended_at ?? time, ended_at === null ? time_mark : 'time', clock);
 
 /** Field by field, since copies by spread take several times the memory, and there may be millions. */
 function judged(test: AirRemovalTest, of: Omit<JudgedTest, keyof AirRemovalTest>): JudgedTest {

@@ -3,7 +3,7 @@ import type { JudgedTest } from './judge-tests.ts';
 
 /**
  * Whether the day's test came before production. `missing`: production and no valid test. `late`: the first valid test ended after the first
- * production cycle started. `no_time`: the test's time is not known. `not_needed`: no production.
+ * production cycle started. `no_time`: a test that may have come first has a date only. `not_needed`: no production.
  */
 export type TestTiming = 'in_time' | 'late' | 'missing' | 'no_time' | 'not_needed';
 
@@ -16,8 +16,7 @@ export function testTiming(
   if (!firstProduction) return 'not_needed';
   const valid = testsOfDay.filter((test) => test.role !== 'invalid');
   if (valid.length === 0) return 'missing';
-  if (valid.every((test) => test.ended_at === null)) return 'no_time';
-  return valid.some((test) => test.ended_at !== null && test.ended_at <= firstProduction.start)
-    ? 'in_time'
-    : 'late';
+  if (valid.some((test) => test.ended_at !== null && test.ended_at <= firstProduction.start))
+    return 'in_time';
+  return valid.some((test) => test.ended_at === null) ? 'no_time' : 'late';
 }

@@ -2,8 +2,9 @@ import { firstFrom } from '../../first-from.ts';
 import type { Day } from '../../site/day.ts';
 import type { Cleaning } from '../../site/records.ts';
 import type { Rules } from '../../site/rules.ts';
-import type { JudgedTest } from '../air-removal-tests/judge-tests.ts';
+import { type JudgedTest, possibleTimeOver } from '../air-removal-tests/judge-tests.ts';
 import type { ClassedCycle } from '../cycles/class-cycles.ts';
+import { type PossibleTime, possibleTime } from '../possible-time.ts';
 import type { UnitRecords } from '../records-by-unit.ts';
 import { type Support, supportOf } from './support.ts';
 
@@ -15,7 +16,10 @@ export interface JudgedCleaning extends Cleaning {
   support: Support | null;
   /** Running or hot: the cycle log contradicts the record. */
   contradicted: boolean;
-  /** Marked so, or within the site's number of days after a failed test. Null for work not done. */
+  /**
+   * Marked so, or within the site's number of days after a failed test. A date alone on the day of a failed test may be before or after it, and is taken as
+   * after: a unit just mended is then never taken for one just cleaned. Null for work not done.
+   */
   reactive: boolean | null;
 }
 
@@ -27,16 +31,18 @@ export function judgeCleanings(
   rules: Rules,
 ): JudgedCleaning[] {
   const others = cycles.filter((cycle) => cycle.standing !== 'purge');
-  const failed = tests.filter((test) => test.result === 'fail');
-  const passes = tests
-    .filter((test) => test.result === 'pass')
-    .map((test) => test.ended_at ?? test.time)
-    .sort((a, b) => a - b);
+  const over = (result: JudgedTest['result']): (PossibleTime & { day: Day })[] =>
+    tests
+      .filter((test) => test.result === result)
+      .map((test) => ({ day: test.day, ...possibleTimeOver(test, records.clock) }))
+      .sort((a, b) => a.earliest - b.earliest);
+  const [failed, passes] = [over('fail'), over('pass')];
   return records.cleanings.map((cleaning) => {
     const day = records.clock.operatingDay(cleaning.time);
     const done = (cleaning.state ?? 'done') === 'done';
     const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, others, passes, rules) : null;
-    const failure = failed[firstFrom(failed, (test) => test.time > cleaning.time) - 1];
+    const { latest } = possibleTime(cleaning.time, cleaning.time_mark, records.clock);
+    const failure = failed[firstFrom(failed, (test) => test.earliest > latest) - 1];
     const afterFailure = failure !== undefined && day - failure.day <= rules.reactive_within_days;
     const contradicted = support !== null && (support.running || support.hot);
     const reactive = done ? cleaning.reason === 'reactive' || afterFailure : null;

@@ -1,5 +1,6 @@
 import type { Day } from '../../site/day.ts';
 import type { Policy } from '../../site/site-schema.ts';
+import { byOver, isOver } from '../possible-time.ts';
 import type { CleaningLog } from './cleaning-log.ts';
 import { countsAsDone, type UseDay } from './due-tasks.ts';
 import { intervalClock } from './interval-clock.ts';
@@ -12,6 +13,18 @@ export interface Overdue {
   days_past_due: number | null;
   /** Calendar days since the last counted cleaning; null before the first. */
   clock_days: number | null;
+}
+
+/** What is asked of one task of a unit. */
+export interface OverdueInput {
+  policy: Policy;
+  /** Days of use in order. */
+  useDays: readonly UseDay[];
+  /** The unit's records of the task, in order of time. */
+  records: readonly JudgedCleaning[];
+  /** Whether records that the cycle log contradicts count as done. */
+  contradictedCounts: boolean;
+  log: CleaningLog;
 }
 
 /**
@@ -27,33 +40,49 @@ export function overdueDays(
   contradictedCounts: boolean,
   log: CleaningLog,
 ): Map<Day, Overdue> {
-  const clock = intervalClock(policy, useDays);
-  const counted = records.filter((record) => countsAsDone(record, contradictedCounts));
-  const result = new Map<Day, Overdue>();
+  const { counted, judge } = overdueOf({ policy, useDays, records, contradictedCounts, log });
   let next = 0;
-  for (const { day, first_cycle } of useDays) {
-    while (next < counted.length && isOver(counted[next]!, day, first_cycle)) next++;
-    const last = counted[next - 1]?.day ?? null;
+  return new Map(
+    useDays.map(({ day, first_cycle }) => {
+      while (next < counted.length && isOver(counted[next]!, day, first_cycle)) next++;
+      return [day, judge(day, next)];
+    }),
+  );
+}
+
+/**
+ * The same at the start of the first operating day after a record, whether or not the unit is used on it: all of its cleanings are over by then. Undefined
+ * where the unit was never in use, so that nothing fell due.
+ *
+ * @param day first operating day after the record
+ */
+export function overdueAfter(input: OverdueInput, day: Day): Overdue | undefined {
+  if (input.useDays.length === 0) return undefined;
+  const { counted, judge } = overdueOf(input);
+  return judge(day, counted.length);
+}
+
+/** The counted cleanings in the order in which they were over, and the judgement of a day by which the first `over` of them were. */
+function overdueOf({ policy, useDays, records, contradictedCounts, log }: OverdueInput): {
+  counted: JudgedCleaning[];
+  judge(day: Day, over: number): Overdue;
+} {
+  const clock = intervalClock(policy, useDays);
+  const counted = records.filter((record) => countsAsDone(record, contradictedCounts)).sort(byOver);
+  const judge = (day: Day, over: number): Overdue => {
+    const last = counted[over - 1]?.day ?? null;
     const anchor = last ?? useDays[0]!.day;
     const clock_days = last === null ? null : day - last;
     const due = clock.reached(anchor, 1);
     if (day <= clock.withGrace(due)) {
-      result.set(day, {
-        overdue: last === null ? null : 0,
-        days_past_due: last === null ? null : 0,
-        clock_days,
-      });
-      continue;
+      const known = last === null ? null : 0;
+      return { overdue: known, days_past_due: known, clock_days };
     }
-    const comes = counted[next]?.day ?? Number.POSITIVE_INFINITY;
+    const comes = counted[over]?.day ?? Number.POSITIVE_INFINITY;
     const kept = log.covers(policy.task, due, day);
+    if (kept && policy.unrecorded_means === 'done') return { overdue: 0, days_past_due: 0, clock_days: null };
     const known = (kept && policy.unrecorded_means === 'missed') || comes <= clock.reached(anchor, 2);
-    if (kept && policy.unrecorded_means === 'done')
-      result.set(day, { overdue: 0, days_past_due: 0, clock_days: null });
-    else result.set(day, { overdue: known ? 1 : null, days_past_due: known ? day - due : null, clock_days });
-  }
-  return result;
+    return { overdue: known ? 1 : null, days_past_due: known ? day - due : null, clock_days };
+  };
+  return { counted, judge };
 }
-
-const isOver = (record: JudgedCleaning, day: Day, firstCycle: number): boolean =>
-  record.day < day || (record.day === day && record.time_mark !== 'day' && record.time <= firstCycle);

@@ -30,7 +30,8 @@ describe('what a page shows of very many', () => {
 
   it('is thirty look-back lists, and how many more there are', () => {
     const list = { unit: 'A', failed_at: 0, failed_day: 0, failed: '2026-03-01 06:30', last_pass_at: null };
-    const lists = rows(32).map(() => ({ ...list, last_pass: null, cycles: [] }));
+    const byDate = { failed_by_date: false, last_pass_by_date: false };
+    const lists = rows(32).map(() => ({ ...list, ...byDate, last_pass: null, cycles: [] }));
     const context = { words: en, unitPage: () => undefined } as unknown as Parameters<
       typeof lookBackLists
     >[0];

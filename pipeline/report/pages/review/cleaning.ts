@@ -169,7 +169,7 @@ export function chamberTable(
   units = listedUnits(context.review),
 ): Html | false {
   const { words, span } = context;
-  const { chamberHeads: heads, noInterval, never } = words.cleaning;
+  const { chamberHeads: heads, noInterval, never, notKnown } = words.cleaning;
   const { format, terms } = words;
   if (units.every((unit) => unit.chamber.records === 0 && unit.chamber.interval === null)) return false;
   type Unit = (typeof units)[number];
@@ -198,7 +198,10 @@ export function chamberTable(
       {
         head: heads.pastDue,
         kind: 'number',
-        cell: ({ chamber }) => chamber.days_past_due !== null && format.integer(chamber.days_past_due),
+        cell: ({ chamber }) => {
+          if (chamber.interval === null) return false;
+          return chamber.days_past_due === null ? notKnown : format.integer(chamber.days_past_due);
+        },
       },
       number(heads.records, 'records'),
       number(heads.supported, 'supported'),

@@ -124,12 +124,14 @@ const MOST_LISTS = 30;
 export function lookBackLists(context: ReportContext, numbers: Numbering, lists: Review['look_backs']): Html {
   const { lookBack, where } = context.words.records;
   const { format, terms } = context.words;
+  const timeOrDate = (wall: string, byDate: boolean) =>
+    byDate ? format.date(wall.slice(0, 'yyyy-MM-dd'.length)) : format.time(wall);
   return html`${lists.slice(0, MOST_LISTS).map((list) => {
-    const failed = format.time(list.failed);
+    const failed = timeOrDate(list.failed, list.failed_by_date);
     const shown = list.cycles.slice(0, MOST_CYCLES);
     return html`<details>
 <summary>${lookBack.summary(list.unit, failed, list.cycles.length)}</summary>
-<p>${lookBack.since(list.last_pass === null ? null : format.time(list.last_pass))}</p>
+<p>${lookBack.since(list.last_pass === null ? null : timeOrDate(list.last_pass, list.last_pass_by_date))}${(list.failed_by_date || list.last_pass_by_date) && ` ${lookBack.wholeDay}`}</p>
 ${
   shown.length === 0
     ? html`<p>${lookBack.empty}</p>`

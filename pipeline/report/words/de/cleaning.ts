@@ -48,9 +48,10 @@ export const cleaning: CleaningWords = {
     reactive: 'Anlassbezogen',
   },
   chamberNote:
-    'Gestützt: Das Gerät stand vor der Arbeit für die Abkühlzeit still, und vor der Produktion kamen eine Aufheizcharge und ein bestandener Bowie-Dick-Test. Lief oder war heiß: Das Protokoll widerspricht dem Eintrag. Ein Eintrag kann zugleich heiß und ohne Rückkehr sein, die Spalten können also mehr ergeben als die Einträge. Anlassbezogen: innerhalb von zwei Tagen nach einem Fehler, oder so eingetragen.',
+    'Gestützt: Das Gerät stand vor der Arbeit für die Abkühlzeit still, und vor der Produktion kamen eine Aufheizcharge und ein bestandener Bowie-Dick-Test. Lief oder war heiß: Das Protokoll widerspricht dem Eintrag. Ein Eintrag kann zugleich heiß und ohne Rückkehr sein, die Spalten können also mehr ergeben als die Einträge. Nur Datum: Vom Eintrag oder vom bestandenen Test danach ist die Uhrzeit nicht bekannt, die Reihenfolge lässt sich also nicht beurteilen. Tage über die Frist: am Tag nach dem Monat; nicht bekannt, wo die Regel des Standorts nicht sagt, was eine Lücke bedeutet, oder kein Protokoll geführt wurde. Anlassbezogen: innerhalb von zwei Tagen nach einem Fehler, oder so eingetragen.',
   noInterval: 'keines festgelegt',
   never: 'kein Eintrag',
+  notKnown: 'nicht bekannt',
   unitLine: (parts) => format.sentence(list(parts)),
   taskSummary: (task, done, due) =>
     `${task}: ${integer(done)} von ${count(due, 'fälligen Aufgabe', 'fälligen Aufgaben')} erledigt.`,

@@ -104,6 +104,8 @@ export const records: RecordsWords = {
         ? 'Davor ist kein bestandener Test verzeichnet: Die Liste reicht bis zum Beginn der Aufzeichnungen.'
         : `Letzter bestandener Test davor: ${pass}.`,
     empty: 'Dazwischen liegt keine Produktionscharge.',
+    wholeDay:
+      'Wo von einem Test nur das Datum bekannt ist, steht die Produktion dieses ganzen Tages in der Liste.',
     heads: { number: 'Chargennummer', start: 'Beginn', kind: 'Art', standing: 'Ende', where: 'Fundstelle' },
     caption: (unit, failed) =>
       `Produktionschargen von Gerät ${unit} vor dem nicht bestandenen Test vom ${failed}`,

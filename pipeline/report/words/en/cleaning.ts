@@ -47,9 +47,10 @@ export const cleaning = {
     reactive: 'Reactive',
   },
   chamberNote:
-    'Supported: the unit stood idle for the cool-down before the work, and a warm-up and a passing air-removal test came before production. Running or hot: the log contradicts the record. A record can be hot and lack its return at once, so that the columns may sum to more than the records. Reactive: within two days after a failure, or marked so.',
+    'Supported: the unit stood idle for the cool-down before the work, and a warm-up and a passing air-removal test came before production. Running or hot: the log contradicts the record. A record can be hot and lack its return at once, so that the columns may sum to more than the records. Date only: of the record, or of the passing test after it, the time is not known, so that the order can’t be judged. Days past due: as of the day after the month; not known where the site’s rule does not say what a blank means, or its log was not kept. Reactive: within two days after a failure, or marked so.',
   noInterval: 'none stated',
   never: 'no record',
+  notKnown: 'not known',
   unitLine: (parts: string[]) => format.sentence(list(parts)),
   taskSummary: (task: string, done: number, due: number) =>
     `${task}: ${integer(done)} of ${count(due, 'task', 'tasks')} due done.`,

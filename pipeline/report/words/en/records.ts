@@ -61,6 +61,7 @@ export const records = {
         ? 'The record holds no passing test before it: the list goes back to its beginning.'
         : `Last passing test before it: ${pass}.`,
     empty: 'No production cycle lies between them.',
+    wholeDay: 'Where only the date of a test is known, production of that whole day is listed.',
     heads: { number: 'Cycle number', start: 'Start', kind: 'Kind', standing: 'Ended', where: 'Where' },
     caption: (unit: string, failed: string) =>
       `Production cycles of unit ${unit} before the failed test of ${failed}`,
