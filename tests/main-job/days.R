@@ -160,8 +160,11 @@ unit_days <- function(unit) {
   inside <- inside_episodes(days, results)
   cleaned$contradicted <- contradicted(cleaned, ran)
   failed_at <- own_tests[own_tests$result == "fail", ]
-  cleaned$reactive <- cleaned$done & (cleaned$reason %in% "reactive" | vapply(seq_len(nrow(cleaned)), function(i)
-    any(failed_at$time <= cleaned$time[i] & cleaned$day[i] - failed_at$day <= site$reactive_days), NA))
+  cleaned$reactive <- cleaned$done & (cleaned$reason %in% "reactive" | vapply(seq_len(nrow(cleaned)), function(i) {
+    since <- cleaned$day[i] - failed_at$day
+    after <- failed_at$time <= cleaned$time[i] | (cleaned$dated[i] & since == 0)
+    any(after & since <= site$reactive_days)
+  }, NA))
   chamber <- cleaned[cleaned$task == "chamber" & cleaned$done, ]
   strainer <- cleaned[cleaned$task == "drain_strainer", ]
   past_due <- days_past_due(days, first_cycle, chamber[!chamber$contradicted, ])
