@@ -113,9 +113,12 @@ function byColumn(sources: readonly SourceOfTables[], vocabulary: Vocabulary): S
     by: 'column',
     text: `several sites, named in the column ${headers.map((header) => `"${header}"`).join(', ')}: ${[...siteOf.values()].join(', ')}`,
     sites: [...siteOf.values()],
-    sources: sources.flatMap(({ source }, at): ProposedSource[] => {
+    sources: sources.flatMap(({ source, tables }, at): ProposedSource[] => {
       const column = columns[at];
-      if (column) return shared(source, column.header, column.values, (name) => siteOf.get(name)!);
+      if (column) {
+        const units = unitHeader(source) === undefined ? undefined : valuesOf(tables, unitHeader(source)!);
+        return shared(source, column.header, column.values, units, (name) => siteOf.get(name)!);
+      }
       const own = new Set(
         source.units.flatMap((name) =>
           pairs.filter((pair) => sameName(pair.name, name)).map(({ site }) => site),
@@ -154,17 +157,23 @@ function byNames(sources: readonly SourceOfTables[], vocabulary: Vocabulary): Si
       const header = unitHeader(source);
       const values = header === undefined ? undefined : valuesOf(tables, header);
       if (header === undefined || !values) return [{ ...source, site: undefined }];
-      return shared(source, header, values, (name) => siteOf.get(prefixOf(name) ?? '') ?? '');
+      return shared(source, header, values, values, (name) => siteOf.get(prefixOf(name) ?? '') ?? '');
     }),
     units: uniqueUnits(names.map((name) => ({ name, site: siteOf.get(prefixOf(name)!)! }))),
   };
 }
 
-/** A source of a file that several sites share: one for each, in which the rows of the others are skipped. */
+/**
+ * A source of a file that several sites share: one for each, in which the rows of the others are skipped.
+ *
+ * @param values what tells the site, row by row
+ * @param units names of the units, row by row; undefined: no column has them
+ */
 function shared(
   source: ProposedSource,
   header: string,
   values: readonly string[],
+  units: readonly string[] | undefined,
   siteOf: (value: string) => string,
 ): ProposedSource[] {
   const named = [...new Set(values)].filter((value) => value !== '').sort();
@@ -173,11 +182,19 @@ function shared(
   return sites.map((site) => ({
     ...source,
     site,
+    unitRows: units ? rowsOfSite(units, (row) => siteOf(values[row]!) === site) : source.unitRows,
     skip: {
       ...source.skip,
       [header]: [...(source.skip[header] ?? []), ...named.filter((value) => siteOf(value) !== site)],
     },
   }));
+}
+
+function rowsOfSite(units: readonly string[], isOfSite: (row: number) => boolean): Map<string, number> {
+  const rows = new Map<string, number>();
+  for (const [row, name] of units.entries())
+    if (name !== '' && isOfSite(row)) rows.set(name, (rows.get(name) ?? 0) + 1);
+  return rows;
 }
 
 function unitHeader({ columns }: ProposedSource): string | undefined {

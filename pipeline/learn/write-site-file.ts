@@ -98,7 +98,7 @@ function unitLines(proposal: Proposal): string[] {
       .map(({ id, name, site }) => {
         const tied = links.filter((link) => link.site === site && link.unit === name && link.name !== name);
         const names = [name, ...tied.map((link) => link.name)].filter((one) => one !== id);
-        return `  - { id: ${scalar(id)}${site === undefined ? '' : `, site: ${scalar(site)}`}${names.length === 0 ? '' : `, aliases: [${names.map(scalar).join(', ')}]`} } # ${rowsText(name, proposal)}`;
+        return `  - { id: ${scalar(id)}${site === undefined ? '' : `, site: ${scalar(site)}`}${names.length === 0 ? '' : `, aliases: [${names.map(scalar).join(', ')}]`} } # ${rowsText(name, proposal, site)}`;
       }),
     ...links
       .filter(({ unit }) => unit === undefined)
@@ -109,15 +109,18 @@ function unitLines(proposal: Proposal): string[] {
         const ofSite = site === undefined ? '' : `, site: ${scalar(site)}`;
         const why = doubt === undefined ? ` is in no log of cycles${at}${number}` : `: ${doubt}`;
         return comment(
-          `  ? open: ${quote(name)} of ${found.join(', ')}${why}. Another name of a unit, whose line is then - { id: ${other}${ofSite}, aliases: [${scalar(name)}] }, or a unit of its own: - { id: ${scalar(idOf(name))}${ofSite} }`,
+          `  ? open: ${quote(name)} of ${found.join(', ')}${why}. Another name of a unit, whose line is then - { id: ${other}${ofSite}, aliases: [${scalar(name)}] }, or a unit of its own: - { id: ${scalar(idOf(name))}${ofSite}${idOf(name) === name ? '' : `, aliases: [${scalar(name)}]`} }`,
         );
       }),
   ];
 }
 
-/** How many rows of all files have the name. */
-function rowsText(name: string, { sources }: Proposal): string {
-  const rows = rowsOf(name, sources);
+/** How many rows of all files, or of those of a site, have the name. */
+function rowsText(name: string, { sources }: Proposal, site?: string): string {
+  const rows = rowsOf(
+    name,
+    sources.filter((source) => site === undefined || source.site === site),
+  );
   return `${rows} ${rows === 1 ? 'row' : 'rows'}`;
 }
 

@@ -82,6 +82,30 @@ describe('names of units that may be slips', () => {
     });
   });
 
+  it('are looked at site by site, where a column tells the sites', async () => {
+    const rows = ['Hospital,Sterilizer,Start,Program,Result'];
+    for (let day = 10; day < 30; day++)
+      for (let hour = 10; hour < 20; hour++) {
+        const at = `2025-03-${day} ${hour}:10:00,Wrapped,Completed`;
+        rows.push(`North,S1,${at}`, `South,${day === 15 && hour === 12 ? 'S3' : 'S2'},${at}`);
+        if (hour % 2 === 0) rows.push(`South,S1,${at}`);
+      }
+    await withFolder({ 'cycles.csv': `${rows.join('\n')}\n` }, async (folder) => {
+      const learned = await learn(folder, {
+        vocabulary: loadVocabulary(),
+        zone: 'Europe/Berlin',
+        sites: 'column',
+      });
+      expect(openQuestions(learned).map(({ about, text }) => [about, text])).toEqual([
+        ['unit "S3" at South', 'Which unit is "S3" of cycles.csv? Only 1 of 300 rows has it'],
+      ]);
+      const text = writeSiteFile(learned);
+      expect(text).toContain('- { id: North S1, site: North, aliases: [S1] } # 200 rows\n');
+      expect(text).toContain('- { id: South S1, site: South, aliases: [S1] } # 100 rows\n');
+      expect(text).toContain('- { id: S2, site: South } # 199 rows\n');
+    });
+  });
+
   it('the units that a test names otherwise are asked about beside them', async () => {
     const tests = ['Sterilizer,Read at,Result'];
     for (let day = 10; day < 30; day++)
