@@ -23,8 +23,10 @@ export const waterRowSchema = z.strictObject({
   status: z
     .enum(['site', 'verified', 'unverified'])
     .nullable()
-    .describe('site: the site’s own limit; unverified: from memory, check the edition in force before use'),
-  not_compared: z.enum(['no_limit', 'other_measure']).nullable(),
+    .describe(
+      'site: the site’s own limit; verified: seen in a public reproduction; unverified: an example that was not checked, from which nothing follows',
+    ),
+  not_compared: z.enum(['no_limit', 'other_measure', 'example_limit']).nullable(),
 });
 export type WaterRow = z.infer<typeof waterRowSchema>;
 
@@ -79,10 +81,12 @@ export const surfaceSchema = z.strictObject({
         water_out: z.array(
           z.strictObject({ point: z.string(), determinand: z.string(), status: z.string() }),
         ),
+        water_within: z.array(z.string()).describe('Determinands within limits that were checked'),
+        water_examples: z.array(z.string()).describe('Determinands beside an example limit only'),
         advice: z
-          .enum(['water_and_professional', 'sample_water', 'look_again'])
+          .enum(['water_and_professional', 'sample_water', 'compare_water', 'look_again'])
           .describe(
-            'water_and_professional: deposits stay and water is out of limits; sample_water: no sample to compare; look_again: water in its limits',
+            'water_and_professional: deposits stay and water is out of limits; sample_water: no sample; compare_water: samples, but no checked limit to compare them with; look_again: water in checked limits',
           ),
       }),
     )

@@ -165,8 +165,21 @@ function deposits(
       of: said.length,
       last_date: formatDay(said.at(-1)!.day),
       water_out: out.map(({ point, determinand, status }) => ({ point, determinand, status: status! })),
-      advice:
-        out.length > 0 ? 'water_and_professional' : compared.length === 0 ? 'sample_water' : 'look_again',
+      water_within: names(compared.filter((row) => row.out === 0)),
+      water_examples: names(served.filter((row) => row.not_compared === 'example_limit')),
+      advice: adviceOf(served, compared, out),
     },
   ];
+}
+
+const names = (rows: readonly WaterRow[]): string[] => [...new Set(rows.map((row) => row.determinand))];
+
+function adviceOf(
+  served: readonly WaterRow[],
+  compared: readonly WaterRow[],
+  out: readonly WaterRow[],
+): Surfaces['deposits'][number]['advice'] {
+  if (out.length > 0) return 'water_and_professional';
+  if (served.length === 0) return 'sample_water';
+  return compared.length === 0 ? 'compare_water' : 'look_again';
 }

@@ -29,7 +29,7 @@ const GOST = 'EN 285 type values, as in the table of GOST 31598';
 
 /**
  * Default limits: the values of the kind found in EN 285 Annex B. Editions differ, notably for chloride and conductivity. `verified`: seen in a public reproduction of the
- * table, not in the standard itself; `unverified`: from memory. A site should put those of the edition in force in their place.
+ * table, not in the standard itself; `unverified`: from memory, an example that is shown and from which nothing follows. A site should put those of the edition in force in their place.
  */
 export const DEFAULT_LIMITS: readonly WaterLimit[] = [
   limit('feed_water', 'residue on evaporation', MG, null, 10, FEED, 'unverified'),

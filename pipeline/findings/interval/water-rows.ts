@@ -8,7 +8,7 @@ import { fold, foldMeasure, limitsInForce, type WaterLimit } from './water-limit
 /** Days back from the end of the record whose samples are counted: carried as measured, nothing between them taken as fact. */
 const YEAR_DAYS = 365;
 
-/** Water and condensate of the last year, one row for each point, determinand and measure, beside the limits in force. */
+/** Water and condensate of the last year, one row for each point, determinand and measure, beside the limits in force. Nothing is said to be in or out of a limit that was not checked. */
 export function waterRows(site: Site, water: readonly Water[], until: Day): WaterRow[] {
   const { water: inputs } = site.declared.interval;
   const limits = limitsInForce(inputs);
@@ -32,6 +32,7 @@ export function waterRows(site: Site, water: readonly Water[], until: Day): Wate
       : 'feed_water';
     const known = limits.filter((row) => row.kind === kind && row.determinand === fold(determinand));
     const found = known.find((row) => row.measures.includes(foldMeasure(measure))) ?? null;
+    const checked = found === null || found.status === 'unverified' ? null : found;
     return {
       point,
       site: last.site,
@@ -40,17 +41,22 @@ export function waterRows(site: Site, water: readonly Water[], until: Day): Wate
       determinand,
       measure,
       samples: sorted.length,
-      out: found === null ? 0 : sorted.filter(({ sample }) => isOut(sample.value, found)).length,
+      out: checked === null ? 0 : sorted.filter(({ sample }) => isOut(sample.value, checked)).length,
       last_date: formatDay(last.day),
       last_value: last.sample.value,
-      last_out: found === null ? null : isOut(last.sample.value, found),
+      last_out: checked === null ? null : isOut(last.sample.value, checked),
       low: found?.low ?? null,
       high: found?.high ?? null,
       edition: found?.edition ?? null,
       status: found?.status ?? null,
-      not_compared: found !== null ? null : known.length > 0 ? 'other_measure' : 'no_limit',
+      not_compared: checked !== null ? null : whyNot(found, known),
     };
   });
+}
+
+function whyNot(found: WaterLimit | null, known: readonly WaterLimit[]): WaterRow['not_compared'] {
+  if (found !== null) return 'example_limit';
+  return known.length > 0 ? 'other_measure' : 'no_limit';
 }
 
 const isOut = (value: number, { low, high }: WaterLimit): boolean =>

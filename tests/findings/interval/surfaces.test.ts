@@ -93,7 +93,13 @@ describe('water', () => {
       status: 'unverified',
       units: ['U1'],
     });
-    expect(row('feed water', 'conductivity')).toMatchObject({ high: 5, last_out: false });
+    // A limit from memory is shown, and nothing is said to be in or out of it.
+    expect(row('feed water', 'conductivity')).toMatchObject({
+      high: 5,
+      out: 0,
+      last_out: null,
+      not_compared: 'example_limit',
+    });
     expect(row('feed water', 'pH')).toMatchObject({ low: 5, high: 7.5, out: 1 });
     expect(row('feed water', 'iron')).toMatchObject({ not_compared: 'other_measure', last_out: null });
     expect(row('feed water', 'taste')).toMatchObject({ not_compared: 'no_limit', status: null });
@@ -149,6 +155,8 @@ describe('deposits that stay after rinsing', () => {
         of: 4,
         last_date: '2025-05-30',
         water_out: [{ point: 'feed water', determinand: 'silicate', status: 'verified' }],
+        water_within: [],
+        water_examples: [],
         advice: 'water_and_professional',
       },
     ]);
@@ -159,9 +167,20 @@ describe('deposits that stay after rinsing', () => {
     expect(
       surfaces(residues, [sample('feed water', 'silicate', 3, { units: 'U2' })]).deposits[0]!.advice,
     ).toBe('sample_water');
-    expect(surfaces(residues, [sample('feed water', 'silicate', 0.3)]).deposits[0]!.advice).toBe(
-      'look_again',
-    );
+    const chloride = sample('feed water', 'chloride', 0.1);
+    expect(surfaces(residues, [sample('feed water', 'silicate', 0.3), chloride]).deposits[0]!).toMatchObject({
+      advice: 'look_again',
+      water_within: ['silicate'],
+      water_examples: ['chloride'],
+    });
+  });
+
+  it('conclude nothing from limits that were not checked, in or out of them', () => {
+    for (const value of [0.1, 50])
+      expect(surfaces(residues, [sample('feed water', 'chloride', value)]).deposits[0]!).toMatchObject({
+        advice: 'compare_water',
+        water_out: [],
+      });
   });
 
   it('are not read from one inspection alone', () => {

@@ -30,11 +30,26 @@ function deposits({ found, text, context }: SectionContext): Html {
   const { deposits: rows } = found.surfaces;
   if (rows.length === 0) return html`<p>${evidence.noDeposits}</p>`;
   return html`<ul>${rows.map((row) => {
-    const out = row.water_out.map((of) => `${of.point}: ${evidence.determinand(of.determinand)}`).join('; ');
-    const advice = evidence.depositAdvice[row.advice];
-    return html`<li>${evidence.deposit({ unit: row.unit, residue: row.residue, of: row.of, date: context.words.format.date(row.last_date) })} ${typeof advice === 'string' ? advice : advice(out)}</li>
+    const advice = adviceText(evidence, row);
+    return html`<li>${evidence.deposit({ unit: row.unit, residue: row.residue, of: row.of, date: context.words.format.date(row.last_date) })} ${advice}</li>
 `;
   })}</ul>`;
+}
+
+function adviceText(
+  { depositAdvice, determinand }: SectionContext['text']['evidence'],
+  row: SectionContext['found']['surfaces']['deposits'][number],
+): string {
+  switch (row.advice) {
+    case 'water_and_professional':
+      return depositAdvice.water_and_professional(
+        row.water_out.map((of) => `${of.point}: ${determinand(of.determinand)}`).join('; '),
+      );
+    case 'look_again':
+      return depositAdvice.look_again(row.water_within.map(determinand), row.water_examples.map(determinand));
+    default:
+      return depositAdvice[row.advice];
+  }
 }
 
 function waterTable({ context, numbers, found, text }: SectionContext): Html | false {
@@ -77,7 +92,7 @@ function waterTable({ context, numbers, found, text }: SectionContext): Html | f
         cell: (row) =>
           row.status === null
             ? ''
-            : html`${evidence.edition(row.edition ?? '')} <span class="sub">${evidence.waterStatus[row.status]}</span>`,
+            : html`${evidence.edition(row.edition ?? '')} <span class="sub wraps">${evidence.waterStatus[row.status]}</span>`,
       },
     ],
   });

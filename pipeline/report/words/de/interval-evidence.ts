@@ -3,7 +3,7 @@ import { format } from './format.ts';
 import { reasonText } from './reasons.ts';
 import { SCENARIOS, scenarioName } from './settings.ts';
 
-const { integer, figures, twoFigures, pValue } = format;
+const { integer, figures, list, twoFigures, pValue } = format;
 
 /** Wörter der Belege hinter der Begründung. */
 export const intervalEvidence: IntervalEvidenceWords = {
@@ -195,9 +195,13 @@ export const intervalEvidence: IntervalEvidenceWords = {
   waterStatus: {
     site: 'Grenze des Standorts',
     verified: 'in einer öffentlichen Wiedergabe gesehen',
-    unverified: 'nicht geprüft, aus dem Gedächtnis: die geltende Ausgabe prüfen',
+    unverified: 'Beispielgrenze, nicht an der Norm geprüft: mit der geltenden Ausgabe vergleichen',
   },
-  notCompared: { no_limit: 'keine Grenze', other_measure: 'Grenze steht in einer anderen Einheit' },
+  notCompared: {
+    no_limit: 'keine Grenze',
+    other_measure: 'Grenze steht in einer anderen Einheit',
+    example_limit: 'nur Beispiel',
+  },
   limit: (low, high) =>
     low !== null && high !== null
       ? `${figures(low, 6)} bis ${figures(high, 6)}`
@@ -214,8 +218,10 @@ export const intervalEvidence: IntervalEvidenceWords = {
       `Das Wasser liegt außerhalb der Grenzen (${out}). Mehr von derselben Reinigung hilft nicht gegen das, was das Wasser bringt: Wasser untersuchen und die Kammer vom Fachbetrieb reinigen lassen.`,
     sample_water:
       'Keine Wasserprobe der Aufzeichnungen betrifft dieses Gerät: Wasser beproben lassen, bevor öfter gereinigt wird.',
-    look_again:
-      'Das Wasser liegt in den Grenzen, mit denen es verglichen wurde: Spülen, Dosis und Einwirkzeit nach dem Etikett ansehen.',
+    compare_water:
+      'Sein Wasser wurde beprobt, aber neben den Werten steht keine geprüfte Grenze: mit der geltenden Ausgabe vergleichen, bevor öfter gereinigt wird.',
+    look_again: (within, examples) =>
+      `Das Wasser liegt in den Grenzen für ${list(within)}${examples.length === 0 ? '' : `; für ${list(examples)} gibt es nur Beispielgrenzen, aus denen nichts folgt`}. Spülen, Dosis und Einwirkzeit nach dem Etikett ansehen.`,
   },
   noDeposits:
     'Kein Gerät hat in zwei oder mehr seiner letzten vier Sichtprüfungen Rückstand nach dem Spülen.',

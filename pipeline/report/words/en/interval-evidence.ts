@@ -3,7 +3,7 @@ import type { SpellEnd } from '../../../findings/interval/spells.ts';
 import { format } from './format.ts';
 import { reasonText } from './reasons.ts';
 
-const { integer, figures, twoFigures, pValue } = format;
+const { integer, figures, list, twoFigures, pValue } = format;
 
 /** Words of the evidence behind the argument. */
 export const intervalEvidence = {
@@ -191,9 +191,13 @@ export const intervalEvidence = {
   waterStatus: {
     site: 'limit of the site',
     verified: 'seen in a public reproduction',
-    unverified: 'unverified, from memory: check the edition in force',
+    unverified: 'example limit, not checked against the standard: compare with the edition in force',
   },
-  notCompared: { no_limit: 'no limit', other_measure: 'limit is in another unit of measure' },
+  notCompared: {
+    no_limit: 'no limit',
+    other_measure: 'limit is in another unit of measure',
+    example_limit: 'example only',
+  },
   limit: (low: number | null, high: number | null) =>
     low !== null && high !== null
       ? `${figures(low, 6)} to ${figures(high, 6)}`
@@ -210,8 +214,10 @@ export const intervalEvidence = {
       `Water is out of limits (${out}). More of the same cleaning will not help against what the water brings: have the water analysed and the chamber cleaned professionally.`,
     sample_water:
       'No water sample reaches this unit in the record: have the water sampled before cleaning more often.',
-    look_again:
-      'The water is within the limits it was compared with: look at rinsing, dose and contact time as the label states them.',
+    compare_water:
+      'Its water was sampled, but no limit that was checked stands beside the values: compare them with the edition in force before cleaning more often.',
+    look_again: (within: string[], examples: string[]) =>
+      `The water is within the limits for ${list(within)}${examples.length === 0 ? '' : `; for ${list(examples)} there are example limits only, from which nothing follows`}. Look at rinsing, dose and contact time as the label states them.`,
   },
   noDeposits: 'No unit has residue after rinsing in two or more of its last four inspections.',
 };

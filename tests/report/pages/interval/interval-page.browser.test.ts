@@ -61,6 +61,17 @@ describe.each(NAMES)('page of the case, %s', (name) => {
   });
 });
 
+describe('tables with long words', () => {
+  it('fit a desktop, so that what a limit rests on is in sight', async () => {
+    await visit('supported', 1280, async (page) => {
+      const cut = await page.evaluate(
+        '[...document.querySelectorAll("#surfaces .table")].map((of) => of.scrollWidth - of.clientWidth)',
+      );
+      expect(cut).toEqual([0]);
+    });
+  });
+});
+
 describe.each(['supported', 'not_supported', 'cannot_tell'])('charts of the case, %s', (name) => {
   it('cuts no label of a chart', async () => {
     await visit(name, 1280, async (page) => {
