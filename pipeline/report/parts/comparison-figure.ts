@@ -118,12 +118,18 @@ export function comparisonTable(
   return dataTable(context, numbers, { caption, rows: comparisons, columns });
 }
 
-/** The verdict in a word, why, and the other reading where it differs. */
-export function verdictCell({ words, settings }: ReportContext, comparison: Comparison): Html {
+/** What a verdict rests on, in words. */
+export function whyOf({ words, settings }: ReportContext, comparison: Comparison): string[] {
   const weaker = comparison.because.includes('adjusted_p') ? 'unadjusted_p' : '';
-  const why = comparison.because
+  return comparison.because
     .filter((code) => code !== weaker)
     .map((code) => words.comparisons.because(code, comparison, settings));
+}
+
+/** The verdict in a word, why, and the other reading where it differs. */
+export function verdictCell(context: ReportContext, comparison: Comparison): Html {
+  const { words } = context;
+  const why = whyOf(context, comparison);
   const other = comparison.verdict_all_records;
   return html`<span class="verdict ${comparison.verdict}">${words.terms.verdict[comparison.verdict]}</span>${why.length > 0 && `: ${why.join('; ')}.`}${
     other !== null && other !== comparison.verdict && ` ${words.comparisons.otherReading(other)}`

@@ -31,6 +31,15 @@ describe('words of a comparison', () => {
     );
   });
 
+  it('have a legend that holds where a sign is shared by aborts of unrelated causes', () => {
+    const means = comparisons.verdictMeans(settings, '95%');
+    for (const verdict of ['not_shown', 'cannot_tell'] as const)
+      expect(means[verdict]).toContain('or one that aborts of unrelated causes or another exposure share');
+    expect(
+      comparisons.why('All units', 'cannot tell', ['the interval lies above 1', 'too little data']),
+    ).toBe('All units, cannot tell: the interval lies above 1; too little data.');
+  });
+
   it('say for each code why, and for a small record how much more is needed', () => {
     const because = (code: string) => comparisons.because(code, comparisonOf(), settings);
     expect(because('too_little_data')).toBe(

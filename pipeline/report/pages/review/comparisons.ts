@@ -40,8 +40,9 @@ export async function comparisonsSection(context: ReportContext, numbers: Number
 ${await questionFigure(context, numbers, question)}
 `);
   }
+  const leading = keyQuestion(questions)?.comparisons.find((of) => of.unit === null);
   const speaking = review.comparisons.filter(
-    (of) => of.verdict !== 'cannot_tell' && of.verdict !== 'not_comparable',
+    (of) => of === leading || (of.verdict !== 'cannot_tell' && of.verdict !== 'not_comparable'),
   );
   const body =
     review.comparisons.length === 0

@@ -2,6 +2,7 @@ import { VERDICTS } from '../../../findings/review-schema.ts';
 import { contrastChart } from '../../charts/contrast.ts';
 import { html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
+import { whyOf } from '../../parts/comparison-figure.ts';
 import { figure } from '../../parts/figure.ts';
 import type { Section } from '../../parts/page.ts';
 import { type ContrastRow, contrastRows } from '../../rows/contrast-rows.ts';
@@ -50,12 +51,24 @@ ${await figure(context, numbers, {
   spec: contrastChart(rows, {
     valueTitle: first.outcome === 'failed_test' ? charts.failedPer100 : charts.abortsPer100,
   }),
-  reading: story.reading(level),
+  reading: [story.reading(level), ...chosen.filter(isWeak).map((of) => whyWeak(context, of))].join(' '),
   csv: 'tables/comparisons.csv',
 })}
 <p class="ways screen"><a href="#comparisons">${story.allUnits}</a> <a href="comparisons.html#${key.id}">${story.numbers}</a> <a href="comparisons.html#verdicts">${story.means}</a></p>`,
   };
 }
+
+type Chosen = Question['comparisons'][number];
+
+/** A verdict whose numbers may look like more than it says. */
+const isWeak = ({ verdict }: Chosen): boolean => verdict !== 'shown' && verdict !== 'suggested';
+
+const whyWeak = (context: ReportContext, of: Chosen): string =>
+  context.words.comparisons.why(
+    of.unit ?? context.words.terms.fleet,
+    context.words.terms.verdict[of.verdict],
+    whyOf(context, of),
+  );
 
 /** The strongest verdicts first; where none is shown or suggested, all units together come first. */
 function strongest({ comparisons }: Question): Question['comparisons'] {

@@ -59,8 +59,8 @@ export const comparisons: ComparisonWords = {
   verdictMeans: (s, level) => ({
     shown: `mehr Fehler bei Versäumnis: Das ${level}\u2011Intervall liegt über 1, p, angepasst an alle gestellten Fragen, ist höchstens ${short(s.alpha)}, und Abbrüche aus anderen Ursachen blieben gleich. Ein Zusammenhang in diesen Aufzeichnungen, kein Beweis einer Ursache.`,
     suggested: 'eines dieser Zeichen, nicht alle: einen zweiten Blick wert, noch kein Befund.',
-    not_shown: `kein Zeichen für mehr Fehler, in Aufzeichnungen, die ein Verhältnis von ${short(s.ratioOfInterest)} gezeigt hätten (Trennschärfe ${percent(s.power)}).`,
-    cannot_tell: `kein Zeichen, aber zu wenige Tage oder Fehler, um ein Verhältnis von ${short(s.ratioOfInterest)} zu zeigen. Das ist nicht dasselbe wie „kein Effekt“.`,
+    not_shown: `kein Zeichen für mehr Fehler, oder eines, das Abbrüche aus anderen Ursachen oder ein anderes Versäumnis teilen, in Aufzeichnungen, die ein Verhältnis von ${short(s.ratioOfInterest)} gezeigt hätten (Trennschärfe ${percent(s.power)}).`,
+    cannot_tell: `kein Zeichen für mehr Fehler, oder eines, das Abbrüche aus anderen Ursachen oder ein anderes Versäumnis teilen, und zu wenige Tage oder Fehler, um ein Verhältnis von ${short(s.ratioOfInterest)} zu zeigen. Das ist nicht dasselbe wie „kein Effekt“.`,
     not_comparable: `die Tage lassen sich nicht nebeneinanderstellen: ${percent(s.reactiveShare)} oder mehr der Reinigungen folgten auf einen Fehler, oder auf einer Seite stehen weniger als ${short(s.leastDays)} Tage.`,
   }),
   because: (code, c, s) => {
@@ -85,6 +85,7 @@ export const comparisons: ComparisonWords = {
     };
     return texts[code] ?? code;
   },
+  why: (scope, verdict, reasons) => `${scope}, ${verdict}: ${reasons.join('; ')}.`,
   otherReading: (verdict) =>
     `Zählten Einträge als erledigt, denen das Chargenprotokoll widerspricht: ${terms.verdict[verdict]}.`,
   control: (c) => {
@@ -126,7 +127,8 @@ export const comparisons: ComparisonWords = {
     `Tage dieses Geräts mit Versäumnis gegen seine übrigen Tage, ${span}. p ist an alle ${integer(family)} Vergleiche des Berichts angepasst, die einen p\u2011Wert ergaben. Ein Verhältnis über 1 heißt mehr Fehler bei Versäumnis; ein Pfeil heißt, dass das Intervall weitergeht.`,
   verdictsMean: 'Was die Urteile bedeuten',
   seeKey: 'Die erste Frage steht oben im Bericht.',
-  speakingCaption: 'Vergleiche mit Aussage: gezeigt, angedeutet oder nicht gezeigt',
+  speakingCaption:
+    'Vergleiche mit Aussage: gezeigt, angedeutet oder nicht gezeigt; und alle Geräte zur ersten Frage',
   allNumbers:
     'Alle Vergleiche mit allen Zahlen: Anzahlen, Verhältnis, Intervall, p, angepasstes p, Trennschärfe, Kontrolle, nicht mitgezählte Tage, Urteil und Grund',
   leftOutNote:

@@ -62,8 +62,8 @@ export const comparisons = {
   verdictMeans: (s: VerdictSettings, level: string): Record<Verdict, string> => ({
     shown: `more failures with the exposure: the ${level} interval lies above 1, p adjusted for all questions asked is at or under ${short(s.alpha)}, and aborts of unrelated causes stood still. An association in these records, not a proof of cause.`,
     suggested: `one of these signs, not all: worth another look, not yet a finding.`,
-    not_shown: `no sign of more failures, in a record that would have shown a ratio of ${short(s.ratioOfInterest)} (${percent(s.power)} power).`,
-    cannot_tell: `no sign, but too few days or failures to have shown a ratio of ${short(s.ratioOfInterest)}. This is not the same as no effect.`,
+    not_shown: `no sign of more failures, or one that aborts of unrelated causes or another exposure share, in a record that would have shown a ratio of ${short(s.ratioOfInterest)} (${percent(s.power)} power).`,
+    cannot_tell: `no sign of more failures, or one that aborts of unrelated causes or another exposure share, and too few days or failures to have shown a ratio of ${short(s.ratioOfInterest)}. This is not the same as no effect.`,
     not_comparable: `the days can’t be set side by side: ${percent(s.reactiveShare)} or more of the cleanings followed a failure, or there are fewer than ${short(s.leastDays)} days on one side.`,
   }),
   because: (code: string, c: Comparison, s: VerdictSettings): string => {
@@ -88,6 +88,9 @@ export const comparisons = {
     };
     return texts[code] ?? code;
   },
+  /** Why a verdict in a picture is not more. */
+  why: (scope: string, verdict: string, reasons: string[]): string =>
+    `${scope}, ${verdict}: ${reasons.join('; ')}.`,
   otherReading: (verdict: Verdict): string =>
     `If records that the cycle log contradicts counted as done: ${terms.verdict[verdict]}.`,
   control: (c: Comparison): string => {
@@ -129,7 +132,8 @@ export const comparisons = {
     `Days of this unit with an exposure against its other days, ${span}. p is adjusted over all ${integer(family)} comparisons of the review that gave one. A ratio above 1 means more failures with the exposure; an arrow means that the interval goes on.`,
   verdictsMean: 'What the verdicts mean',
   seeKey: 'The first question stands at the top of the review.',
-  speakingCaption: 'Comparisons that say something: shown, suggested or not shown',
+  speakingCaption:
+    'Comparisons that say something: shown, suggested or not shown; and all units on the leading question',
   allNumbers:
     'All comparisons with all numbers: counts, ratio, interval, p, adjusted p, power, control outcome, days left out, verdict and why',
   leftOutNote:
