@@ -163,6 +163,18 @@ describe('writeReport', () => {
     );
   });
 
+  it('counts the failed days of the month where a picture holds the first of each episode only', async () => {
+    const review = structuredClone(input.review);
+    const { month } = review.period;
+    const point = review.charts.failed_days.find((of) => of.scope === 'fleet' && of.month === month)!;
+    point.events = 2;
+    const counts = review.units.map(({ tests }) => tests.find(({ span }) => span === 'month')!);
+    for (const [index, of] of counts.entries()) of.failures = index === 0 ? 4 : 1;
+    const page = textOf(await writeReport({ ...input, review }), 'index.html');
+    const failed = counts.length + 3;
+    expectIn(page, 'index.html', `in March 2026 2 of ${failed} failed days in all.`);
+  });
+
   it('says both readings where the verdict depends on them, and only there', () => {
     const page = textOf(files, 'comparisons.html');
     expect(
@@ -202,6 +214,16 @@ describe('every page', () => {
         expect(target === '' || paths.has(target), `${path}: ${href}`).toBe(true);
         if (fragment) expectIn(textOf(files, target || path), `${path}: ${href}`, ` id="${fragment}"`);
       }
+    }
+  });
+
+  it('says in its head and at the foot of each printed sheet that it never releases a load', () => {
+    for (const { path, content } of pagesOf(files)) {
+      const page = String(content);
+      expectIn(page.split('</header>')[0]!, `${path}, head`, en.pages.never);
+      expect(page, path).toMatch(
+        /@bottom-left \{ content: "[^"]*Never releases, rejects or recalls a load\."/,
+      );
     }
   });
 

@@ -44,7 +44,7 @@ export function page(context: ReportContext, parts: PageParts): string {
   const body = html`<a class="skip" href="#content">${words.pages.skip}</a>
 <div class="sheet">
 <header class="masthead">
-<p class="kicker">${words.pages.product}</p>
+<p class="kicker">${words.pages.product}. ${words.pages.never}</p>
 <h1>${parts.heading}</h1>
 ${parts.under}
 ${facts(context)}

@@ -88,7 +88,7 @@ async function unitFigures(
   const { series } = context.words;
   const shown = new Set(months(all).sort().slice(-MOST_MONTHS));
   const units = all.filter((row) => shown.has(row.month));
-  const newest = units.length < all.length ? ` ${series.newestMonths(MOST_MONTHS)}` : '';
+  const newest = units.length < all.length ? series.newestMonths(MOST_MONTHS) : '';
   const ids = [...new Set(units.map((row) => row.scope))];
   if (ids.length < 2) return [];
   const rates = units.some((row) => row.upper !== null);
@@ -120,7 +120,7 @@ async function unitFigures(
           )
           .join(' '),
         spec: rates ? monthlyByUnitChart(rows, options) : monthlyCountsByUnitChart(rows, options),
-        reading: `${reading}${newest}`,
+        reading: [reading, episodesText(context, kind, rows), newest].filter(Boolean).join(' '),
         csv: kind.csv,
       }),
     );
@@ -154,9 +154,14 @@ export async function monthlyFigure(
           words: { centre: charts.centre, upper: charts.upper, lower: charts.lower },
         })
       : monthlyCountsChart(rows, options),
-    reading: rates
-      ? `${signalsText(context, kind, rows)} ${limitsText(context, rows)} ${series.readingMonth} ${series.readingInterval(context.level)}${signal}`
-      : `${series.countReading(context.level)} ${series.countNumbers}`,
+    reading: [
+      rates
+        ? `${signalsText(context, kind, rows)} ${limitsText(context, rows)} ${series.readingMonth} ${series.readingInterval(context.level)}${signal}`
+        : `${series.countReading(context.level)} ${series.countNumbers}`,
+      episodesText(context, kind, rows),
+    ]
+      .filter(Boolean)
+      .join(' '),
     csv: kind.csv,
   });
 }
@@ -208,6 +213,23 @@ function signalsText(
       );
     });
   return series.signals(points.flatMap(text));
+}
+
+/** How many of the month's failed days are drawn: of each episode the first, while tables count all. */
+function episodesText(
+  { words, review }: ReportContext,
+  kind: SeriesKind,
+  rows: readonly MonthlyRow[],
+): string {
+  if (kind.chart !== 'failed_days') return '';
+  const { month } = review.period;
+  const scopes = new Set(rows.map((row) => row.scope));
+  const failed = review.units
+    .filter(({ unit }) => scopes.has('fleet') || scopes.has(unit))
+    .flatMap(({ tests }) => tests.filter(({ span }) => span === 'month'))
+    .reduce((sum, { failures }) => sum + failures, 0);
+  const counted = rows.filter((row) => row.month === month).reduce((sum, { events }) => sum + events, 0);
+  return failed === 0 ? '' : words.series.firstOfEpisode(words.format.month(month), counted, failed);
 }
 
 function describe(context: ReportContext, kind: SeriesKind, rows: readonly MonthlyRow[]): string {

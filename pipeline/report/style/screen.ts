@@ -26,7 +26,7 @@ p { margin: 0.6rem 0; max-width: 44rem; }
 ul, ol { padding-left: 1.3rem; max-width: 44rem; }
 .sheet { max-width: 78rem; margin: 0 auto; padding: 0 1.25rem 3rem; }
 .masthead { border-top: 0.5rem solid var(--ink); padding: 1.1rem 0 1.2rem; border-bottom: 1px solid var(--ink); }
-.kicker { font-size: 0.85rem; letter-spacing: 0.04em; color: var(--muted); margin: 0 0 0.35rem; }
+.kicker { max-width: none; font-size: 0.85rem; letter-spacing: 0.04em; color: var(--muted); margin: 0 0 0.35rem; }
 .masthead .organisation { font-size: 1.1rem; margin: 0.35rem 0 0; }
 .facts { display: flex; flex-wrap: wrap; gap: 0.3rem 1.8rem; margin: 1rem 0 0; font-size: 0.87rem; }
 .facts div { display: flex; gap: 0.45rem; min-width: 0; }
@@ -117,6 +117,13 @@ td.number { white-space: nowrap; }
 td.long { overflow-wrap: anywhere; min-width: 14rem; }
 td.code { font-family: ui-monospace, "SF Mono", Menlo, Consolas, monospace; font-size: 0.78rem; overflow-wrap: anywhere; min-width: 16rem; }
 td.prose { min-width: 14rem; }
+@media screen {
+  tr:has(> td.code) > th { overflow-wrap: anywhere; min-width: 11rem; }
+  tr:has(> td.code) > td.code { min-width: 12rem; }
+  #drift-measured table { font-size: 0.8rem; }
+  #drift-measured :is(th, td) { padding-right: 0.5rem; }
+  #drift-measured td.long { min-width: 11rem; }
+}
 tr.total > * { border-top: 1px solid var(--ink); font-weight: 600; }
 .sub { display: block; color: var(--muted); font-size: 0.85em; white-space: nowrap; }
 .sub.wraps { white-space: normal; margin-top: 0.2rem; }

@@ -6,6 +6,7 @@ const { integer, count } = format;
 /** Wörter des Rahmens: Titel, Wege, Kopf und Fuß, Tabellen und Bilder. */
 export const pages: PagesWords = {
   product: 'Monatsbericht zu Reinigung und Tests der Sterilisatoren',
+  never: 'Er beschreibt Aufzeichnungen und gibt keine Charge frei, weist keine zurück und ruft keine zurück.',
   title: (month) => `${month}: Bericht zu Reinigung und Tests der Sterilisatoren`,
   unitTitle: (unit, month) => `Gerät ${unit}, ${month}`,
   comparisonsTitle: (month) => `Vergleiche, ${month}`,
@@ -44,7 +45,8 @@ export const pages: PagesWords = {
     organisation === ''
       ? `Bericht zu Reinigung und Tests, ${month}`
       : `${organisation}: Bericht zu Reinigung und Tests, ${month}`,
-  printFooter: (span, mark) => `Daten ${span}. Fingerabdruck ${mark}.`,
+  printFooter: (span, mark) =>
+    `Daten ${span}. Fingerabdruck ${mark}. Gibt keine Charge frei, weist keine zurück, ruft keine zurück.`,
   picturesOf: (n, all) =>
     `Bilder einzelner Geräte zeigen die ersten ${integer(n)} von ${integer(all)} Geräten nach Dringlichkeit.`,
   pictured: (n, all) =>

@@ -9,7 +9,7 @@ export const series: SeriesWords = {
   abortsHeading: 'Abbrüche im Zeitverlauf',
   clockHeading: 'Fehler nach Tagen seit der Reinigung',
   testsIntro:
-    'Der erste gültige Test eines Betriebstags ist sein Ergebnis. Punkte: nicht bestandene je 100 Prüftage unter Risiko. Das Band fasst die Grenzen, in denen sich Monate allein durch Zufall unterscheiden (drei Sigma, p-Karte), festgehalten an den ersten Monaten der Aufzeichnungen.',
+    'Der erste gültige Test eines Betriebstags ist sein Ergebnis. Punkte: nicht bestandene je 100 Prüftage unter Risiko (mit Ergebnis, nicht innerhalb einer Fehlerepisode, nicht außer Betrieb), sodass eine Episode einmal zählt. Das Band fasst die Grenzen, in denen sich Monate allein durch Zufall unterscheiden (drei Sigma, p-Karte), festgehalten an den ersten Monaten der Aufzeichnungen.',
   abortsIntro:
     'Abbrüche einer Klasse, zu der ein verschmutztes Sieb, ein verschmutzter Ablauf oder eine verschmutzte Kammer beitragen kann, je 100 Produktionschargen. Das Band fasst die Grenzen einer u-Karte, festgehalten an den ersten Monaten der Aufzeichnungen.',
   clockIntro:
@@ -45,6 +45,8 @@ export const series: SeriesWords = {
   signals: (texts) => `Signale: ${list(texts)}.`,
   noSignals: 'Kein Monat liegt außerhalb der Grenzen, und nirgends liegen acht in Folge auf einer Seite.',
   signal: (scope, month, rule, side) => `${scope}, ${month} (${rule}${side === '' ? '' : `, ${side}`})`,
+  firstOfEpisode: (month, counted, failed) =>
+    `Gezählt ist der erste nicht bestandene Tag jeder Episode: im ${month} ${integer(counted)} von insgesamt ${count(failed, 'nicht bestandenen Prüftag', 'nicht bestandenen Prüftagen')}.`,
   readingMonth: 'Großer dunkler Punkt: der Berichtsmonat.',
   readingInterval: (level) =>
     `Balken hinter den Punkten: exaktes ${level}-Intervall jedes Monats, am Rand des Bildes abgeschnitten.`,

@@ -5,6 +5,7 @@ const { integer, count } = format;
 /** Words of the frame: titles, navigation, headers and footers, tables and figures. */
 export const pages = {
   product: 'Monthly review of sterilizer cleaning and tests',
+  never: 'It describes records and never releases, rejects or recalls a load.',
   title: (month: string) => `${month}: review of sterilizer cleaning and tests`,
   unitTitle: (unit: string, month: string) => `Unit ${unit}, ${month}`,
   comparisonsTitle: (month: string) => `Comparisons, ${month}`,
@@ -44,7 +45,8 @@ export const pages = {
     organisation === ''
       ? `Cleaning and test review, ${month}`
       : `${organisation}: cleaning and test review, ${month}`,
-  printFooter: (span: string, mark: string) => `Data ${span}. Fingerprint ${mark}.`,
+  printFooter: (span: string, mark: string) =>
+    `Data ${span}. Fingerprint ${mark}. Never releases, rejects or recalls a load.`,
   picturesOf: (n: number, all: number) =>
     `Pictures of single units hold the first ${integer(n)} of ${integer(all)} units in the order of need.`,
   pictured: (n: number, all: number) =>

@@ -8,7 +8,7 @@ export const series = {
   abortsHeading: 'Aborts over time',
   clockHeading: 'Failures by days since cleaning',
   testsIntro:
-    'The first valid test of an operating day is its result. Points are failed day results per 100 test days at risk; the band holds the limits within which months differ by chance alone (three sigma, p chart), frozen on the first months of the record.',
+    'The first valid test of an operating day is its result. Points are failed day results per 100 test days at risk (with a result, not inside a failure episode, not out of service), so that an episode counts once; the band holds the limits within which months differ by chance alone (three sigma, p chart), frozen on the first months of the record.',
   abortsIntro:
     'Aborts of a class to which a dirty strainer, drain or chamber plausibly contributes, per 100 production cycles; the band holds the limits of a u chart, frozen on the first months of the record.',
   clockIntro:
@@ -62,6 +62,8 @@ export const series = {
   noSignals: 'No month lies outside the limits and there is no run of eight on one side.',
   signal: (scope: string, month: string, rule: string, side: string) =>
     `${scope}, ${month} (${rule}${side === '' ? '' : `, ${side}`})`,
+  firstOfEpisode: (month: string, counted: number, failed: number) =>
+    `Counted is the first failed day of each episode: in ${month} ${integer(counted)} of ${count(failed, 'failed day', 'failed days')} in all.`,
   readingMonth: 'Large dark point: the month under review.',
   readingInterval: (level: string) =>
     `Bars behind the points: each month’s exact ${level} interval, cut where the picture ends.`,
