@@ -4,7 +4,7 @@ import { palette } from '../charts/palette.ts';
 export const liveStyle = `
 .tip { position: fixed; z-index: 5; top: 0; left: 0; width: max-content; max-width: min(22rem, calc(100vw - 1rem)); background: var(--ink); color: #fff; padding: 0.4rem 0.65rem; font-size: 0.86rem; line-height: 1.35; border-radius: 3px; }
 .tools { display: flex; flex-wrap: wrap; align-items: center; gap: 0.3rem 1rem; }
-.tools label { display: flex; align-items: center; gap: 0.5rem; }
+.tools label { display: flex; flex-wrap: wrap; align-items: center; gap: 0.2rem 0.5rem; }
 .tools input { width: 11rem; max-width: 100%; min-height: 1.6rem; margin: 0; accent-color: var(--accent); touch-action: pan-y; }
 .time { display: flex; flex-wrap: wrap; align-items: center; gap: 0.3rem; }
 .time output { min-width: 1rem; }
@@ -19,6 +19,8 @@ export const liveStyle = `
 .finder input, .finder select { font: inherit; color: inherit; background: #fff; border: 1px solid #7c8f98; border-radius: 3px; padding: 0.25rem 0.5rem; min-height: 2.1rem; min-width: 0; max-width: 100%; }
 .finder button { min-height: 2.1rem; }
 .finder output { min-width: 6rem; padding-bottom: 0.35rem; font-weight: 600; }
+/* The script holds the search in its place, and the browser is not to do it as well. */
+html:has(.finder:not([hidden])) { overflow-anchor: none; }
 @media screen {
   .out { display: none; }
   .chart svg.one [data-unit]:not(.lit) { opacity: 0.16; }

@@ -418,6 +418,39 @@ describe('search over units', () => {
     });
   });
 
+  it('keeps its place on the screen while blocks above it come and go', async () => {
+    for (const width of [1280, 390])
+      await open(
+        'many-index.html',
+        async (page) => {
+          const box = page.locator('#finder input');
+          const where = "document.querySelector('#finder input').getBoundingClientRect().top";
+          const top = (): Promise<number> => page.evaluate(where);
+          await page.evaluate(`window.scrollBy(0, ${where} - 441)`);
+          const before = await top();
+          await box.focus();
+          for (const text of ['A', 'A4', 'A47', 'zzz', 'A1', '']) {
+            await box.fill(text);
+            await page.evaluate(
+              'new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)))',
+            );
+            expect(Math.abs((await top()) - before), `${width} px, "${text}"`).toBeLessThanOrEqual(2);
+          }
+          expect(Math.abs(before - 441)).toBeLessThan(1);
+        },
+        { width },
+      );
+  });
+
+  it('says where no unit has the name', async () => {
+    await open('many-index.html', async (page) => {
+      await page.locator('#finder input').fill('zzz');
+      expect(await rows(page)).toBe(0);
+      expect(await page.locator('#finder output').textContent()).toBe('No unit of that name');
+      expect(await voice(page).textContent()).toBe('No unit of that name');
+    });
+  });
+
   it('comes from the address', async () => {
     await open(
       'many-index.html',

@@ -19,19 +19,19 @@ export function startFinder(changed) {
   form.addEventListener('submit', (event) => event.preventDefault());
   form.addEventListener('input', (event) => {
     if (event.target === field('unit')) markUnit(field('unit').value);
-    filter();
+    keepInPlace(filter);
     changed(search());
   });
   form.addEventListener('keydown', (event) => {
     if (event.key !== 'Escape' || (field('text').value === '' && field('state').value === '')) return;
     event.stopPropagation();
-    clear();
+    keepInPlace(clear);
     changed(search());
   });
   form.querySelector('button')?.addEventListener('click', () => {
-    clear();
+    keepInPlace(clear);
     changed(search());
-    field('text').focus();
+    field('text').focus({ preventScroll: true });
   });
   onMarked((unit) => {
     field('unit').value = unit;
@@ -85,10 +85,43 @@ function filter() {
   ))
     if (active) folded.open = true;
   const count = form?.querySelector('output');
-  const says = active ? say('found', { shown: units.shown, all: units.all }) : '';
+  const says = active ? foundText(units, state) : '';
   if (count && count.textContent !== says) {
     count.textContent = says;
     announce(says);
+  }
+}
+
+/**
+ * @param {{ shown: number, all: number }} units
+ * @param {string} state
+ */
+function foundText(units, state) {
+  if (units.shown > 0) return say('found', units);
+  return say(state === '' ? 'foundNoName' : 'foundNone');
+}
+
+/**
+ * Holds the form where it stands on the screen while blocks above and below it come and go. Where there is nothing left to scroll, the page gets room
+ * above or below instead.
+ *
+ * @param {() => void} change
+ */
+function keepInPlace(change) {
+  if (!form) return;
+  const top = () => form.getBoundingClientRect().top;
+  const before = top();
+  const above = document.getElementById('attention');
+  if (above) above.style.minHeight = '';
+  document.body.style.minHeight = '';
+  change();
+  const move = () => window.scrollBy({ top: top() - before, behavior: 'instant' });
+  move();
+  const rest = before - top();
+  if (rest > 1 && above) above.style.minHeight = `${above.offsetHeight + rest}px`;
+  if (rest < -1) {
+    document.body.style.minHeight = `${document.body.scrollHeight - rest}px`;
+    move();
   }
 }
 
