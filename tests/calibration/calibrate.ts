@@ -9,7 +9,7 @@ import { type Share, summarise } from './summarise.ts';
 
 /**
  * Measures how often the tool is wrong: simulates fleets of each scenario, runs the code of the review on them and counts. With --write the result is
- * kept for the methods section of every review.
+ * kept for the methods section of every review, and the first fleet of each scenario for the test that holds later versions to it.
  *
  * Usage: npm run calibrate -- [--fleets 300] [--scenario NAME] [--write]
  */
@@ -65,6 +65,11 @@ if (values.write) {
   writeFileSync(
     file,
     `${JSON.stringify({ version: VERSION, made, fleets, scenarios: summaries }, null, 2)}\n`,
+  );
+  const first = chosen.map(({ scenario, index }) => [scenario.name, results[index]![0]]);
+  writeFileSync(
+    new URL('./first-fleets.json', import.meta.url),
+    `${JSON.stringify(Object.fromEntries(first), null, 2)}\n`,
   );
   console.log(`\nWritten to ${fileURLToPath(file)}`);
 }

@@ -67,7 +67,7 @@ export function driftMeasuredNote({ review, words }: ReportContext): Html | fals
   if (!quiet || !drift?.found || !drift.lead_days) return false;
   const text = words.drift.measured;
   return html`<p class="note">${text.note({
-    calls: `${words.format.figures(quiet.false_calls.per_unit_year)} (${text.span(quiet.false_calls.low, quiet.false_calls.high)})`,
+    calls: text.calls(quiet.false_calls.per_unit_year, quiet.false_calls.low, quiet.false_calls.high),
     found: words.pages.rateShort(
       words.format.percent(drift.found.count / drift.found.of),
       words.format.percent(drift.found.low),

@@ -25,7 +25,7 @@ export function errorRatesSection(context: ReportContext, numbers: Numbering): S
     {
       id: 'error-rates',
       heading: errorRates.heading,
-      body: html`<p>${errorRates.intro(measured.fleets, measured.version)}</p>
+      body: html`<p>${errorRates.intro(measured.fleets, measured.made, measured.version)}${measured.version !== review.version && ` ${errorRates.since(review.version)}`}</p>
 ${dataTable(context, numbers, {
   caption: errorRates.caption,
   rows: measured.scenarios,

@@ -99,8 +99,10 @@ export const drift: DriftWords = {
     span: (low, high) => `${figures(low)} bis ${figures(high)}`,
     runLengths: (normal, heavy) =>
       `Die Karten, die die Frage stellen, sind auf ein falsches Signal in 500 Werten eingestellt. Simuliert mit Autokorrelation von 0 bis 0,6: ${integer(normal.low)} bis ${integer(normal.high)} Werte bei normalem Rauschen, ${integer(heavy.low)} bis ${integer(heavy.high)} bei Rauschen mit schweren Rändern.`,
+    calls: (rate, low, high) =>
+      `${figures(rate, 2)}-mal (${figures(low, 2)} bis ${figures(high, 2)}) je Gerät und Jahr${rate > 0 ? `, bei zehn Geräten etwa ${10 * rate < 1 ? `einmal in ${count(Math.round(12 / (10 * rate)), 'Monat', 'Monaten')}` : `${format.twoFigures(10 * rate)}-mal im Jahr`}` : ''}`,
     note: ({ calls, found, lead }) =>
-      `An simulierten Standorten ohne Drift wird je Gerät und Jahr ${calls} Mal eine Bewegung fälschlich gemeldet. Drift, die im Versagen endet, wurde zu ${found} vorher gemeldet; die Hälfte aller Fälle ${lead} oder mehr vorher.`,
+      `An simulierten Standorten ohne Drift wird eine Bewegung fälschlich gemeldet: ${calls}. Drift, die im Versagen endet, wurde zu ${found} vorher gemeldet; die Hälfte aller Fälle ${lead} oder mehr vorher.`,
     more: 'Wie das gemessen wurde',
   },
   unitNone: 'Keine Messgröße dieses Geräts hat einen Wert.',

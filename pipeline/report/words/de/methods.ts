@@ -107,8 +107,10 @@ export const methods: MethodsWords = {
   ],
   errorRates: {
     heading: 'Wie oft die Urteile falsch waren',
-    intro: (fleets, version) =>
-      `Die Vergleiche wurden an je ${format.integer(fleets)} simulierten Gruppen von Geräten jeder Art gemacht (Version ${version}), bei denen bekannt ist, ob versäumte Reinigung schadet.`,
+    intro: (fleets, made, version) =>
+      `Die Vergleiche wurden an je ${format.integer(fleets)} simulierten Gruppen von Geräten jeder Art gemacht, bei denen bekannt ist, ob versäumte Reinigung schadet: gemessen am ${format.date(made)} mit Version ${version}.`,
+    since: (version) =>
+      `Dieser Bericht ist von Version ${version}, mit der nicht neu gemessen wurde; die erste Gruppe jeder Art ergibt mit ihr dieselben Urteile.`,
     caption: `Urteile an simulierten Gruppen von Geräten, mit ${format.level(0.95)}\u2011Intervallen`,
     scenario: (scenario, says) => SCENARIOS[scenario] ?? says,
     notAsked: 'nicht gefragt',

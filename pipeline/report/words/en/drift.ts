@@ -101,8 +101,11 @@ export const drift = {
     span: (low: number, high: number) => `${figures(low)} to ${figures(high)}`,
     runLengths: (normal: { low: number; high: number }, heavy: { low: number; high: number }) =>
       `The charts that open the question are set to one false signal in 500 values. Simulated with autocorrelation of 0 to 0.6: ${format.integer(normal.low)} to ${format.integer(normal.high)} values in normal noise, ${format.integer(heavy.low)} to ${format.integer(heavy.high)} in noise with heavy tails.`,
+    /** A rate a unit and year as what ten units see, with two figures. */
+    calls: (rate: number, low: number, high: number) =>
+      `${figures(rate, 2)} (${figures(low, 2)} to ${figures(high, 2)}) times a unit and year${rate > 0 ? `, in ten units about ${10 * rate < 1 ? `once in ${count(Math.round(12 / (10 * rate)), 'month', 'months')}` : `${format.twoFigures(10 * rate)} times a year`}` : ''}`,
     note: ({ calls, found, lead }: { calls: string; found: string; lead: string }) =>
-      `On simulated sites without drift a movement is called by mistake ${calls} times a unit and year. Of drifts that end in a failure ${found} were called before it; half of all drifts were called ${lead} or more before.`,
+      `On simulated sites without drift a movement is called by mistake ${calls}. Of drifts that end in a failure ${found} were called before it; half of all drifts were called ${lead} or more before.`,
     more: 'How that was measured',
   },
   unitNone: 'No probe of this unit has a value.',

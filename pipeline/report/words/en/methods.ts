@@ -99,8 +99,11 @@ export const methods = {
   ],
   errorRates: {
     heading: 'How often the verdicts were wrong',
-    intro: (fleets: number, version: string): string =>
-      `The comparisons were made on ${format.integer(fleets)} simulated fleets of each kind (version ${version}), in which it is known whether missed cleaning does harm.`,
+    intro: (fleets: number, made: string, version: string): string =>
+      `The comparisons were made on ${format.integer(fleets)} simulated fleets of each kind, in which it is known whether missed cleaning does harm: measured on ${format.date(made)} with version ${version}.`,
+    /** Where the review is of another version than the measurement. */
+    since: (version: string): string =>
+      `This review is of version ${version}, with which it was not measured again; the first fleet of each kind gives the same verdicts with it.`,
     caption: 'Verdicts on simulated fleets, with 95% intervals',
     /** What was true of the fleets, by scenario; English is what the measurement wrote down. */
     scenario: (_scenario: string, says: string) => says,
