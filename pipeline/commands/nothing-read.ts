@@ -32,21 +32,19 @@ const COST_OF_A_FILE: ReadonlySet<Problem['code']> = new Set([
 /**
  * The files that hold rows and gave no record, in the order in which they were read; all files of a source as one. A file whose rows are duplicates of others, or are skipped
  * as the site file says, was read. One that could not be read at all counts where its source gave nothing else: a workbook may have a sheet of another kind.
+ * What a damaged archive held belongs to no source.
  */
 export function nothingRead({ files, problems }: Pick<Reading, 'files' | 'problems'>): NothingRead[] {
-  const named = new Set([...files, ...problems.filter(isOfAFile)].map(({ source }) => source));
   const problemsOf = groupBy(problems, ({ source }) => source);
-  return [...named].flatMap((source): NothingRead[] => {
-    const own = files.filter((file) => file.source === source);
+  return [...groupBy(files, ({ source }) => source)].flatMap(([source, own]): NothingRead[] => {
     const found = problemsOf.get(source) ?? [];
     const lost = own.filter(isLost);
     const unread = found.filter(isOfAFile);
     if (own.every((file) => isLost(file) || !wasRead(file)) && lost.length + unread.length > 0)
       return [describe(source, lost, found, unread)];
-    return lost.map((file) => {
-      const ofFile = found.filter((one) => one.file === file.file && one.sheet === file.sheet);
-      return describe(source, [file], ofFile, []);
-    });
+    if (lost.length === 0) return [];
+    const ofFiles = groupBy(found, nameOf);
+    return lost.map((file) => describe(source, [file], ofFiles.get(nameOf(file)) ?? [], []));
   });
 }
 
