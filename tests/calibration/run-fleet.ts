@@ -24,6 +24,8 @@ export interface FleetResult {
   fleetIntervals: number;
   fleetCovered: number;
   verdicts: Record<string, number>;
+  /** Each verdict, with what it is of. */
+  each: string[];
 }
 
 export function runFleet(scenario: Scenario, seed: number): FleetResult {
@@ -66,6 +68,7 @@ export function runFleet(scenario: Scenario, seed: number): FleetResult {
     fleetIntervals: fleetIntervals.length,
     fleetCovered: fleetIntervals.filter((of) => holds(of, truth(of))).length,
     verdicts,
+    each: comparisons.map((of) => `${of.unit ?? 'all'} ${of.exposure} ${of.outcome}: ${of.verdict}`),
   };
 }
 
