@@ -12,6 +12,7 @@ import { type ReadFilesEffects, type ReadHere, readFiles } from './read-files.ts
 import { type InputSettings, type Inputs, openInputs, readJob } from './read-jobs.ts';
 import type { Problem, Reading } from './reading.ts';
 import { PartTally, type Settlement, settleTallies } from './settlement.ts';
+import { UnitSpellings } from './unit-spellings.ts';
 
 /** What the caller may hand in. */
 export interface ReadEffects extends InputSettings, ReadFilesEffects<FileColumns> {
@@ -36,17 +37,19 @@ export async function readExports(site: Site, folder: string, effects: ReadEffec
   const tallies: FileTally[] = [];
   const problems: Problem[] = [];
   const drafts = new Map<RecordKind, Draft[]>(RECORD_KINDS.map((kind) => [kind, []]));
+  const spellings = new UnitSpellings(site);
   let sequence = 0;
   // Columns are let go as soon as their records are made: those of all files at once would take a third more memory.
   for await (const columns of readFiles(inputs, effects, readerHere(inputs, effects), problems)) {
     for (const problem of columns.problems) problems.push(problem);
     const list = drafts.get(columns.kind)!;
     const tally = new PartTally(columns.kind, tallies.length, settlement);
-    for (const draft of unpackDrafts(columns, sequence, tally)) list.push(draft);
+    for (const draft of unpackDrafts(spellings.respelled(columns), sequence, tally)) list.push(draft);
     sequence += columns.count;
     tallies.push(FileTally.goOn(columns.read, problems));
   }
   const records = finishRecords(drafts, site.declared.merge ?? []);
+  records.water = spellings.served(records.water);
   settleTallies(tallies, [settlement]);
   problems.push(...loneProblems(inputs, endsOfRecords(site, records)));
   return { records, problems, files: tallies.map(({ read }) => read) };

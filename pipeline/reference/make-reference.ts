@@ -84,7 +84,7 @@ function recordsPage(): string {
     ['code', 'meaning'],
     Object.entries(PROBLEM_CODES).map(([code, meaning]) => [`\`${code}\``, meaning]),
   );
-  return `# Records, panel and problem codes\n\n${MADE}\n\nEvery record also carries where it came from: source, file, sheet, row. No column that isn't mapped is kept.\n\n${kinds.join('\n\n')}\n\n## The unit-day panel\n\nOne row for each day of use of a unit; all statistics read it.\n\n${panel}\n\n## Problem codes\n\nEach row of an export ends as a record, a duplicate, a skipped row or a problem; \`costs\` says whether a problem cost the file, the row, a cell, or the place in the review of a row that became a record.\n\n${codes}\n`;
+  return `# Records, panel and problem codes\n\n${MADE}\n\nEvery record also carries where it came from: source, file, sheet, row. No column that isn't mapped is kept. Where the site file declares no units, a unit is called as a cleaning policy spells it, else as it is spelled first in order of source, file and row: letter case, runs of blanks and the way in which accents are encoded make no other unit.\n\n${kinds.join('\n\n')}\n\n## The unit-day panel\n\nOne row for each day of use of a unit; all statistics read it.\n\n${panel}\n\n## Problem codes\n\nEach row of an export ends as a record, a duplicate, a skipped row or a problem; \`costs\` says whether a problem cost the file, the row, a cell, or the place in the review of a row that became a record.\n\n${codes}\n`;
 }
 
 async function commandsPage(): Promise<string> {

@@ -28,7 +28,7 @@ export const isReserved = (id: string): boolean => foldName(id) === ALL_UNITS;
 
 /**
  * The reader of unit names. An id always means its unit; an alias means it between its days. Where the site file lists no units, each name
- * found is a unit of the one site, but for the reserved one.
+ * found is a unit of the one site, as it is spelled, but for the reserved one.
  */
 export function unitReader(file: SiteFile): UnitReader {
   if (!file.units) {
