@@ -20,7 +20,7 @@ export function printStyle(header: string, footer: string): string {
   .columns { display: block; }
   .masthead { padding-top: 3mm; }
   section { padding-top: 6mm; }
-  h2, h3, h4, figcaption, caption, summary, .reasons .level, .key, section > p:first-of-type { break-after: avoid; }
+  h2, h3, h4, .caution, figcaption, caption, summary, .reasons .level, .key, section > p:first-of-type { break-after: avoid; }
   p, li { orphans: 3; widows: 3; }
   figure, .answers > div, .reasons li, tr, dl.words > div, .empty, section > p:first-of-type { break-inside: avoid; }
   thead { display: table-header-group; }

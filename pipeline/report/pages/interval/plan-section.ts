@@ -30,8 +30,7 @@ export async function planSection(section: SectionContext): Promise<Section> {
   const heads = plan.windowHeads;
   const body = html`${
     schedule.units.length > 0 &&
-    html`<p class="caution">${plan.hazard}</p>
-<p>${plan.intro({
+    html`<p>${plan.intro({
       weeks: schedule.weeks,
       cool: format.twoFigures(schedule.cool_down_hours),
       work: format.twoFigures(schedule.work_hours),
@@ -58,6 +57,7 @@ ${
   })
 }
 ${schedule.units.filter((unit) => unit.no_window !== null).map((unit) => html`<p>${plan.noWindow(unit.unit, plan.notPlaced[unit.no_window!])}</p>`)}
+${schedule.units.length > 0 && html`<p class="caution">${plan.hazard}</p>`}
 ${schedule.not_planned === null ? proposals(section) : html`<p class="empty">${plan.notPlanned[schedule.not_planned]}</p>`}`;
   return { id: 'plan', heading: evidence.sections.plan, body };
 }
