@@ -1,6 +1,7 @@
 import type { Rules } from '../../site/rules.ts';
 import { dataNeededForRatio } from '../../statistics/stratified/data-needed-for-ratio.ts';
 import { detectableRatio } from '../../statistics/stratified/detectable-ratio.ts';
+import { finiteOrNull } from '../finite-or-null.ts';
 import type { Comparison, Exposure, OutcomeName } from '../review-schema.ts';
 import { homogeneityOfUnits } from './homogeneity.ts';
 import { designOf, measure } from './measure.ts';
@@ -54,10 +55,10 @@ export function compare(
       unit_not_comparable: question.unitNotComparableDays,
     },
     strata: main.stratified.strata.filter(speaks).length,
-    ratio: finite(main.ratio.ratio),
+    ratio: finiteOrNull(main.ratio.ratio),
     ratio_kind: main.ratio.kind,
     low: main.ratio.low,
-    high: finite(main.ratio.high),
+    high: finiteOrNull(main.ratio.high),
     method: main.ratio.method,
     p: main.p,
     shifts: main.shifts,
@@ -82,9 +83,9 @@ export function controlOf(
     rules,
   );
   return {
-    ratio: finite(ratio.ratio),
+    ratio: finiteOrNull(ratio.ratio),
     low: ratio.low,
-    high: finite(ratio.high),
+    high: finiteOrNull(ratio.high),
     p,
     moved: p !== null && p <= rules.alpha,
     exposed,
@@ -114,7 +115,3 @@ function powerOf(
 
 const speaks = ({ exposed, unexposed }: Stratum): boolean =>
   exposed.trials > 0 && unexposed.trials > 0 && exposed.events + unexposed.events > 0;
-
-/** Ratios and bounds without end are null in the data: JSON has no Infinity. */
-const finite = (value: number | null): number | null =>
-  value !== null && Number.isFinite(value) ? value : null;

@@ -1,4 +1,5 @@
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
+import { finiteOrNull } from '../finite-or-null.ts';
 import type { Comparison, Exposure, OutcomeName } from '../review-schema.ts';
 import type { Reading } from './exposure.ts';
 import { stratify } from './strata.ts';
@@ -27,13 +28,13 @@ export function besideOther(
   const others = ratioOf(other, exposure);
   return {
     exposure: other,
-    ratio: finite(own.ratio),
+    ratio: finiteOrNull(own.ratio),
     low: own.low,
-    high: finite(own.high),
+    high: finiteOrNull(own.high),
     p: own.p,
-    other_ratio: finite(others.ratio),
+    other_ratio: finiteOrNull(others.ratio),
     other_low: others.low,
-    other_high: finite(others.high),
+    other_high: finiteOrNull(others.high),
   };
 }
 
@@ -45,6 +46,3 @@ export function findingOf(of: Measured, adjustedP: number | null, alpha: number)
   if ((of.low ?? 0) > 1 && adjustedP !== null && adjustedP <= alpha) return 'holds';
   return (of.other_low ?? 0) > 1 ? 'carried_by_other' : 'not_told_apart';
 }
-
-const finite = (value: number | null): number | null =>
-  value !== null && Number.isFinite(value) ? value : null;

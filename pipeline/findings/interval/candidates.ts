@@ -1,3 +1,4 @@
+import { finiteOrNull } from '../finite-or-null.ts';
 import type { Candidate, Expected, ExpectedYear } from './argument-schema.ts';
 import { percentiles } from './bootstrap.ts';
 import type { Clock } from './clocks.ts';
@@ -119,7 +120,7 @@ function breakEven(inForce: Side, other: Side, setting: Setting, level: number):
       return shorterAvoids(a, b) ? more(a, b, part) / avoided(a, b) : Number.POSITIVE_INFINITY;
     });
     const spread = percentiles(drawn, level);
-    return { value, low: finite(spread.low), high: finite(spread.high) };
+    return { value, low: finiteOrNull(spread.low), high: finiteOrNull(spread.high) };
   };
   const hours = at('hours');
   const cost = setting.objective === 'cost' ? at('cost') : null;
@@ -133,6 +134,3 @@ function breakEven(inForce: Side, other: Side, setting: Setting, level: number):
     cost_high: cost?.high ?? null,
   };
 }
-
-const finite = (value: number | null): number | null =>
-  value !== null && Number.isFinite(value) ? value : null;
