@@ -1,7 +1,8 @@
 import { parseDay } from './day.ts';
-import { DURATION_MEASURES, LEAK_MEASURES, PRESSURE_MEASURES, TEMPERATURE_MEASURES } from './measures.ts';
-import { type FieldHolds, recordFields } from './records.ts';
+import { measureAmiss } from './measures.ts';
+import { recordFields } from './records.ts';
 import type { SiteFile, UnitEntry } from './site-schema.ts';
+import { sourceName } from './source-name.ts';
 import { foldName, isReserved } from './unit-names.ts';
 import { isZone } from './wall-clock.ts';
 
@@ -144,11 +145,7 @@ function* policies(file: SiteFile): Generator<Fault> {
 
 function* sources(file: SiteFile, siteIds: Set<string>): Generator<Fault> {
   const entries = file.sources ?? [];
-  yield* repeated(
-    entries.map((source, index) => source.name ?? `${source.kind} ${index + 1}`),
-    (index) => ['sources', index, 'name'],
-    'source',
-  );
+  yield* repeated(entries.map(sourceName), (index) => ['sources', index, 'name'], 'source');
   for (const [index, source] of entries.entries()) {
     const fields = recordFields(source.kind);
     const names = fields.map((field) => field.name);
@@ -177,17 +174,8 @@ function* sources(file: SiteFile, siteIds: Set<string>): Generator<Fault> {
     for (const [field, mapping] of Object.entries(source.columns)) {
       const holds = fields.find((candidate) => candidate.name === field)?.meta.holds;
       if (typeof mapping !== 'object' || !('column' in mapping) || mapping.measure === undefined) continue;
-      const family: readonly string[] = (holds && MEASURES_OF[holds]) ?? [];
-      if (holds && !family.includes(mapping.measure)) {
-        const wanted =
-          family.length === 0
-            ? 'must be left out, since the field has none'
-            : `must be one of ${family.join(', ')}`;
-        yield {
-          path: ['sources', index, 'columns', field, 'measure'],
-          message: `${wanted}, found "${mapping.measure}"`,
-        };
-      }
+      const amiss = holds && measureAmiss(holds, mapping.measure);
+      if (amiss) yield { path: ['sources', index, 'columns', field, 'measure'], message: amiss };
     }
     for (const [field, words] of Object.entries(source.values)) {
       const schema = fields.find((candidate) => candidate.name === field)?.schema;
@@ -203,16 +191,9 @@ function* sources(file: SiteFile, siteIds: Set<string>): Generator<Fault> {
   }
 }
 
-const MEASURES_OF: Partial<Record<FieldHolds, readonly string[]>> = {
-  temperature: TEMPERATURE_MEASURES,
-  pressure: PRESSURE_MEASURES,
-  duration: DURATION_MEASURES,
-  leak_rate: LEAK_MEASURES,
-};
-
 function* merges(file: SiteFile): Generator<Fault> {
   const names = (file.sources ?? []).map((source, index) => ({
-    name: source.name ?? `${source.kind} ${index + 1}`,
+    name: sourceName(source, index),
     kind: source.kind,
   }));
   for (const [index, { kind, sources }] of (file.merge ?? []).entries()) {

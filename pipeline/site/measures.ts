@@ -1,3 +1,5 @@
+import type { FieldHolds } from './records.ts';
+
 /**
  * Units of measure that a source may declare for a column. Records always hold the first of each family:
  * degrees Celsius, kPa absolute, seconds, kPa/min.
@@ -43,3 +45,21 @@ export const MEASURES = [
   ...LEAK_MEASURES,
 ] as const;
 export type Measure = (typeof MEASURES)[number];
+
+/** Measures by what a field holds; a field that holds anything else has none. */
+export const MEASURES_OF: Partial<Record<FieldHolds, readonly Measure[]>> = {
+  temperature: TEMPERATURE_MEASURES,
+  pressure: PRESSURE_MEASURES,
+  duration: DURATION_MEASURES,
+  leak_rate: LEAK_MEASURES,
+};
+
+/** What is wrong with the measure that is declared for a field; undefined where nothing is. */
+export function measureAmiss(holds: FieldHolds, measure: Measure): string | undefined {
+  const family = MEASURES_OF[holds];
+  if (family?.includes(measure)) return undefined;
+  const wanted = family
+    ? `must be one of ${family.join(', ')}`
+    : 'must be left out, since the field has none';
+  return `${wanted}, found "${measure}"`;
+}

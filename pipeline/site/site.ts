@@ -2,6 +2,7 @@ import { type CleaningPolicies, cleaningPolicies } from './cleaning-policy.ts';
 import { DEFAULT_SOURCES } from './default-sources.ts';
 import type { Rules } from './rules.ts';
 import type { SiteEntry, SiteFile, Source } from './site-schema.ts';
+import { sourceName } from './source-name.ts';
 import { type UnitReader, unitReader } from './unit-names.ts';
 import { type WallClock, wallClock } from './wall-clock.ts';
 
@@ -29,7 +30,7 @@ export function prepareSite(declared: SiteFile): Site {
     unitIds: declared.units?.map((unit) => unit.id),
     sources: sources.map((source, index) => ({
       ...source,
-      name: source.name ?? `${source.kind} ${index + 1}`,
+      name: sourceName(source, index),
     })),
     rules: declared.rules,
     readUnit: unitReader(declared),

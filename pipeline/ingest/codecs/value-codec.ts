@@ -1,12 +1,6 @@
 import { createHmac } from 'node:crypto';
-import {
-  DURATION_MEASURES,
-  LEAK_MEASURES,
-  type Measure,
-  PRESSURE_MEASURES,
-  TEMPERATURE_MEASURES,
-} from '../../site/measures.ts';
-import type { FieldHolds, recordFields } from '../../site/records.ts';
+import { MEASURES_OF, type Measure, measureAmiss } from '../../site/measures.ts';
+import type { recordFields } from '../../site/records.ts';
 import { UserError } from '../../user-error.ts';
 import { type Cell, cellText, Fault, WallDate } from '../cell.ts';
 import { rounded, toCelsius, toKilopascal, toKilopascalPerMinute } from './conversions.ts';
@@ -34,13 +28,6 @@ export interface CodecSettings {
   place: string;
 }
 
-const MEASURES_OF: Partial<Record<FieldHolds, readonly Measure[]>> = {
-  temperature: TEMPERATURE_MEASURES,
-  pressure: PRESSURE_MEASURES,
-  duration: DURATION_MEASURES,
-  leak_rate: LEAK_MEASURES,
-};
-
 /**
  * Codec of a field that holds no instant, by what it holds; the measure where none is declared is the first of its family, which is that of the record.
  * Whether the value is possible is for the record's schema to say.
@@ -49,15 +36,9 @@ const MEASURES_OF: Partial<Record<FieldHolds, readonly Measure[]>> = {
  */
 export function valueCodec(field: RecordField, settings: CodecSettings): ValueCodec {
   const { holds } = field.meta;
-  const measures = MEASURES_OF[holds];
-  if (settings.measure !== undefined && !measures?.includes(settings.measure)) {
-    const allowed = measures ? `one of ${measures.join(', ')}` : 'left out';
-    throw new UserError(
-      'measure',
-      `${settings.place}: measure must be ${allowed}, found "${settings.measure}"`,
-    );
-  }
-  const measure = settings.measure ?? measures?.[0] ?? 's';
+  const amiss = settings.measure && measureAmiss(holds, settings.measure);
+  if (amiss) throw new UserError('measure', `${settings.place}: measure ${amiss}`);
+  const measure = settings.measure ?? MEASURES_OF[holds]?.[0] ?? 's';
   switch (holds) {
     case 'word': {
       const { options } = field.schema as unknown as { options: readonly string[] };
