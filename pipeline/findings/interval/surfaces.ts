@@ -6,11 +6,10 @@ import { kendallOverStrata } from '../../statistics/trend/kendall-over-strata.ts
 import { cochranArmitageTrend } from '../../statistics/two-groups/cochran-armitage-trend.ts';
 import { countsAsDone } from '../../transform/cleaning/due-tasks.ts';
 import type { UnitCourse } from '../shares/unit-course.ts';
+import { CLOCK_CLASSES } from '../summaries/by-clock.ts';
 import type { Surfaces, WaterRow } from './surface-schema.ts';
 import { waterRows } from './water-rows.ts';
 
-/** First days of the classes of the clock, as in the review's own table; the last class is open. */
-const CLASSES = [0, 7, 14, 21, 28, 35, 42] as const;
 /** Inspections from which persistent deposits are read: the last four that say whether residue was left (our choice). */
 const LAST_SAID = 4;
 /** So many of them with residue are persistent. */
@@ -39,7 +38,9 @@ export function surfacesOf(
   const clocked = dated.filter((of) => of.clock !== null);
   const water = waterRows(site, records.water, until);
   const by_clock =
-    clocked.length === 0 ? [] : CLASSES.map((from, index) => classOf(clocked, from, CLASSES[index + 1]));
+    clocked.length === 0
+      ? []
+      : CLOCK_CLASSES.map((from, index) => classOf(clocked, from, CLOCK_CLASSES[index + 1]));
   return {
     inspections: dated.length,
     inspections_without_clock: dated.length - clocked.length,
