@@ -1,5 +1,9 @@
-import { formatDay } from '../site/day.ts';
+import { formatDay, parseDay } from '../site/day.ts';
+import type { ActionDone } from './actions/actions-done.ts';
+import { movements, steps } from './attention-drift.ts';
+import { byNeed } from './attention-order.ts';
 import type { Drift } from './drift/drift-schema.ts';
+import type { TaskAhead } from './next-month/next-month-schema.ts';
 import type { Period } from './period.ts';
 import type { AttentionCode, AttentionReason, Comparison, Review } from './review-schema.ts';
 import type { UnitCourse } from './shares/unit-course.ts';
@@ -13,11 +17,16 @@ export interface AttentionInput {
   comparisons: readonly Comparison[];
   /** Due tasks of the month. */
   cleaning: Review['cleaning']['month'];
+  /** Tasks of the unit that are outstanding at the end of the month. */
+  outstanding: readonly TaskAhead[];
+  withoutPass: Review['cycles_without_pass'];
   incompleteReturns: Review['incomplete_returns'];
   requalifications: Review['requalifications'];
   contradicted: Review['contradicted_records'];
   drift: Pick<Drift, 'units' | 'probes' | 'heat_up_passes'>;
   aborts: Review['charts']['aborts'];
+  /** Actions of the unit that were done by the end of the month, in order. */
+  done: readonly ActionDone[];
   period: Period;
 }
 
@@ -25,38 +34,23 @@ export interface AttentionInput {
 const NEAR_LEAK_LIMIT = 0.8;
 /** Share of missed strainer cleanings in a month from which it is worth a word (our choice). */
 const STRAINERS_MISSED_SHARE = 0.1;
-const LEVEL_ORDER = { act: 0, decide: 1, look: 2 } as const;
 
-/** Why a unit needs attention, most pressing first. Nothing here releases or holds back a load: it points to records for those who decide. */
+/**
+ * Why a unit needs attention, most pressing first. A comparison that is *suggested* is none by itself: where nothing is going on most reviews have one, so it is told among the
+ * comparisons alone. Nothing here releases or holds back a load: it points to records for those who decide.
+ */
 export function attentionReasons(input: AttentionInput): AttentionReason[] {
-  const all = [
+  return [
     ...failures(input),
     ...returns(input),
     ...evidence(input),
     ...cleaning(input),
+    ...outstanding(input),
     ...leak(input),
     ...stops(input),
     ...drifting(input),
     ...rates(input),
-  ];
-  return all.toSorted((a, b) => LEVEL_ORDER[a.level] - LEVEL_ORDER[b.level]);
-}
-
-/** Units with a reason, those to act on first, then by how many reasons of each level, then in the order of the units. */
-export function attentionOrder(
-  units: readonly { unit: string; attention: readonly AttentionReason[] }[],
-): string[] {
-  const count = (unit: { attention: readonly AttentionReason[] }, level: string) =>
-    unit.attention.filter((reason) => reason.level === level).length;
-  return units
-    .filter((unit) => unit.attention.length > 0)
-    .toSorted(
-      (a, b) =>
-        count(b, 'act') - count(a, 'act') ||
-        count(b, 'decide') - count(a, 'decide') ||
-        count(b, 'look') - count(a, 'look'),
-    )
-    .map((unit) => unit.unit);
+  ].sort(byNeed);
 }
 
 const reason = (
@@ -66,7 +60,32 @@ const reason = (
   comparison: string | null = null,
 ): AttentionReason => ({ code, level, numbers, comparison });
 
-function* failures({ unit, history }: AttentionInput): Generator<AttentionReason> {
+/** Cycles of the unit's lists of one kind. */
+const cyclesOf = (
+  { unit, withoutPass }: AttentionInput,
+  why: Review['cycles_without_pass'][number]['why'],
+): Review['cycles_without_pass'][number]['cycles'] =>
+  withoutPass.flatMap((list) => (list.unit === unit.unit && list.why === why ? list.cycles : []));
+
+function* failures(input: AttentionInput): Generator<AttentionReason> {
+  const { unit, history, withoutPass } = input;
+  const ran = cyclesOf(input, 'after_failure');
+  if (ran.length > 0) {
+    const certain = ran.filter((cycle) => cycle.certain).length;
+    const lists = withoutPass.filter((list) => list.unit === unit.unit && list.why === 'after_failure');
+    yield reason(
+      certain > 0 ? 'ran_after_failure' : 'ran_after_failure_perhaps',
+      certain > 0 ? 'act' : 'decide',
+      {
+        cycles: ran.length,
+        certain,
+        failures: lists.length,
+        first: ran[0]!.started,
+        last: ran.at(-1)!.started,
+        ended: lists.at(-1)!.ended,
+      },
+    );
+  }
   const open = history.episodes.find((episode) => episode.to === null);
   if (open)
     yield reason('episode_open', 'act', { since: formatDay(open.from), failed_days: open.failed_days });
@@ -81,9 +100,14 @@ function* failures({ unit, history }: AttentionInput): Generator<AttentionReason
     yield reason('test_missing', 'decide', {
       missing: month.missing,
       production_days: month.production_days,
+      cycles: cyclesOf(input, 'no_test').length,
     });
   if (month.late > 0)
-    yield reason('test_late', 'look', { late: month.late, production_days: month.production_days });
+    yield reason('test_late', 'decide', {
+      late: month.late,
+      production_days: month.production_days,
+      cycles: cyclesOf(input, 'before_late_test').length,
+    });
 }
 
 function* returns({ unit, incompleteReturns, requalifications }: AttentionInput): Generator<AttentionReason> {
@@ -102,21 +126,12 @@ function* returns({ unit, incompleteReturns, requalifications }: AttentionInput)
 
 function* evidence({ unit, comparisons }: AttentionInput): Generator<AttentionReason> {
   for (const comparison of comparisons) {
-    if (comparison.unit !== unit.unit) continue;
-    if (comparison.verdict !== 'shown' && comparison.verdict !== 'suggested') continue;
-    const shown = comparison.verdict === 'shown';
+    if (comparison.unit !== unit.unit || comparison.verdict !== 'shown') continue;
+    const { exposure, outcome, ratio, low, high, p, adjusted_p } = comparison;
     yield reason(
-      shown ? 'comparison_shown' : 'comparison_suggested',
-      shown ? 'decide' : 'look',
-      {
-        exposure: comparison.exposure,
-        outcome: comparison.outcome,
-        ratio: comparison.ratio,
-        low: comparison.low,
-        high: comparison.high,
-        p: comparison.p,
-        adjusted_p: comparison.adjusted_p,
-      },
+      'comparison_shown',
+      'decide',
+      { exposure, outcome, ratio, low, high, p, adjusted_p },
       comparison.id,
     );
   }
@@ -144,6 +159,24 @@ function* cleaning({ unit, cleaning, contradicted }: AttentionInput): Generator<
   }
 }
 
+/**
+ * Tasks other than the daily ones that fell due and are not on record as done. The chamber has its own reason where its days past due are known; a task that the site's rule takes as done is
+ * none.
+ */
+function* outstanding({ unit, history, outstanding, period }: AttentionInput): Generator<AttentionReason> {
+  for (const { unit: of, task, due, last_done } of outstanding) {
+    if (of !== unit.unit || (task === 'chamber' && unit.chamber.days_past_due !== null)) continue;
+    const last = history.due.findLast((row) => row.task === task);
+    if (last?.state === 'done' || last?.state === 'done_late') continue;
+    yield reason('task_outstanding', 'look', {
+      task,
+      due,
+      last_done,
+      days_past_due: period.until - parseDay(due)!,
+    });
+  }
+}
+
 function* leak({ unit }: AttentionInput): Generator<AttentionReason> {
   const { last, limit, last_at, tests_in_month } = unit.leak;
   if (last === null || tests_in_month === 0) return;
@@ -157,33 +190,13 @@ function* stops({ unit }: AttentionInput): Generator<AttentionReason> {
   if (month.early_stops > 0) yield reason('early_stops', 'look', { early_stops: month.early_stops });
 }
 
-/** Probes that move in the era in force. A saw-tooth that cleaning sets back is no reason for a repair, but one for cleaning: it is named as such. */
-function* drifting({ unit, drift, period }: AttentionInput): Generator<AttentionReason> {
-  const codes = { near_limit: 'drift_near_limit', moving: 'drift_moving', stepped: 'drift_stepped' } as const;
-  const levels = { near_limit: 'decide', moving: 'decide', stepped: 'look' } as const;
-  const cause = drift.units.find((of) => of.unit === unit.unit)?.cause?.fits_best.join(' or ') ?? null;
-  for (const probe of drift.probes) {
-    const { state, since } = probe;
-    if (probe.unit !== unit.unit || !probe.era.current) continue;
-    if (state !== 'near_limit' && state !== 'moving' && state !== 'stepped') continue;
-    if (state === 'stepped' && (since === null || since < formatDay(period.from))) continue;
-    yield reason(codes[state], levels[state], {
-      probe: probe.probe,
-      measure: probe.measure,
-      direction: probe.direction,
-      since,
-      rate: probe.rate_per_week?.value ?? null,
-      rate_low: probe.rate_per_week?.low ?? null,
-      rate_high: probe.rate_per_week?.high ?? null,
-      days: probe.days_to_limit?.days ?? null,
-      days_low: probe.days_to_limit?.low ?? null,
-      days_high: probe.days_to_limit?.high ?? null,
-      before: probe.step?.before ?? null,
-      after: probe.step?.after ?? null,
-      falls_back_at: probe.saw_tooth?.falls_back_at ?? null,
-      cause,
-    });
-  }
+function* drifting({ unit, drift, done, period }: AttentionInput): Generator<AttentionReason> {
+  yield* movements(
+    unit.unit,
+    drift,
+    done.filter((action) => action.unit === unit.unit),
+  );
+  yield* steps(unit.unit, drift, period);
   const passes = drift.heat_up_passes.filter(
     (pass) => pass.unit === unit.unit && pass.date >= formatDay(period.from),
   ).length;

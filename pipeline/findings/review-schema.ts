@@ -8,6 +8,7 @@ import { actionsSchema } from './actions/actions-schema.ts';
 import { changesSchema } from './changes/changes-schema.ts';
 import { driftSchema } from './drift/drift-schema.ts';
 import { driftOperatingCharacteristicsSchema } from './drift/operating-characteristics.ts';
+import { cyclesWithoutPassSchema } from './lists/cycles-without-pass-schema.ts';
 import { nextMonthSchema } from './next-month/next-month-schema.ts';
 import { operatingCharacteristicsSchema } from './operating-characteristics.ts';
 import { recordQualitySchema } from './record-quality/record-quality-schema.ts';
@@ -157,6 +158,8 @@ export const comparisonSchema = z.strictObject({
 export type Comparison = z.infer<typeof comparisonSchema>;
 
 export const ATTENTION_CODES = [
+  'ran_after_failure',
+  'ran_after_failure_perhaps',
   'episode_open',
   'failed_test',
   'test_missing',
@@ -164,8 +167,8 @@ export const ATTENTION_CODES = [
   'return_incomplete',
   'requalification_incomplete',
   'comparison_shown',
-  'comparison_suggested',
   'chamber_overdue_now',
+  'task_outstanding',
   'records_contradicted',
   'leak_over_limit',
   'leak_near_limit',
@@ -357,7 +360,9 @@ export const reviewSchema = z.strictObject({
       }),
     }),
   ),
-  attention_order: z.array(z.string()).describe('Units that need attention, most pressing first'),
+  attention_order: z
+    .array(z.string())
+    .describe('Units that need attention, by their most pressing reason, then by the next'),
   cleaning: z.strictObject({
     month: z.array(dueCountsSchema),
     record: z.array(dueCountsSchema),
@@ -492,13 +497,13 @@ export const reviewSchema = z.strictObject({
       z.strictObject({
         unit: z.string(),
         date,
-        timing: z.enum(['missing', 'late']),
+        timing: z.enum(['missing', 'late', 'after_failure']),
         test_ended: localTime.nullable(),
         first_production: localTime,
       }),
     )
     .describe(
-      'Days of the month with production and no test, or a test that ended after the first production cycle started',
+      'Days of the month with production and no test, with a test that ended after the first production cycle started, or with production after a failed test and before one passed',
     ),
   look_backs: z.array(
     lookBackSchema.extend({
@@ -507,6 +512,9 @@ export const reviewSchema = z.strictObject({
       cycles: z.array(lookBackSchema.shape.cycles.element.extend({ started: localTime })),
     }),
   ),
+  cycles_without_pass: z
+    .array(cyclesWithoutPassSchema)
+    .describe('Production and liquids cycles of the month with no passing test before them'),
   requalifications: z.array(requalificationSchema.extend({ ended: localTime, in_month: z.boolean() })),
   early_stops: z
     .array(

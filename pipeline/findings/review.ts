@@ -3,8 +3,10 @@ import type { Reading } from '../ingest/reading.ts';
 import { formatDay } from '../site/day.ts';
 import type { Site } from '../site/site.ts';
 import type { Transformed } from '../transform/transform.ts';
+import { actionsDone } from './actions/actions-done.ts';
 import { actionsOfMonth } from './actions/actions-of-month.ts';
-import { attentionOrder, attentionReasons } from './attention.ts';
+import { attentionReasons } from './attention.ts';
+import { attentionOrder } from './attention-order.ts';
 import { changesSince } from './changes/changes.ts';
 import { type PreviousFile, readPrevious } from './changes/previous-review.ts';
 import { DRIFT_OPERATING_CHARACTERISTICS } from './drift/operating-characteristics.ts';
@@ -22,6 +24,7 @@ import { mergeShares } from './shares/merge-shares.ts';
 import { type Share, shareOf } from './shares/share.ts';
 import { cleaningDays, dueCounts } from './summaries/cleaning-done.ts';
 import { abortsChart, failedDaysChart } from './summaries/monthly-charts.ts';
+import { outstandingTasks } from './summaries/outstanding.ts';
 
 /** What was read, but for the records that shares were made of. */
 export interface ReadingOfReview extends Pick<Reading, 'files' | 'problems'> {
@@ -81,6 +84,8 @@ export function reviewOfShare(
   const ofUnit = {
     comparisons: byUnit(comparisons),
     cleaning: byUnit(cleaning.month),
+    outstanding: byUnit(outstandingTasks({ tasks: share.ahead.flatMap(({ tasks }) => tasks) })),
+    withoutPass: byUnit(lists.cycles_without_pass),
     returns: byUnit(lists.incomplete_returns),
     requalifications: byUnit(lists.requalifications),
     contradicted: byUnit(lists.contradicted_records),
@@ -88,6 +93,7 @@ export function reviewOfShare(
     probes: byUnit(drift.probes),
     passes: byUnit(drift.heat_up_passes),
     aborts: groupBy(aborts, ({ scope }) => scope),
+    done: byUnit(actionsDone(site, reading.records.actions, period)),
   };
   const units = share.summaries.map((unit, index) => {
     const own = <Row>(rows: ReadonlyMap<string | null, Row[]>): Row[] => rows.get(unit.unit) ?? [];
@@ -96,6 +102,8 @@ export function reviewOfShare(
       history: courses[index]!,
       comparisons: own(ofUnit.comparisons),
       cleaning: own(ofUnit.cleaning),
+      outstanding: own(ofUnit.outstanding),
+      withoutPass: own(ofUnit.withoutPass),
       incompleteReturns: own(ofUnit.returns),
       requalifications: own(ofUnit.requalifications),
       contradicted: own(ofUnit.contradicted),
@@ -105,6 +113,7 @@ export function reviewOfShare(
         heat_up_passes: own(ofUnit.passes),
       },
       aborts: own(ofUnit.aborts),
+      done: own(ofUnit.done),
       period,
     });
     return { ...unit, attention };

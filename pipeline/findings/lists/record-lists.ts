@@ -1,5 +1,5 @@
 import { groupBy } from '../../group-by.ts';
-import { type Day, formatDay } from '../../site/day.ts';
+import type { Day } from '../../site/day.ts';
 import type { Rules } from '../../site/rules.ts';
 import { formatWall } from '../../site/wall-clock.ts';
 import { isProduction } from '../../transform/cycles/class-cycles.ts';
@@ -16,6 +16,7 @@ export type RecordLists = Pick<
   | 'incomplete_returns'
   | 'test_timing'
   | 'look_backs'
+  | 'cycles_without_pass'
   | 'requalifications'
   | 'early_stops'
 >;
@@ -57,32 +58,42 @@ export const incompleteReturns: Lister<'incomplete_returns'> = ({ unit, clock, c
     }));
 
 /**
- * Days of the month whose test is missing or late.
+ * Days of the month whose test is missing or late, or with production after a failed test and before one passed. A day may be here for two reasons.
  *
  * @param rows of the panel of the unit
+ * @param withoutPass see `cyclesWithoutPass`, of the same days
  */
 export function testTimingList(
   { unit, clock, cycles, tests }: UnitHistory,
   rows: readonly UnitDay[],
   from: Day,
+  withoutPass: Review['cycles_without_pass'],
 ): Review['test_timing'] {
   const wall = (at: number) => formatWall(clock.wallOf(at));
   const cyclesOf = groupBy(
     cycles.filter(({ day }) => day >= from),
     ({ day }) => day,
   );
+  const afterFailure = new Set(
+    withoutPass.flatMap((list) => (list.why === 'after_failure' ? list.cycles.map(({ date }) => date) : [])),
+  );
   return rows
-    .filter((row) => row.day >= from && (row.test_timing === 'missing' || row.test_timing === 'late'))
-    .map(({ day, test_timing }) => {
+    .filter((row) => row.day >= from)
+    .flatMap(({ day, date, test_timing }) => {
+      const timings = [
+        ...(test_timing === 'missing' || test_timing === 'late' ? [test_timing] : []),
+        ...(afterFailure.has(date) ? ['after_failure' as const] : []),
+      ];
+      if (timings.length === 0) return [];
       const production = cyclesOf.get(day)!.find(isProduction)!;
       const ended = tests.find((test) => test.day === day && test.role !== 'invalid')?.ended_at ?? null;
-      return {
+      return timings.map((timing) => ({
         unit,
-        date: formatDay(day),
-        timing: test_timing as 'missing' | 'late',
+        date,
+        timing,
         test_ended: ended === null ? null : wall(ended),
         first_production: wall(production.start),
-      };
+      }));
     });
 }
 

@@ -7,8 +7,9 @@ import { expectedUse, USE_WEEKS } from './expected-use.ts';
 import type { MissingData, NextMonth, TaskAhead } from './next-month-schema.ts';
 import { tasksAhead } from './tasks-ahead.ts';
 
-/** Reasons for attention that do not end with the month. */
+/** Reasons for attention that do not end with the month; production after a failed test only where none has passed since. */
 const TO_WATCH: readonly AttentionCode[] = [
+  'ran_after_failure',
   'episode_open',
   'requalification_incomplete',
   'leak_over_limit',
@@ -19,7 +20,6 @@ const TO_WATCH: readonly AttentionCode[] = [
   'heat_up_out_of_range',
   'abort_rate_signal',
   'comparison_shown',
-  'comparison_suggested',
 ];
 
 /** What a unit is expected to do in the month after the one under review. */
@@ -67,8 +67,10 @@ export function nextMonth(
     expected_use: ahead.map(({ unit, days }) => ({ unit, days: days.map(formatDay) })),
     tasks: ahead.flatMap(({ tasks }) => tasks),
     watch: order.flatMap((unit) =>
-      (attention.get(unit) ?? []).flatMap(({ code }, reason) =>
-        TO_WATCH.includes(code) ? [{ unit, code, reason }] : [],
+      (attention.get(unit) ?? []).flatMap(({ code, numbers }, reason) =>
+        TO_WATCH.includes(code) && !(code === 'ran_after_failure' && numbers.ended !== null)
+          ? [{ unit, code, reason }]
+          : [],
       ),
     ),
     missing: [

@@ -43,6 +43,7 @@ export function mergeShares(site: Site, shares: readonly Share[]): Share {
       incomplete_returns: list('incomplete_returns'),
       test_timing: list('test_timing'),
       look_backs: list('look_backs'),
+      cycles_without_pass: list('cycles_without_pass'),
       requalifications: list('requalifications'),
       early_stops: list('early_stops'),
     },

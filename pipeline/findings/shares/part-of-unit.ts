@@ -3,6 +3,7 @@ import { formatWall } from '../../site/wall-clock.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import { type WatchedUnit, watchedUnit } from '../drift/watched-unit.ts';
+import { cyclesWithoutPass } from '../lists/cycles-without-pass.ts';
 import {
   contradictedRecords,
   countUnclassified,
@@ -50,6 +51,7 @@ export function partOfUnit(
   period: Period,
 ): PartOfUnit {
   const { from, until } = period;
+  const withoutPass = cyclesWithoutPass(history, rows, from, until);
   return {
     course: unitCourse(history, site, until),
     rows,
@@ -58,8 +60,9 @@ export function partOfUnit(
     lists: {
       contradicted_records: contradictedRecords(history, from, until),
       incomplete_returns: incompleteReturns(history, from, until),
-      test_timing: testTimingList(history, rows, from),
+      test_timing: testTimingList(history, rows, from, withoutPass),
       look_backs: lookBackLists(history, from, until),
+      cycles_without_pass: withoutPass,
       requalifications: requalificationList(history, from, site.rules),
       early_stops: earlyStops(history, from, until),
     },

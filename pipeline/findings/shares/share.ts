@@ -81,6 +81,7 @@ export function shareOfParts(
       incomplete_returns: all((part) => part.lists.incomplete_returns),
       test_timing: all((part) => part.lists.test_timing),
       look_backs: all((part) => part.lists.look_backs),
+      cycles_without_pass: all((part) => part.lists.cycles_without_pass),
       requalifications: all((part) => part.lists.requalifications),
       early_stops: all((part) => part.lists.early_stops),
     },

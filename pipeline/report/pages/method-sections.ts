@@ -15,12 +15,12 @@ ${entries.map(
 )}</dl>`;
 
 export function methodsSection({ words }: ReportContext): Section {
-  const { methods } = words;
+  const { methods, attention } = words;
   return {
     id: 'methods',
     heading: methods.heading,
     body: html`<p>${methods.intro}</p>
-${list(methods.points)}`,
+${list([...methods.points, [attention.orderName, attention.order]])}`,
   };
 }
 

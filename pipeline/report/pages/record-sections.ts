@@ -1,6 +1,7 @@
 import { type Html, html } from '../html/html.ts';
 import type { Numbering, ReportContext } from '../page-context.ts';
 import { cleaningClocksTable, clocksOff } from '../parts/lists/cleaning-clocks.ts';
+import { withoutPassLists } from '../parts/lists/cycles-without-pass.ts';
 import { filesTable, joinsTable, problemsTable, sourcesTable, textsTable } from '../parts/lists/data-read.ts';
 import { clocksTable, countersTable, entryTable } from '../parts/lists/record-quality.ts';
 import {
@@ -21,6 +22,7 @@ export function recordSections(context: ReportContext, numbers: Numbering, scope
   return [
     contradictedSection(context, numbers, scope),
     timingSection(context, numbers),
+    ...withoutPassSection(context, numbers),
     lookBackSection(context, numbers),
     returnsSection(context, numbers, scope),
     stopsSection(context, numbers),
@@ -70,6 +72,7 @@ function timingSection(context: ReportContext, numbers: Numbering): Section {
   const sum = (field: 'missing' | 'late' | 'time_unknown' | 'production_days') =>
     review.units.reduce((total, unit) => total + unit.tests.find((of) => of.span === 'month')![field], 0);
   const days = sum('production_days');
+  const failed = review.test_timing.filter((row) => row.timing === 'after_failure').length;
   return {
     id: 'tests',
     heading: timing.heading,
@@ -77,7 +80,7 @@ function timingSection(context: ReportContext, numbers: Numbering): Section {
 ${
   days === 0
     ? html`<p class="empty">${timing.nothing(month)}</p>`
-    : html`<p>${timing.counts(sum('missing'), sum('late'), sum('time_unknown'), days)}</p>`
+    : html`<p>${timing.counts(sum('missing'), sum('late'), failed, sum('time_unknown'), days)}</p>`
 }
 ${
   review.test_timing.length > 0
@@ -85,6 +88,21 @@ ${
     : days > 0 && sum('time_unknown') === 0 && html`<p class="empty">${timing.none(month)}</p>`
 }`,
   };
+}
+
+/** Only where there is such a cycle: that there is none is said of the tests. */
+function withoutPassSection(context: ReportContext, numbers: Numbering): Section[] {
+  const { withoutPass } = context.words.records;
+  const lists = context.review.cycles_without_pass;
+  if (lists.length === 0) return [];
+  return [
+    {
+      id: 'without-pass',
+      heading: withoutPass.heading,
+      body: html`<p>${withoutPass.intro}</p>
+${withoutPassLists(context, numbers, lists)}`,
+    },
+  ];
 }
 
 function lookBackSection(context: ReportContext, numbers: Numbering): Section {

@@ -4,6 +4,8 @@ import type { ReportContext } from '../page-context.ts';
 
 /** Section of the unit's page that holds the evidence of a reason. */
 const EVIDENCE: Record<AttentionReason['code'], string> = {
+  ran_after_failure: 'records',
+  ran_after_failure_perhaps: 'records',
   episode_open: 'tests',
   failed_test: 'tests',
   test_missing: 'records',
@@ -11,8 +13,8 @@ const EVIDENCE: Record<AttentionReason['code'], string> = {
   return_incomplete: 'records',
   requalification_incomplete: 'records',
   comparison_shown: 'comparisons',
-  comparison_suggested: 'comparisons',
   chamber_overdue_now: 'cleaning',
+  task_outstanding: 'cleaning',
   records_contradicted: 'records',
   leak_over_limit: 'tests',
   leak_near_limit: 'tests',

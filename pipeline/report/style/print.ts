@@ -37,19 +37,22 @@ export function printStyle(header: string, footer: string): string {
   details::details-content { display: block; content-visibility: visible; block-size: auto; opacity: 1; }
   details > summary { list-style: none; }
   summary::-webkit-details-marker { display: none; }
-  .answers { grid-template-columns: 1fr 1.6fr 1.1fr; gap: 2mm 5mm; }
+  .answers { grid-template-columns: 1.15fr 1.6fr 1.05fr; gap: 2mm 5mm; }
   .answers > div { padding-top: 1mm; }
   #argument .answers { grid-template-columns: 1fr 1fr; gap: 2mm 7mm; }
   #argument .answers > div { break-inside: auto; }
   #argument > p { break-after: auto; }
   .answers p { margin: 0.5mm 0; font-size: 0.86rem; }
+  #answers .answers p:not(.lead) { font-size: 0.82rem; line-height: 1.4; }
   .aside { margin: 1.5mm 0 0; padding-top: 1mm; font-size: 0.86rem; }
   #decisions th { min-width: 0; }
   #decisions table { font-size: 7.8pt; line-height: 1.3; }
   #decisions tbody th a { font-size: 1.05rem; }
   #decisions caption, #key .lede { display: none; }
-  #key p { margin: 1mm 0; max-width: none; }
+  #decisions .note { margin: 0; max-width: none; font-size: 7.8pt; line-height: 1.3; }
+  #key p { margin: 1mm 0; max-width: none; font-size: 0.9rem; }
   #key figcaption { max-width: none; margin-bottom: 1.5mm; }
+  #key figcaption p { font-size: 0.82rem; line-height: 1.35; }
   #key .figure-foot { display: none; }
   .kicker { margin: 0; }
   .masthead { padding-bottom: 1.5mm; }
@@ -62,7 +65,7 @@ export function printStyle(header: string, footer: string): string {
   #answers > h2, #decisions > h2, #key > h2 { font-size: 1.15rem; margin-bottom: 1mm; padding-bottom: 0.5mm; }
   #decisions .table { margin: 1mm 0; }
   #key figure { margin: 2mm 0; }
-  #key .chart svg { max-height: 46mm; width: auto; }
+  #key .chart svg { max-height: 42mm; width: auto; }
   .masthead h1 { font-size: 1.5rem; }
 }
 `;

@@ -70,6 +70,9 @@ export function listTables(context: ReportContext): Table[] {
       row: cycle.row,
     })),
   );
+  const withoutPass = review.cycles_without_pass.flatMap(({ cycles, date: _, ...list }) =>
+    cycles.map((cycle) => ({ ...list, ...cycle })),
+  );
   return [
     tableOf('units', UNIT_COLUMNS, review.units.map(unitRow)),
     tableOf('next-steps', NEXT_STEP_COLUMNS, nextSteps(context)),
@@ -118,6 +121,7 @@ export function listTables(context: ReportContext): Table[] {
       review.requalifications,
     ),
     tableOf('test-timing', fields<Row<'test_timing'>>(shape.test_timing.element), review.test_timing),
+    tableOf('without-pass-cycles', WITHOUT_PASS_COLUMNS, withoutPass),
     tableOf('look-back-cycles', LOOK_BACK_COLUMNS, cycles),
     tableOf('early-stops', fields<Row<'early_stops'>>(shape.early_stops.element), review.early_stops),
     tableOf('abort-texts', ['text', 'count'], review.unclassified_abort_texts),
@@ -141,6 +145,23 @@ const CLEANING_CHANGE_COLUMNS = [
   'done_now',
   'missed_now',
   'share_missed',
+] as const;
+
+const WITHOUT_PASS_COLUMNS = [
+  'unit',
+  'why',
+  'failed',
+  'failed_by_date',
+  'ended',
+  'ended_by_date',
+  'started',
+  'date',
+  'cycle_number',
+  'kind',
+  'standing',
+  'certain',
+  'file',
+  'row',
 ] as const;
 
 const LOOK_BACK_COLUMNS = [

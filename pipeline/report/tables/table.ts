@@ -31,6 +31,7 @@ export const TABLE_NAMES = [
   'incomplete-returns',
   'requalifications',
   'test-timing',
+  'without-pass-cycles',
   'look-back-cycles',
   'early-stops',
   'abort-texts',

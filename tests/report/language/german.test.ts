@@ -63,9 +63,9 @@ describe('German sentences', () => {
     expect(de.series.point('März 2026', 7, 212, de.terms.trials.failed_test)).toBe(
       'März 2026 7 von 212 Prüftagen',
     );
-    const reason = { failures: 1, day_results: 26, episodes: 1 };
+    const reason = { failures: 2, day_results: 26, episodes: 1 };
     expect(de.attention.reason.failed_test(reason, '95\u00a0%').evidence).toBe(
-      '1 von 26 Prüftagen nicht bestanden, in 1 Episode, die in diesem Monat begann.',
+      '2 von 26 Prüftagen nicht bestanden, in 1 Episode, die in diesem Monat begann.',
     );
   });
 

@@ -2,7 +2,17 @@ import { describe, expect, it } from 'vitest';
 import { en } from '../../../pipeline/report/words/en.ts';
 
 const { answers } = en;
-const cleaning = { due: 30, done: 20, late: 4, missed: 3, notRecorded: 2, contradicted: 1, open: 0 };
+const cleaning = {
+  due: 30,
+  done: 20,
+  late: 4,
+  missed: 3,
+  notRecorded: 2,
+  contradicted: 1,
+  open: 0,
+  outstanding: [],
+  fromBefore: 0,
+};
 const failures = {
   total: 12,
   shown: [] as string[],
@@ -10,6 +20,8 @@ const failures = {
   notShown: 0,
   cannotTell: 12,
   notComparable: 0,
+  suggestedP: null,
+  measured: null,
 };
 
 describe('the answers', () => {
@@ -38,10 +50,29 @@ describe('the answers', () => {
     );
   });
 
+  it('say what is outstanding, and how much of it from earlier months', () => {
+    const outstanding = [
+      { task: 'Professional cleaning', count: 5 },
+      { task: 'Chamber cleaning', count: 2 },
+    ];
+    expect(answers.cleaning({ ...cleaning, outstanding, fromBefore: 3 }).detail).toMatch(
+      / Outstanding at its end: 7, 3 of them from earlier months \(professional cleaning 5 and chamber cleaning 2\)\.$/,
+    );
+  });
+
+  it('set what was measured beside what is suggested, and nothing where nothing is', () => {
+    const measured = { shown: [0.005, 0.025] as [number, number], either: [0.31, 0.67] as [number, number] };
+    const beside = { ...failures, measured, suggestedP: { low: 0.18, high: 0.4 } };
+    expect(answers.failures({ ...beside, suggested: ['A1 (x)', 'A2 (x)'], cannotTell: 10 }).detail).toMatch(
+      /suggested in 2 \(adjusted p 0\.18 to 0\.40\).* With nothing to find, 31% to 67% of simulated reviews had one suggested or shown, 0\.5% to 2\.5% one shown\.$/,
+    );
+    expect(answers.failures(beside).detail).not.toContain('simulated');
+  });
+
   it('name units in order, and cut long lists', () => {
     const units = Array.from({ length: 9 }, (_, index) => `A${index}`);
     expect(answers.units({ units: 60, act: units, decide: [], look: ['B1'] })).toEqual({
-      lead: 'A0 first; 10 of 60 units in all.',
+      lead: 'A0 first; 9 before the next load, 1 soon, 50 with no reason.',
       detail: 'Before the next load: A0, A1, A2, A3, A4, A5 and 3 more; soon: B1.',
     });
     expect(answers.units({ units: 4, act: [], decide: [], look: [] }).lead).toBe(

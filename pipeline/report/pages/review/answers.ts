@@ -1,9 +1,11 @@
 import type { Comparison, Review } from '../../../findings/review-schema.ts';
+import { outstandingTasks } from '../../../findings/summaries/outstanding.ts';
+import { groupBy } from '../../../group-by.ts';
 import { type Html, html } from '../../html/html.ts';
 import type { ReportContext } from '../../page-context.ts';
 import type { Section } from '../../parts/page.ts';
 import { sumDue } from '../../rows/due-rows.ts';
-import type { AnswerWords } from '../../words/en/answers.ts';
+import type { AnswerWords, FailuresAnswer } from '../../words/en/answers.ts';
 import type { Words } from '../../words/words.ts';
 
 /** The month in one sentence for each question, with the way to what stands behind it. */
@@ -31,8 +33,9 @@ ${aside(answers.questions.reading, readingAnswer(review, words), 'data', answers
   };
 }
 
-function cleaningAnswer(review: Review, { answers }: Words): AnswerWords {
+function cleaningAnswer(review: Review, { answers, terms }: Words): AnswerWords {
   const sum = sumDue(review.cleaning.month);
+  const outstanding = outstandingTasks(review.next_month);
   return answers.cleaning({
     due: sum.due,
     done: sum.done,
@@ -41,6 +44,11 @@ function cleaningAnswer(review: Review, { answers }: Words): AnswerWords {
     notRecorded: sum.not_recorded,
     contradicted: sum.contradicted,
     open: sum.open,
+    outstanding: [...groupBy(outstanding, ({ task }) => task)].map(([task, { length }]) => ({
+      task: terms.task[task],
+      count: length,
+    })),
+    fromBefore: outstanding.filter(({ due }) => due < review.period.from).length,
   });
 }
 
@@ -49,6 +57,7 @@ function failuresAnswer(review: Review, { answers, terms, comparisons }: Words):
     review.comparisons.filter((comparison) => comparison.verdict === verdict);
   const name = (comparison: Comparison) =>
     comparisons.named(comparison.unit ?? terms.fleetInText, comparison);
+  const adjusted = of('suggested').flatMap(({ adjusted_p }) => adjusted_p ?? []);
   return answers.failures({
     total: review.comparisons.length,
     shown: of('shown').map(name),
@@ -56,7 +65,22 @@ function failuresAnswer(review: Review, { answers, terms, comparisons }: Words):
     notShown: of('not_shown').length,
     cannotTell: of('cannot_tell').length,
     notComparable: of('not_comparable').length,
+    suggestedP: adjusted.length === 0 ? null : { low: Math.min(...adjusted), high: Math.max(...adjusted) },
+    measured: wrongVerdicts(review),
   });
+}
+
+/** How often a verdict was wrong in the scenarios in which nothing is going on, so that there is nothing to find; by the calibration kept with the program. */
+function wrongVerdicts({ operating_characteristics: measured }: Review): FailuresAnswer['measured'] {
+  const still = measured?.scenarios.filter(
+    (of) => of.units_shown === null && of.fleet_shown === null && of.wrong_exposure_shown === null,
+  );
+  if (still === undefined || still.length === 0) return null;
+  const range = (field: 'false_shown' | 'false_shown_or_suggested'): [number, number] => {
+    const shares = still.map((of) => of[field].share);
+    return [Math.min(...shares), Math.max(...shares)];
+  };
+  return { shown: range('false_shown'), either: range('false_shown_or_suggested') };
 }
 
 function unitsAnswer(review: Review, { answers }: Words): AnswerWords {

@@ -5,6 +5,7 @@ import type { Numbering, ReportContext } from '../../page-context.ts';
 import { comparisonFigures, comparisonTable, verdictWords } from '../../parts/comparison-figure.ts';
 import { figure } from '../../parts/figure.ts';
 import { folded } from '../../parts/folded.ts';
+import { withoutPassLists } from '../../parts/lists/cycles-without-pass.ts';
 import { clocksTable, countersTable, eventsTable } from '../../parts/lists/record-quality.ts';
 import {
   contradictedTable,
@@ -121,6 +122,7 @@ export function unitRecordsSection(context: ReportContext, numbers: Numbering, o
   const contradicted = ofUnit(review.contradicted_records);
   const timing = ofUnit(review.test_timing);
   const lookBacks = ofUnit(review.look_backs);
+  const withoutPass = ofUnit(review.cycles_without_pass);
   const returns = ofUnit(review.incomplete_returns);
   const services = ofUnit(review.requalifications);
   const stops = ofUnit(review.early_stops);
@@ -136,6 +138,7 @@ ${body()}
   part(timing, records.timing.heading, () =>
     timingTable(context, numbers, timing, records.timing.caption(month)),
   );
+  part(withoutPass, records.withoutPass.heading, () => withoutPassLists(context, numbers, withoutPass));
   part(lookBacks, records.lookBack.heading, () => lookBackLists(context, numbers, lookBacks));
   part(returns, records.returns.heading, () =>
     returnsTable(context, numbers, returns, records.returns.cleaningCaption(span)),

@@ -1,10 +1,32 @@
-import type { AnswersWords } from '../en/answers.ts';
+import type { AnswersWords, CleaningAnswer, FailuresAnswer } from '../en/answers.ts';
 import { format } from './format.ts';
 
 const { integer, count, list } = format;
 
 const names = (items: string[], most = 6): string =>
   items.length <= most ? list(items) : list([...items.slice(0, most), `${items.length - most} weitere`]);
+
+/** Was am Ende des Monats aussteht. */
+const outstanding = ({ outstanding: tasks, fromBefore }: CleaningAnswer): string => {
+  if (tasks.length === 0) return '';
+  const sum = tasks.reduce((total, of) => total + of.count, 0);
+  const named = list(tasks.map((of) => `${of.task} ${integer(of.count)}`));
+  return ` An seinem Ende ausstehend: ${integer(sum)}${fromBefore > 0 ? `, davon ${integer(fromBefore)} aus früheren Monaten` : ''} (${named}).`;
+};
+
+const range = ([low, high]: [number, number]): string =>
+  low === high ? format.percent(low) : `${format.percent(low)} bis ${format.percent(high)}`;
+
+/** Wie wenig „angedeutet“ allein besagt. */
+const caution = ({ suggested, measured }: FailuresAnswer): string =>
+  suggested.length === 0 || measured === null
+    ? ''
+    : ` Wo nichts zu finden war, war in ${range(measured.either)} der simulierten Berichte etwas angedeutet oder gezeigt, in ${range(measured.shown)} gezeigt.`;
+
+const adjusted = ({ suggestedP: p }: FailuresAnswer): string => {
+  if (p === null) return '';
+  return ` (angepasstes p ${p.low === p.high ? format.pValue(p.low) : `${format.pValue(p.low)} bis ${format.pValue(p.high)}`})`;
+};
 
 /** Der Monat in einem Satz zu jeder Frage. */
 export const answers: AnswersWords = {
@@ -17,13 +39,14 @@ export const answers: AnswersWords = {
       methods: 'Methoden',
     },
     decisionsHeading: 'Für diese Besprechung',
-    decisionsCaption: 'Geräte nach Dringlichkeit, jedes mit seinem ersten Anlass',
+    decisionsCaption: 'Geräte nach Dringlichkeit, jedes mit seinen dringendsten Anlässen',
     heads: {
       unit: 'Gerät',
       found: 'Was die Aufzeichnungen sagen',
       next: 'Nächster Schritt',
       decides: 'Wer entscheidet',
     },
+    also: (reasons) => `Außerdem: ${reasons.join('; ')}.`,
     others: (n) => (n === 0 ? '' : count(n, 'weiterer Anlass', 'weitere Anlässe')),
     rest: (n) => `${count(n, 'weiteres Gerät', 'weitere Geräte')} und alle Anlässe`,
     none: 'Nichts Verzeichnetes verlangt in diesem Monat eine Entscheidung. Kein Hinweis heißt nicht: kein Fehler.',
@@ -72,10 +95,11 @@ export const answers: AnswersWords = {
           ? `Ja: Die eine fällige Aufgabe wurde erledigt${a.late > 0 ? ', aber spät' : ''}.`
           : `Ja: Alle ${integer(a.due)} fälligen Aufgaben wurden erledigt${late}.`
         : `${integer(a.done + a.late)} von ${count(a.due, 'fälligen Aufgabe', 'fälligen Aufgaben')} ${a.done + a.late === 1 ? 'wurde' : 'wurden'} erledigt${late}.`,
-      detail:
+      detail: `${
         parts.length > 0
           ? `Der Rest: ${list(parts)}.`
-          : 'Zu jeder fälligen Aufgabe gibt es einen Eintrag als erledigt.',
+          : 'Zu jeder fälligen Aufgabe gibt es einen Eintrag als erledigt.'
+      }${outstanding(a)}`,
     };
   },
   failures: (a) => {
@@ -91,16 +115,19 @@ export const answers: AnswersWords = {
     ].filter((part) => part !== '');
     const of = `Von ${count(a.total, 'Vergleich', 'Vergleichen')}: ${list([
       ...(a.shown.length > 0 ? [`in ${integer(a.shown.length)} gezeigt`] : []),
-      ...(a.suggested.length > 0 ? [`in ${integer(a.suggested.length)} angedeutet`] : []),
+      ...(a.suggested.length > 0 ? [`in ${integer(a.suggested.length)} angedeutet${adjusted(a)}`] : []),
       ...rest,
     ])}.`;
     if (a.shown.length > 0)
       return {
         lead: `Gezeigt für ${names(a.shown)}.`,
-        detail: `${of} Ein Zusammenhang in den Aufzeichnungen, kein Beweis einer Ursache.`,
+        detail: `${of}${caution(a)}`,
       };
     if (a.suggested.length > 0)
-      return { lead: `Für keines gezeigt; angedeutet für ${names(a.suggested)}.`, detail: of };
+      return {
+        lead: `Für keines gezeigt; angedeutet für ${names(a.suggested)}.`,
+        detail: `${of}${caution(a)}`,
+      };
     if (a.notShown === 0)
       return {
         lead: 'Die Aufzeichnungen lassen keine Aussage zu.',
@@ -129,11 +156,14 @@ export const answers: AnswersWords = {
         detail: 'Kein Hinweis heißt nicht: kein Fehler.',
       };
     const first = a.act[0] ?? a.decide[0] ?? a.look[0]!;
+    const counts = [
+      a.act.length > 0 ? `${integer(a.act.length)} vor der nächsten Charge` : '',
+      a.decide.length > 0 ? `${integer(a.decide.length)} zu entscheiden` : '',
+      a.look.length > 0 ? `${integer(a.look.length)} bald` : '',
+      a.units > n ? `${integer(a.units - n)} ohne Anlass` : '',
+    ].filter((part) => part !== '');
     return {
-      lead:
-        n === 1
-          ? `${first}.`
-          : `${first} zuerst; insgesamt ${integer(n)} von ${count(a.units, 'Gerät', 'Geräten')}.`,
+      lead: n === 1 && a.units === 1 ? `${first}.` : `${first} zuerst; ${counts.join(', ')}.`,
       detail: `${format.sentence(parts.join('; '))}.`,
     };
   },

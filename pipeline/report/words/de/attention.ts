@@ -1,7 +1,10 @@
+import type { Cause } from '../../../findings/drift/cause-pattern.ts';
 import type { Probe } from '../../../findings/drift/probes.ts';
 import type { AttentionReason, Exposure, OutcomeName } from '../../../findings/review-schema.ts';
+import type { CleaningTask } from '../../../site/vocabulary.ts';
 import { causesIn } from '../causes.ts';
 import type { AttentionWords } from '../en/attention.ts';
+import { attentionShort } from './attention-short.ts';
 import { format } from './format.ts';
 import { terms } from './terms.ts';
 
@@ -64,8 +67,67 @@ const movement = (numbers: Numbers): string => {
       ? ''
       : ` Am besten passt das Muster zu: ${causes(numbers)} (ein Hinweis, keine Diagnose).`;
   const going = text(numbers, 'direction') === 'down' ? 'fällt' : 'steigt';
-  return `Die ${probeName(numbers)} der ${terms.cyclesOfProbe(probeOf(numbers))} ${going} seit dem ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
+  return `Die ${probeName(numbers)} der ${terms.cyclesOfProbe(probeOf(numbers))} ${going} seit dem ${date(text(numbers, 'since'))}${rate}.${days}${company(numbers)}${cause}${done(numbers)}`;
 };
+
+/** Die Messwerte, die eine Ursache mit dem ersten bewegt. */
+const company = (numbers: Numbers): string => {
+  if (typeof numbers.with !== 'string') return '';
+  const names = numbers.with.split(' ').map((probe) => terms.probe[probe as Probe]);
+  const moves = names.length === 1 ? 'Mit ihr bewegt sich' : 'Mit ihr bewegen sich';
+  return ` ${moves}: ${format.list(names)}${numbers.with_since === numbers.since ? '' : ` (der erste Wert seit dem ${date(text(numbers, 'with_since'))})`}.`;
+};
+
+/** Was die Maßnahmenliste seit Beginn einer Bewegung als erledigt führt. */
+const done = (numbers: Numbers): string => {
+  if (typeof numbers.done_action !== 'string') return '';
+  const more = num(numbers, 'done_more');
+  return ` Seither erledigt: „${numbers.done_action}“ am ${date(text(numbers, 'done_on'))}${more > 0 ? ` und ${count(more, 'weitere Maßnahme', 'weitere Maßnahmen')}` : ''}; die Bewegung hält an.`;
+};
+
+/** Was anzusehen ist, wo eine Ursache passt, sonst nach dem Messwert: übliche Praxis, ohne Quelle. */
+const STEP_OF_CAUSE: Record<Cause, string> = {
+  'clogged strainer or drain':
+    'Sieb und Ablauf reinigen lassen und das Gerät prüfen lassen, wenn die Bewegung anhält.',
+  'door gasket or valve leak':
+    'Türdichtung, Ventile und Verschraubungen ansehen lassen und den Vakuumtest wiederholen.',
+  'pump or ejector wear, or warm or weak water':
+    'Pumpe oder Ejektor ansehen lassen, auch Wärme und Druck des Betriebswassers.',
+  'chamber or jacket scale': 'Kammer und Mantel auf Belag ansehen lassen, dazu die Wasserwerte.',
+  'poor steam (wet or with gases)': 'Den Dampf ansehen lassen: Trockenheit, Gase und Druck.',
+};
+const STEP_OF_PROBE: Record<Probe, string> = {
+  evacuation_time: 'Sieb und Ablauf ansehen, dann Pumpe, Betriebswasser und Türdichtung ansehen lassen.',
+  heat_up_time: 'Dampfversorgung und Dampfeinlass ansehen lassen.',
+  exhaust_time: 'Sieb und Ablauf ansehen, dann die Abdampfleitung ansehen lassen.',
+  leak_rate: 'Türdichtung, Ventile und Verschraubungen ansehen lassen und den Vakuumtest wiederholen.',
+  exposure_spread: 'Dampfversorgung und Temperaturfühler ansehen lassen.',
+  saturation_residual: 'Gase im Dampf und die Fühler ansehen lassen.',
+};
+const step = (numbers: Numbers): string => {
+  const [cause] = causesIn(text(numbers, 'cause'));
+  return cause === undefined ? STEP_OF_PROBE[probeOf(numbers)] : STEP_OF_CAUSE[cause];
+};
+
+const ran = (numbers: Numbers): string =>
+  count(num(numbers, 'cycles'), 'Produktionscharge', 'Produktionschargen');
+const THOSE_RESPONSIBLE = 'über sie entscheiden die Verantwortlichen';
+const spells = (numbers: Numbers): string =>
+  num(numbers, 'failures') > 1 && num(numbers, 'episodes') > 0
+    ? `, in ${count(num(numbers, 'episodes'), 'Episode, die', 'Episoden, die')} in diesem Monat ${num(numbers, 'episodes') === 1 ? 'begann' : 'begannen'}`
+    : '';
+const between = (numbers: Numbers): string => {
+  const [first, last] = [text(numbers, 'first'), text(numbers, 'last')];
+  if (first === last) return time(first);
+  const sameDay = first.slice(0, 10) === last.slice(0, 10);
+  return `${time(first)} bis ${sameDay ? last.slice(11) : time(last)}`;
+};
+const unsure = (numbers: Numbers): string =>
+  num(numbers, 'certain') < num(numbers, 'cycles')
+    ? `; ${integer(num(numbers, 'cycles') - num(numbers, 'certain'))} davon unsicher: von einem Test nur das Datum`
+    : '';
+const cyclesThen = (numbers: Numbers): string =>
+  num(numbers, 'cycles') > 0 ? ` (${count(num(numbers, 'cycles'), 'Charge', 'Chargen')})` : '';
 
 const leak = (n: Numbers, stands: string): string =>
   `Der letzte Vakuumtest (${time(text(n, 'at'))}) ergab eine Leckrate von ${amount(n, 'last')}, ${stands} der Grenze von ${amount(n, 'limit')}.`;
@@ -81,29 +143,45 @@ export const attentionWords: AttentionWords = {
   decides: 'Es entscheidet',
   evidence: 'Belege',
   none: 'Für kein Gerät ist ein Anlass verzeichnet, der in diesem Monat Aufmerksamkeit verlangt. Kein Hinweis heißt nicht: kein Fehler.',
+  short: attentionShort,
+  orderShort:
+    'Reihenfolge: Einsatz nach nicht bestandenem Test, nicht bestandene, fehlende und späte Tests, Kammer überfällig, Häufung, Drift, Rest.',
+  orderName: 'Reihenfolge der Dringlichkeit',
+  order:
+    'Geräte stehen nach ihrem dringendsten Anlass. Zuerst Chargen nach einem nicht bestandenen Test und vor einem bestandenen, Tests, die weiter nicht bestehen, Lecks über der Grenze und unvollständige Wiederinbetriebnahmen; dann mehrere nicht bestandene Prüftage nach ihrem Anteil, ein nicht bestandener Prüftag, Produktion ohne oder vor dem Test, überfällige Kammer, eine gezeigte Häufung, Drift, widersprochene Einträge; dann, was bald ansteht. Bei Gleichstand entscheidet der nächste Anlass, dann die Reihenfolge der Geräte.',
   more: (n) =>
     n === 1
       ? 'Ein weiteres Gerät mit Anlass'
       : `${integer(n)} weitere Geräte mit Anlass, in ihrer Reihenfolge`,
   reason: {
+    ran_after_failure: (n) => ({
+      evidence: `${ran(n)} nach einem nicht bestandenen Bowie-Dick-Test und vor einem bestandenen (${between(n)}${unsure(n)}).`,
+      next: `Die Liste dieser Chargen durchgehen: ${THOSE_RESPONSIBLE}.${n.ended === null ? ' Seither bestand keiner: sicherstellen, dass das Gerät bis dahin außer Betrieb bleibt.' : ''}`,
+      decides: 'Leitung der AEMP mit Krankenhaushygiene und Medizintechnik',
+    }),
+    ran_after_failure_perhaps: (n) => ({
+      evidence: `Möglicherweise ${ran(n)} nach einem nicht bestandenen Bowie-Dick-Test und vor einem bestandenen (${between(n)}): Von einem Test ist nur das Datum bekannt.`,
+      next: `Die Uhrzeiten dieser Tests suchen; liefen Chargen dazwischen: ${THOSE_RESPONSIBLE}.`,
+      decides: 'Leitung der AEMP mit Krankenhaushygiene',
+    }),
     episode_open: (n) => ({
-      evidence: `Nicht bestandene Bowie-Dick-Tests seit dem ${date(text(n, 'since'))} und danach kein bestandener (${count(num(n, 'failed_days'), 'nicht bestandener Prüftag', 'nicht bestandene Prüftage')}).`,
+      evidence: `Nicht bestandene Bowie-Dick-Tests seit dem ${date(text(n, 'since'))} und seither kein Tag, der mit einem bestandenen begann (${count(num(n, 'failed_days'), 'nicht bestandener Prüftag', 'nicht bestandene Prüftage')}).`,
       next: 'Sicherstellen, dass das Gerät außer Betrieb bleibt, bis es geprüft ist und den Test besteht; die Rückschauliste durchgehen.',
       decides: LEAD_AND_ENGINEERING,
     }),
     failed_test: (n) => ({
-      evidence: `${integer(num(n, 'failures'))} von ${count(num(n, 'day_results'), 'Prüftag', 'Prüftagen')} nicht bestanden, in ${count(num(n, 'episodes'), 'Episode, die', 'Episoden, die')} in diesem Monat ${num(n, 'episodes') === 1 ? 'begann' : 'begannen'}.`,
-      next: 'Die Rückschauliste durchgehen und ablegen, was entschieden wurde.',
+      evidence: `${integer(num(n, 'failures'))} von ${count(num(n, 'day_results'), 'Prüftag', 'Prüftagen')} nicht bestanden${spells(n)}.`,
+      next: 'Rückschauliste durchgehen, Entscheidung ablegen.',
       decides: 'Leitung der AEMP mit Krankenhaushygiene',
     }),
     test_missing: (n) => ({
-      evidence: `Produktion an ${integer(num(n, 'missing'))} von ${count(num(n, 'production_days'), 'Produktionstag', 'Produktionstagen')} ohne verzeichneten Bowie-Dick-Test.`,
-      next: 'Den Nachweis des Tests suchen, oder ablegen, dass es keinen gab und was daraus folgt.',
+      evidence: `Produktion an ${integer(num(n, 'missing'))} von ${count(num(n, 'production_days'), 'Produktionstag', 'Produktionstagen')} ohne verzeichneten Bowie-Dick-Test${cyclesThen(n)}.`,
+      next: 'Den Nachweis des Tests suchen, oder ablegen, dass es keinen gab und was für die Chargen der Liste daraus folgt.',
       decides: LEAD,
     }),
     test_late: (n) => ({
-      evidence: `An ${integer(num(n, 'late'))} von ${count(num(n, 'production_days'), 'Produktionstag', 'Produktionstagen')} endete der Bowie-Dick-Test erst nach Beginn der Produktion.`,
-      next: 'Den Arbeitsablauf zu Beginn dieser Tage ansehen.',
+      evidence: `An ${integer(num(n, 'late'))} von ${count(num(n, 'production_days'), 'Produktionstag', 'Produktionstagen')} endete der Bowie-Dick-Test erst nach Beginn der Produktion${cyclesThen(n)}.`,
+      next: 'Die Chargen durchgehen, die davor begannen, und den Arbeitsablauf zu Beginn dieser Tage ansehen.',
       decides: LEAD,
     }),
     return_incomplete: (n) => ({
@@ -121,11 +199,6 @@ export const attentionWords: AttentionWords = {
       next: 'Entscheiden, ob diese Aufgabe an diesem Gerät durchgesetzt oder öfter erledigt wird. Zuerst sind andere Ursachen auszuschließen.',
       decides: COMMITTEE,
     }),
-    comparison_suggested: (n, level) => ({
-      evidence: association(n, 'angedeutet, nicht gezeigt', level),
-      next: 'Die Aufgabe pünktlich erledigen und im nächsten Bericht noch einmal ansehen.',
-      decides: LEAD,
-    }),
     chamber_overdue_now: (n) => ({
       evidence: `Die Kammerreinigung ist am Monatsende ${count(num(n, 'days_past_due'), 'Tag', 'Tage')} über die Frist${
         typeof n.clock_days === 'number'
@@ -133,6 +206,13 @@ export const attentionWords: AttentionWords = {
           : ''
       }.`,
       next: 'Die Reinigung planen oder den Eintrag dazu suchen.',
+      decides: LEAD,
+    }),
+    task_outstanding: (n) => ({
+      evidence: `${terms.task[text(n, 'task') as CleaningTask]}: fällig am ${date(text(n, 'due'))} und nicht als erledigt verzeichnet (am Monatsende ${count(num(n, 'days_past_due'), 'Tag', 'Tage')} über die Frist; ${
+        typeof n.last_done === 'string' ? `zuletzt am ${date(n.last_done)}` : 'davor keine verzeichnet'
+      }).`,
+      next: 'Einplanen oder den Eintrag dazu suchen.',
       decides: LEAD,
     }),
     records_contradicted: (n) => ({
@@ -152,14 +232,14 @@ export const attentionWords: AttentionWords = {
     }),
     drift_near_limit: (n) => ({
       evidence: `${movement(n)} Der Wert ist nahe der Grenze.`,
-      next: 'Das Gerät ansehen lassen, bevor die Grenze erreicht ist; im Zweifel außer Betrieb nehmen.',
+      next: `${step(n)} Bevor die Grenze erreicht ist; im Zweifel das Gerät außer Betrieb nehmen.`,
       decides: LEAD_AND_ENGINEERING,
     }),
     drift_moving: (n) => ({
       evidence: movement(n),
       next:
         n.falls_back_at === null
-          ? 'Sieb, Ablauf und Dichtung ansehen; hält die Bewegung an, prüfen lassen.'
+          ? step(n)
           : 'Der Wert fällt bei jeder Reinigung zurück: reinigen und das Intervall ansehen.',
       decides: LEAD_AND_ENGINEERING,
     }),

@@ -85,6 +85,8 @@ export const changes: ChangesWords = {
   short: (verdicts, drift, fresh, gone) =>
     `Seit dem letzten Bericht: ${count(verdicts, 'geändertes Urteil', 'geänderte Urteile')}, ${count(drift, 'geänderter Stand der Drift', 'geänderte Stände der Drift')}; ${count(fresh, 'Anlass', 'Anlässe')} dazugekommen, ${integer(gone)} entfallen.`,
   reason: {
+    ran_after_failure: 'Chargen nach nicht bestandenem Test, vor einem bestandenen',
+    ran_after_failure_perhaps: 'Chargen vielleicht nach nicht bestandenem Test, vor einem bestandenen',
     episode_open: 'nicht bestandene Tests, seither kein bestandener',
     failed_test: 'nicht bestandener Bowie-Dick-Test',
     test_missing: 'Produktion ohne Test',
@@ -94,6 +96,7 @@ export const changes: ChangesWords = {
     comparison_shown: 'mehr Fehler nach versäumter Reinigung: gezeigt',
     comparison_suggested: 'mehr Fehler nach versäumter Reinigung: angedeutet',
     chamber_overdue_now: 'Kammerreinigung überfällig',
+    task_outstanding: 'eine Aufgabe ausstehend',
     records_contradicted: 'Einträge, denen das Chargenprotokoll widerspricht',
     leak_over_limit: 'Leckrate über der Grenze',
     leak_near_limit: 'Leckrate nahe der Grenze',

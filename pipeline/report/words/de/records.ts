@@ -72,14 +72,15 @@ export const records: RecordsWords = {
     hours: (hours) => `${format.fixed(hours, 1)} h`,
   },
   timing: {
-    heading: 'Fehlende oder späte Tests',
+    heading: 'Fehlende, späte oder nicht bestandene Tests vor der Produktion',
     intro:
-      'Fehlend: Produktion und kein gültiger Bowie-Dick-Test an diesem Betriebstag. Spät: Der Test endete, nachdem die erste Produktionscharge begonnen hatte.',
-    none: (month) => `An jedem Produktionstag im ${month} kam ein gültiger Test vor der Produktion.`,
+      'Fehlend: Produktion und kein gültiger Bowie-Dick-Test an diesem Betriebstag. Spät: Der Test endete, nachdem die erste Produktionscharge begonnen hatte. Nicht bestanden: Produktion nach einem nicht bestandenen Test und vor einem bestandenen.',
+    none: (month) =>
+      `An jedem Produktionstag im ${month} kam ein gültiger, bestandener Test vor der Produktion.`,
     nothing: (month) => `Im ${month} gab es keine Produktion.`,
-    counts: (missing, late, unknown, days) =>
-      `Von ${count(days, 'Produktionstag', 'Produktionstagen')}: ${integer(missing)} ohne Test, ${integer(late)} mit spätem Test, ${integer(unknown)} mit einem Test, von dem nur das Datum bekannt ist.`,
-    caption: (month) => `Produktionstage mit fehlendem oder spätem Test, ${month}`,
+    counts: (missing, late, failed, unknown, days) =>
+      `Von ${count(days, 'Produktionstag', 'Produktionstagen')}: ${integer(missing)} ohne Test, ${integer(late)} mit spätem Test, ${integer(failed)} mit Produktion nach einem nicht bestandenen Test und vor einem bestandenen, ${integer(unknown)} mit einem Test, von dem nur das Datum bekannt ist.`,
+    caption: (month) => `Produktionstage ohne rechtzeitig bestandenen Test, ${month}`,
     heads: {
       unit: 'Gerät',
       day: 'Betriebstag',
@@ -89,6 +90,39 @@ export const records: RecordsWords = {
     },
     missing: 'fehlt',
     late: 'spät',
+    after_failure: 'nicht bestanden, Produktion vor einem bestandenen',
+  },
+  withoutPass: {
+    heading: 'Chargen ohne bestandenen Test davor',
+    intro:
+      'Produktionschargen nach einem nicht bestandenen Test und vor einem bestandenen, vor einem späten Test oder an einem Tag ohne Test. Die Liste beurteilt keine Charge und ruft nichts zurück: Über sie entscheiden die Verantwortlichen.',
+    summary: {
+      after_failure: (unit, failed, cycles) =>
+        `Gerät ${unit}, nach dem nicht bestandenen Test (${failed}): ${count(cycles, 'Charge', 'Chargen')} vor einem bestandenen`,
+      before_late_test: (unit, day, cycles) =>
+        `Gerät ${unit}, ${day}: ${count(cycles, 'Charge', 'Chargen')} vor dem Ende des späten Tests`,
+      no_test: (unit, day, cycles) =>
+        `Gerät ${unit}, ${day}: ${count(cycles, 'Charge', 'Chargen')} an einem Tag ohne Test`,
+    },
+    until: {
+      after_failure: (passed) =>
+        passed === null
+          ? 'Danach ist kein bestandener Test verzeichnet: Die Liste reicht bis zum Ende des Monats.'
+          : `Nächster bestandener Test: ${passed}.`,
+      before_late_test: (ended) => `Ende des Tests: ${ended ?? ''}.`,
+      no_test: () => 'Von diesem Tag ist kein gültiger Test verzeichnet.',
+    },
+    unsure: (n) =>
+      `Wo von einem Test nur das Datum bekannt ist, nennt die Liste eher mehr: Bei ${count(n, 'Charge', 'Chargen')} ist nicht sicher, dass davor kein Test bestanden wurde.`,
+    perhaps: 'nicht sicher',
+    caption: {
+      after_failure: (unit, failed) =>
+        `Chargen von Gerät ${unit} nach dem nicht bestandenen Test (${failed}) und vor einem bestandenen`,
+      before_late_test: (unit, day) => `Chargen von Gerät ${unit} vor dem späten Test, ${day}`,
+      no_test: (unit, day) => `Chargen von Gerät ${unit} an einem Tag ohne Test, ${day}`,
+    },
+    moreLists: (n) =>
+      `${count(n, 'weitere Liste steht', 'weitere Listen stehen')} auf den Seiten der Geräte und in tables/without-pass-cycles.csv.`,
   },
   lookBack: {
     moreLists: (n) =>

@@ -41,7 +41,8 @@ export const workbook: WorkbookWords = {
     'incomplete-returns':
       'Kammerreinigungen, nach denen Produktion vor Aufheizcharge und bestandenem Test kam',
     requalifications: 'Rückkehr nach größerer Instandhaltung',
-    'test-timing': 'Produktionstage mit fehlendem oder spätem Test',
+    'test-timing': 'Produktionstage ohne rechtzeitig bestandenen Test',
+    'without-pass-cycles': 'Chargen ohne bestandenen Test davor',
     'look-back-cycles': 'Produktionschargen seit dem letzten bestandenen Test vor jedem nicht bestandenen',
     'early-stops': 'Ungeklärte frühe Stopps',
     'abort-texts': 'Abbruchtexte ohne Klasse',

@@ -10,6 +10,9 @@ export interface CleaningAnswer {
   notRecorded: number;
   contradicted: number;
   open: number;
+  /** Tasks that are outstanding at the end of the month, by task, and how many of them fell due before it. */
+  outstanding: { task: string; count: number }[];
+  fromBefore: number;
 }
 export interface FailuresAnswer {
   total: number;
@@ -19,6 +22,10 @@ export interface FailuresAnswer {
   notShown: number;
   cannotTell: number;
   notComparable: number;
+  /** Least and largest adjusted p of those that are suggested. */
+  suggestedP: { low: number; high: number } | null;
+  /** Simulated reviews with nothing going on: least and largest share of those with a wrong verdict; null where that was not measured. */
+  measured: { shown: [number, number]; either: [number, number] } | null;
 }
 export interface UnitsAnswer {
   units: number;
@@ -49,6 +56,28 @@ export interface AnswerWords {
 const names = (items: string[], most = 6): string =>
   items.length <= most ? list(items) : list([...items.slice(0, most), `${items.length - most} more`]);
 
+/** What is outstanding at the end of the month. */
+const outstanding = ({ outstanding: tasks, fromBefore }: CleaningAnswer): string => {
+  if (tasks.length === 0) return '';
+  const sum = tasks.reduce((total, of) => total + of.count, 0);
+  const named = list(tasks.map((of) => `${of.task.toLowerCase()} ${integer(of.count)}`));
+  return ` Outstanding at its end: ${integer(sum)}${fromBefore > 0 ? `, ${integer(fromBefore)} of them from earlier months` : ''} (${named}).`;
+};
+
+const range = ([low, high]: [number, number]): string =>
+  low === high ? format.percent(low) : `${format.percent(low)} to ${format.percent(high)}`;
+
+/** How little a *suggested* says by itself. */
+const caution = ({ suggested, measured }: FailuresAnswer): string =>
+  suggested.length === 0 || measured === null
+    ? ''
+    : ` With nothing to find, ${range(measured.either)} of simulated reviews had one suggested or shown, ${range(measured.shown)} one shown.`;
+
+const adjusted = ({ suggestedP: p }: FailuresAnswer): string => {
+  if (p === null) return '';
+  return ` (adjusted p ${p.low === p.high ? format.pValue(p.low) : `${format.pValue(p.low)} to ${format.pValue(p.high)}`})`;
+};
+
 /** The month in one sentence for each question. */
 export const answers = {
   heading: 'The month in three answers',
@@ -68,8 +97,9 @@ export const answers = {
   story: {
     parts: { story: 'In two minutes', evidence: 'Evidence', records: 'Records', methods: 'Methods' },
     decisionsHeading: 'For this meeting',
-    decisionsCaption: 'Units in the order of need, each with its first reason',
+    decisionsCaption: 'Units in the order of need, each with its most pressing reasons',
     heads: { unit: 'Unit', found: 'What the records say', next: 'Next step', decides: 'Who decides' },
+    also: (reasons: string[]): string => `Also: ${reasons.join('; ')}.`,
     others: (n: number): string => (n === 0 ? '' : count(n, 'more reason', 'more reasons')),
     rest: (n: number): string => `${count(n, 'more unit', 'more units')} and all reasons`,
     none: 'Nothing on record asks for a decision this month. No flag does not mean no fault.',
@@ -104,7 +134,7 @@ export const answers = {
       lead: all
         ? `Yes: all ${count(a.due, 'task', 'tasks')} due were done${a.late > 0 ? `, ${integer(a.late)} of them late` : ''}.`
         : `${integer(a.done + a.late)} of ${count(a.due, 'task', 'tasks')} due were done${a.late > 0 ? `, ${integer(a.late)} of them late` : ''}.`,
-      detail: parts.length > 0 ? `The rest: ${list(parts)}.` : 'Each due task has a record that says done.',
+      detail: `${parts.length > 0 ? `The rest: ${list(parts)}.` : 'Each due task has a record that says done.'}${outstanding(a)}`,
     };
   },
   failures: (a: FailuresAnswer): AnswerWords => {
@@ -120,16 +150,16 @@ export const answers = {
     ].filter((part) => part !== '');
     const of = `Of ${count(a.total, 'comparison', 'comparisons')}: ${list([
       ...(a.shown.length > 0 ? [`shown in ${integer(a.shown.length)}`] : []),
-      ...(a.suggested.length > 0 ? [`suggested in ${integer(a.suggested.length)}`] : []),
+      ...(a.suggested.length > 0 ? [`suggested in ${integer(a.suggested.length)}${adjusted(a)}`] : []),
       ...rest,
     ])}.`;
     if (a.shown.length > 0)
       return {
         lead: `Shown for ${names(a.shown)}.`,
-        detail: `${of} An association in the records, not a proof of cause.`,
+        detail: `${of}${caution(a)}`,
       };
     if (a.suggested.length > 0)
-      return { lead: `Shown for none; suggested for ${names(a.suggested)}.`, detail: of };
+      return { lead: `Shown for none; suggested for ${names(a.suggested)}.`, detail: `${of}${caution(a)}` };
     if (a.notShown === 0)
       return { lead: 'The record can’t tell.', detail: `${of} This is not the same as no effect.` };
     return { lead: 'No rise was shown.', detail: of };
@@ -148,9 +178,14 @@ export const answers = {
         detail: 'No flag does not mean no fault.',
       };
     const first = a.act[0] ?? a.decide[0] ?? a.look[0]!;
+    const counts = [
+      a.act.length > 0 ? `${integer(a.act.length)} before the next load` : '',
+      a.decide.length > 0 ? `${integer(a.decide.length)} at this review` : '',
+      a.look.length > 0 ? `${integer(a.look.length)} soon` : '',
+      a.units > n ? `${integer(a.units - n)} with no reason` : '',
+    ].filter((part) => part !== '');
     return {
-      lead:
-        n === 1 ? `${first}.` : `${first} first; ${integer(n)} of ${count(a.units, 'unit', 'units')} in all.`,
+      lead: n === 1 && a.units === 1 ? `${first}.` : `${first} first; ${counts.join(', ')}.`,
       detail: `${format.sentence(parts.join('; '))}.`,
     };
   },

@@ -1,3 +1,4 @@
+import type { Cause } from '../../../findings/drift/cause-pattern.ts';
 import type { Probe } from '../../../findings/drift/probes.ts';
 import type {
   AttentionCode,
@@ -5,7 +6,9 @@ import type {
   Exposure,
   OutcomeName,
 } from '../../../findings/review-schema.ts';
+import type { CleaningTask } from '../../../site/vocabulary.ts';
 import { causesIn } from '../causes.ts';
+import { attentionShort } from './attention-short.ts';
 import { format } from './format.ts';
 import { terms } from './terms.ts';
 
@@ -28,6 +31,28 @@ const COMMITTEE = 'the committee, with biomedical engineering and the instructio
 
 const of = (numbers: Numbers, part: string, whole: string, one: string, many: string): string =>
   `${format.integer(num(numbers, part))} of ${count(num(numbers, whole), one, many)}`;
+
+/** Several failed days may be one spell; episodes are those that began in the month. */
+const spells = (numbers: Numbers): string =>
+  num(numbers, 'failures') > 1 && num(numbers, 'episodes') > 0
+    ? `, in ${count(num(numbers, 'episodes'), 'episode', 'episodes')} that began this month`
+    : '';
+
+/** From the first such cycle to the last. */
+const between = (numbers: Numbers): string => {
+  const [first, last] = [text(numbers, 'first'), text(numbers, 'last')];
+  if (first === last) return time(first);
+  const sameDay = first.slice(0, 10) === last.slice(0, 10);
+  return `${time(first)} to ${sameDay ? last.slice(11) : time(last)}`;
+};
+const unsure = (numbers: Numbers): string =>
+  num(numbers, 'certain') < num(numbers, 'cycles')
+    ? `; of ${format.integer(num(numbers, 'cycles') - num(numbers, 'certain'))} not sure, since only the date of a test is known`
+    : '';
+
+/** ", 4 cycles" of a day with no test in time. */
+const cyclesThen = (numbers: Numbers): string =>
+  num(numbers, 'cycles') > 0 ? ` (${count(num(numbers, 'cycles'), 'cycle', 'cycles')} ran)` : '';
 
 const association = (numbers: Numbers, verdict: string, level: string): string => {
   const exposure = terms.exposure[text(numbers, 'exposure') as Exposure];
@@ -75,29 +100,81 @@ const movement = (numbers: Numbers): string => {
   const cause =
     numbers.cause === null ? '' : ` The pattern fits best: ${causes(numbers)} (a hint, no diagnosis).`;
   const going = text(numbers, 'direction') === 'down' ? 'falling' : 'rising';
-  return `${probeName(numbers)} of the ${terms.cyclesOfProbe(probeOf(numbers))} has been ${going} since ${date(text(numbers, 'since'))}${rate}.${days}${cause}`;
+  return `${probeName(numbers)} of the ${terms.cyclesOfProbe(probeOf(numbers))} has been ${going} since ${date(text(numbers, 'since'))}${rate}.${days}${company(numbers)}${cause}${done(numbers)}`;
 };
+
+/** The probes that one cause moves with the first. */
+const company = (numbers: Numbers): string => {
+  if (typeof numbers.with !== 'string') return '';
+  const names = numbers.with.split(' ').map((probe) => terms.probe[probe as Probe]);
+  const moves = names.length === 1 ? 'moves' : 'move';
+  return ` ${format.sentence(format.list(names))} ${moves} with it${numbers.with_since === numbers.since ? '' : `, the first since ${date(text(numbers, 'with_since'))}`}.`;
+};
+
+/** What the list of actions has as done since a movement began. */
+const done = (numbers: Numbers): string => {
+  if (typeof numbers.done_action !== 'string') return '';
+  const more = num(numbers, 'done_more');
+  return ` Since it began this was done: “${numbers.done_action}” on ${date(text(numbers, 'done_on'))}${more > 0 ? ` and ${count(more, 'more action', 'more actions')}` : ''}; it goes on.`;
+};
+
+/** What to look at where a cause fits, else by the probe: common practice, no source. */
+const STEP_OF_CAUSE: Record<Cause, string> = {
+  'clogged strainer or drain':
+    'Have strainer and drain cleaned, and the unit inspected if the movement goes on.',
+  'door gasket or valve leak': 'Have door gasket, valves and fittings looked at, and the leak test repeated.',
+  'pump or ejector wear, or warm or weak water':
+    'Have the pump or ejector looked at, and warmth and pressure of its water.',
+  'chamber or jacket scale': 'Have chamber and jacket looked at for scale, and the water values with it.',
+  'poor steam (wet or with gases)': 'Have the steam looked at: dryness, gases and pressure.',
+};
+const STEP_OF_PROBE: Record<Probe, string> = {
+  evacuation_time: 'Look at strainer and drain, then have pump, its water and the door gasket looked at.',
+  heat_up_time: 'Have steam supply and steam admission looked at.',
+  exhaust_time: 'Look at strainer and drain, then have the exhaust line looked at.',
+  leak_rate: 'Have door gasket, valves and fittings looked at, and the leak test repeated.',
+  exposure_spread: 'Have steam supply and temperature sensors looked at.',
+  saturation_residual: 'Have gases in the steam and the sensors looked at.',
+};
+const step = (numbers: Numbers): string => {
+  const [cause] = causesIn(text(numbers, 'cause'));
+  return cause === undefined ? STEP_OF_PROBE[probeOf(numbers)] : STEP_OF_CAUSE[cause];
+};
+
+const ran = (numbers: Numbers): string =>
+  count(num(numbers, 'cycles'), 'production or liquids cycle', 'production or liquids cycles');
+const THOSE_RESPONSIBLE = 'those who are responsible decide about them';
 
 /** One function for each code; `level` is that of the intervals as text, such as "95%". Nothing here releases or holds back a load: it points to records, and names who decides. */
 export const attention: Record<AttentionCode, (numbers: Numbers, level: string) => ReasonWords> = {
+  ran_after_failure: (n) => ({
+    evidence: `${format.sentence(ran(n))} ran after a failed air-removal test and before one passed (${between(n)}${unsure(n)}).`,
+    next: `Go through the list of these cycles: ${THOSE_RESPONSIBLE}.${n.ended === null ? ' None passed since: make sure that the unit is out of use until it passes.' : ''}`,
+    decides: 'department lead with infection prevention and biomedical engineering',
+  }),
+  ran_after_failure_perhaps: (n) => ({
+    evidence: `${format.sentence(ran(n))} may have run after a failed air-removal test and before one passed (${between(n)}): only the date of a test is known.`,
+    next: `Find the times of these tests; where cycles ran between, ${THOSE_RESPONSIBLE}.`,
+    decides: 'department lead with infection prevention',
+  }),
   episode_open: (n) => ({
-    evidence: `Failed air-removal tests since ${date(text(n, 'since'))} and no passing test after them (${count(num(n, 'failed_days'), 'failed test day', 'failed test days')}).`,
+    evidence: `Failed air-removal tests since ${date(text(n, 'since'))} and no day since that began with a passing one (${count(num(n, 'failed_days'), 'failed test day', 'failed test days')}).`,
     next: 'Make sure that the unit is out of use until inspected and passing, and go through its look-back list.',
     decides: LEAD_AND_ENGINEERING,
   }),
   failed_test: (n) => ({
-    evidence: `${of(n, 'failures', 'day_results', 'test day', 'test days')} failed, in ${count(num(n, 'episodes'), 'episode', 'episodes')} that began this month.`,
+    evidence: `${of(n, 'failures', 'day_results', 'test day', 'test days')} failed${spells(n)}.`,
     next: 'Go through the look-back list and file what was decided.',
     decides: 'department lead with infection prevention',
   }),
   test_missing: (n) => ({
-    evidence: `Production on ${of(n, 'missing', 'production_days', 'production day', 'production days')} with no air-removal test on record.`,
-    next: 'Find the test record, or file that there was none and what follows from it.',
+    evidence: `Production on ${of(n, 'missing', 'production_days', 'production day', 'production days')} with no air-removal test on record${cyclesThen(n)}.`,
+    next: 'Find the test record, or file that there was none and what follows for the cycles listed.',
     decides: LEAD,
   }),
   test_late: (n) => ({
-    evidence: `On ${of(n, 'late', 'production_days', 'production day', 'production days')} the air-removal test ended after production had started.`,
-    next: 'Look at the order of work at the start of these days.',
+    evidence: `On ${of(n, 'late', 'production_days', 'production day', 'production days')} the air-removal test ended after production had started${cyclesThen(n)}.`,
+    next: 'Go through the cycles that started before it, and the order of work at the start of these days.',
     decides: LEAD,
   }),
   return_incomplete: (n) => ({
@@ -115,11 +192,6 @@ export const attention: Record<AttentionCode, (numbers: Numbers, level: string) 
     next: 'Decide whether this task is to be enforced, or done more often, on this unit. Other causes are to be ruled out first.',
     decides: COMMITTEE,
   }),
-  comparison_suggested: (n, level) => ({
-    evidence: association(n, 'suggested, not shown', level),
-    next: 'Keep the task on time and look at it again with the next review.',
-    decides: LEAD,
-  }),
   chamber_overdue_now: (n) => ({
     evidence: `Chamber cleaning is ${count(num(n, 'days_past_due'), 'day', 'days')} past due at the end of the month${
       typeof n.clock_days === 'number'
@@ -127,6 +199,13 @@ export const attention: Record<AttentionCode, (numbers: Numbers, level: string) 
         : ''
     }.`,
     next: 'Plan the cleaning, or find the record of it.',
+    decides: LEAD,
+  }),
+  task_outstanding: (n) => ({
+    evidence: `${format.sentence(terms.task[text(n, 'task') as CleaningTask])} fell due on ${date(text(n, 'due'))} and is not on record as done (${count(num(n, 'days_past_due'), 'day', 'days')} past due at the end of the month; ${
+      typeof n.last_done === 'string' ? `last on ${date(n.last_done)}` : 'none on record before'
+    }).`,
+    next: 'Plan it, or find the record of it.',
     decides: LEAD,
   }),
   records_contradicted: (n) => ({
@@ -146,15 +225,13 @@ export const attention: Record<AttentionCode, (numbers: Numbers, level: string) 
   }),
   drift_near_limit: (n) => ({
     evidence: `${movement(n)} It is near its limit.`,
-    next: 'Have the unit looked at before the limit is reached; in doubt take it out of use.',
+    next: `${step(n)} Before the limit is reached; in doubt take the unit out of use.`,
     decides: LEAD_AND_ENGINEERING,
   }),
   drift_moving: (n) => ({
     evidence: movement(n),
     next:
-      n.falls_back_at === null
-        ? 'Look at strainer, drain and gasket, and have it inspected if the movement goes on.'
-        : 'It falls back at each cleaning: clean, and look at the interval.',
+      n.falls_back_at === null ? step(n) : 'It falls back at each cleaning: clean, and look at the interval.',
     decides: LEAD_AND_ENGINEERING,
   }),
   drift_stepped: (n) => ({
@@ -203,6 +280,13 @@ export const attentionWords = {
   decides: 'Decides',
   evidence: 'Evidence',
   none: 'No unit has a reason on record to need attention this month. No flag does not mean no fault.',
+  short: attentionShort,
+  /** The rule of the order, for the reader: in one sentence on the first page, in full among the methods. */
+  orderShort:
+    'Order: use after a failed test, failed tests by share, tests missing or late, chamber overdue, a shown rise, drift; then the rest.',
+  orderName: 'Order of need',
+  order:
+    'Units stand by their most pressing reason. First cycles that ran after a failed test and before one passed, tests that still fail, leaks over the limit and incomplete returns; then several failed test days by their share, one failed test day, production with no test or a late one, chamber overdue, a rise that is shown, drift, contradicted records; then what is for soon. Where units are alike the next reason decides, then the order of the units.',
   more: (n: number): string => `${count(n, 'more unit', 'more units')} with reasons, in order`,
   reason: attention,
 };

@@ -91,6 +91,8 @@ export const changes = {
   short: (verdicts: number, drift: number, fresh: number, gone: number) =>
     `Since the last review ${count(verdicts, 'verdict', 'verdicts')} and ${count(drift, 'drift state', 'drift states')} moved; ${count(fresh, 'reason', 'reasons')} for attention came, ${integer(gone)} went.`,
   reason: {
+    ran_after_failure: 'cycles after a failed test, none passing before them',
+    ran_after_failure_perhaps: 'cycles perhaps after a failed test, none passing before them',
     episode_open: 'failed tests, none passing since',
     failed_test: 'failed air-removal test',
     test_missing: 'production with no test',
@@ -98,8 +100,10 @@ export const changes = {
     return_incomplete: 'production before warm-up and passing test after cleaning',
     requalification_incomplete: 'requalification incomplete',
     comparison_shown: 'more failures after missed cleaning: shown',
+    /** No reason any more; an earlier review may hold it. */
     comparison_suggested: 'more failures after missed cleaning: suggested',
     chamber_overdue_now: 'chamber cleaning overdue',
+    task_outstanding: 'a task outstanding',
     records_contradicted: 'records that the cycle log contradicts',
     leak_over_limit: 'leak rate over its limit',
     leak_near_limit: 'leak rate near its limit',
@@ -110,6 +114,6 @@ export const changes = {
     abort_rate_signal: 'abort rate outside its limits',
     early_stops: 'unexplained early stops',
     strainers_missed: 'strainer cleanings missed',
-  } satisfies Record<AttentionCode, string>,
+  } satisfies Record<AttentionCode | 'comparison_suggested', string>,
 };
 export type ChangesWords = typeof changes;

@@ -29,14 +29,15 @@ export const records = {
     hours: (hours: number) => `${format.fixed(hours, 1)} h`,
   },
   timing: {
-    heading: 'Tests missing or late',
+    heading: 'Tests missing, late or failed before production',
     intro:
-      'Missing: production and no valid air-removal test on that operating day. Late: the test ended after the first production cycle had started.',
-    none: (month: string) => `On each production day of ${month} a valid test came before production.`,
+      'Missing: production and no valid air-removal test on that operating day. Late: the test ended after the first production cycle had started. Failed: production after a failed test and before one passed.',
+    none: (month: string) =>
+      `On each production day of ${month} a valid passing test came before production.`,
     nothing: (month: string) => `There was no production in ${month}.`,
-    counts: (missing: number, late: number, unknown: number, days: number) =>
-      `Of ${count(days, 'production day', 'production days')}: ${integer(missing)} with no test, ${integer(late)} with a late test, ${integer(unknown)} with a test of which only the date is known.`,
-    caption: (month: string) => `Production days with a missing or late test, ${month}`,
+    counts: (missing: number, late: number, failed: number, unknown: number, days: number) =>
+      `Of ${count(days, 'production day', 'production days')}: ${integer(missing)} with no test, ${integer(late)} with a late test, ${integer(failed)} with production after a failed test and before one passed, ${integer(unknown)} with a test of which only the date is known.`,
+    caption: (month: string) => `Production days with no passing test in time, ${month}`,
     heads: {
       unit: 'Unit',
       day: 'Operating day',
@@ -46,6 +47,39 @@ export const records = {
     },
     missing: 'missing',
     late: 'late',
+    after_failure: 'failed, production before one passed',
+  },
+  withoutPass: {
+    heading: 'Cycles with no passing test before them',
+    intro:
+      'Production and liquids cycles that ran after a failed test and before one passed, before a late test, or on a day with no test. The list judges no cycle and recalls nothing: those who are responsible decide about them.',
+    summary: {
+      after_failure: (unit: string, failed: string, cycles: number) =>
+        `Unit ${unit}, after the failed test of ${failed}: ${count(cycles, 'cycle', 'cycles')} before one passed`,
+      before_late_test: (unit: string, day: string, cycles: number) =>
+        `Unit ${unit}, ${day}: ${count(cycles, 'cycle', 'cycles')} before the late test ended`,
+      no_test: (unit: string, day: string, cycles: number) =>
+        `Unit ${unit}, ${day}: ${count(cycles, 'cycle', 'cycles')} on a day with no test`,
+    },
+    until: {
+      after_failure: (passed: string | null) =>
+        passed === null
+          ? 'The record holds no passing test after it: the list goes on to the end of the month.'
+          : `Next passing test: ${passed}.`,
+      before_late_test: (ended: string | null) => `The test ended: ${ended ?? ''}.`,
+      no_test: (_: string | null) => 'No valid test of that day is on record.',
+    },
+    unsure: (n: number) =>
+      `Where only the date of a test is known, the list errs toward more: of ${count(n, 'cycle', 'cycles')} it is not sure that no test had passed before.`,
+    perhaps: 'not sure',
+    caption: {
+      after_failure: (unit: string, failed: string) =>
+        `Cycles of unit ${unit} after the failed test of ${failed} and before one passed`,
+      before_late_test: (unit: string, day: string) => `Cycles of unit ${unit} before the late test, ${day}`,
+      no_test: (unit: string, day: string) => `Cycles of unit ${unit} on a day with no test, ${day}`,
+    },
+    moreLists: (n: number) =>
+      `${count(n, 'list more is', 'lists more are')} on the pages of the units and in tables/without-pass-cycles.csv.`,
   },
   lookBack: {
     moreLists: (n: number) =>
