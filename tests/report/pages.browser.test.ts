@@ -5,6 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { OPERATING_CHARACTERISTICS } from '../../pipeline/findings/operating-characteristics.ts';
 import { type ReportInput, writeReport } from '../../pipeline/report/report.ts';
 import { launchBrowser, offlineContext } from './browser.ts';
 import { fleetInput } from './fixtures/fleet.ts';
@@ -22,6 +23,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'report-'));
   const inputs: Record<string, ReportInput> = {
     fleet: { ...fleetInput(3), interval: CASES.supported! },
+    measured: fleetInput(6, { operating_characteristics: OPERATING_CHARACTERISTICS }),
     hostile: hostileInput(),
     empty: { review: reviewOf(), panel: [], dueOf: () => [], problems: [] },
   };
@@ -203,7 +205,7 @@ describe('the first sheet', () => {
     ['Letter', 695, 279],
   ] as const)('holds the answers, the decisions and the picture (%s)', async (_, width, height) => {
     const room = ((height - 37) / 25.4) * 96;
-    for (const report of ['fleet', 'empty'])
+    for (const report of ['fleet', 'measured', 'empty'])
       await visit(report, { javaScriptEnabled: true, width }, async (page, path) => {
         if (path !== 'index.html') return;
         await page.emulateMedia({ media: 'print' });

@@ -47,6 +47,7 @@ export function printStyle(header: string, footer: string): string {
   .aside { margin: 1.5mm 0 0; padding-top: 1mm; font-size: 0.86rem; }
   #decisions th { min-width: 0; }
   #decisions table { font-size: 7.8pt; line-height: 1.3; }
+  #decisions th, #decisions td { padding-top: 0.6mm; padding-bottom: 0.6mm; }
   #decisions tbody th a { font-size: 1.05rem; }
   #decisions caption, #key .lede { display: none; }
   #decisions .note { margin: 0; max-width: none; font-size: 7.8pt; line-height: 1.3; }
