@@ -74,7 +74,7 @@ describe('how good the watch for drift is', () => {
     expect(methods).toMatch(/27 of 30 90% \(73% to 98%\)/);
     expect(methods).toContain('20 days 36% of the drift');
     expect(methods).toContain('504 to 504 values in normal noise, 431 to 431 in noise with heavy tails');
-    expect(review).toContain('called by mistake 0.0625 (0.0129 to 0.183) times a unit and year');
+    expect(review).toContain('called by mistake 0.063 (0.013 to 0.18) times a unit and year');
     expect(review).toContain('90% (73% to 98%) were called before it');
   });
 
