@@ -1,4 +1,5 @@
 import type { ProbeDrift } from '../findings/drift/drift-schema.ts';
+import type { CyclesWithoutPass } from '../findings/lists/cycles-without-pass-schema.ts';
 import { countedSince, type Period, type Span } from '../findings/period.ts';
 import type { Problem } from '../ingest/reading.ts';
 import { formatDay, monthOf, monthSpan } from '../site/day.ts';
@@ -13,8 +14,8 @@ import {
 } from './command.ts';
 import { readFleet } from './fleet.ts';
 
-/** Exit code that a scheduler can act on: something moves or is near its limit. */
-const SOMETHING_MOVES = 10;
+/** Exit code that a scheduler can act on: something moves or is near its limit, or cycles ran after a failed test. */
+const SOMETHING_TO_SEE = 10;
 
 /** A step is news for so many days. */
 const STEP_IS_NEWS_DAYS = 28;
@@ -25,7 +26,7 @@ export const watchCommand: Command = {
     meta: {
       name: 'watch',
       description:
-        'Say what is moving on the last day of the records, between reviews. Exit code 10: something moves, is near its limit or has stepped; 0: nothing does.',
+        'Say what is moving on the last day of the records, between reviews. Exit code 10: something moves, is near its limit or has stepped, or cycles ran this month after a failed test and before one passed; 0: nothing of that.',
     },
     args: {
       folder: FOLDER_ARGUMENT,
@@ -41,17 +42,23 @@ export const watchCommand: Command = {
     terminal.progressDone();
     const newsFrom = formatDay(period.until - 1 - STEP_IS_NEWS_DAYS);
     const moving = drift.probes.filter((probe) => isNews(probe, newsFrom));
+    const ran = share.lists.cycles_without_pass.filter(({ why }) => why === 'after_failure');
     const lone = reading.problems.filter(({ code }) => code === 'lone_record');
     terminal.print(
       values.json
         ? JSON.stringify(
-            { to: drift.to, moving: moving.map(withoutSeries), ...(lone.length > 0 && { left_out: lone }) },
+            {
+              to: drift.to,
+              moving: moving.map(withoutSeries),
+              ...(ran.length > 0 && { ran_after_failure: ran }),
+              ...(lone.length > 0 && { left_out: lone }),
+            },
             null,
             2,
           )
-        : [describe(drift.to, moving), ...lone.map(leftOut)].join('\n'),
+        : [describe(drift.to, moving), ...ran.map(ranAfterFailure), ...lone.map(leftOut)].join('\n'),
     );
-    return moving.length > 0 ? SOMETHING_MOVES : undefined;
+    return moving.length > 0 || ran.length > 0 ? SOMETHING_TO_SEE : undefined;
   },
 };
 
@@ -81,6 +88,13 @@ function withoutSeries({ series: _, ...probe }: ProbeDrift): Omit<ProbeDrift, 's
 function describe(to: string, moving: readonly ProbeDrift[]): string {
   if (moving.length === 0) return `To ${to}: nothing moves. No flag does not mean no fault.`;
   return [`To ${to}:`, ...moving.map(line)].join('\n');
+}
+
+/** "Q2: 4 cycles of this month ran after the failed test of 2026-08-04 07:08 and before one passed: those who are responsible decide about them." */
+function ranAfterFailure({ unit, failed, failed_by_date, date, cycles }: CyclesWithoutPass): string {
+  const count = `${cycles.length} ${cycles.length === 1 ? 'cycle' : 'cycles'} of this month`;
+  const sure = cycles.some(({ certain }) => certain) ? '' : 'perhaps ';
+  return `${unit}: ${count} ${sure}ran after the failed test of ${failed_by_date ? date : failed} and before one passed: those who are responsible decide about them.`;
 }
 
 /** A record that was left out, since a slip of a clock may hide what moves today. */

@@ -1,10 +1,11 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { probeDriftSchema } from '../../pipeline/findings/drift/drift-schema.ts';
+import { cyclesWithoutPassSchema } from '../../pipeline/findings/lists/cycles-without-pass-schema.ts';
 import { problemSchema } from '../../pipeline/ingest/reading.ts';
 import { demoWithSlips } from './demo-with-slips.ts';
 import { runProgram } from './terminal.ts';
@@ -68,13 +69,34 @@ describe('command watch', () => {
     }
   });
 
-  it('says in a line that nothing moves, and exits 0', async () => {
+  it('says of cycles that ran after a failed test and before one passed, and exits 10', async () => {
     const { code, out } = await runProgram('watch', small);
-    expect(code).toBe(0);
-    expect(out).toMatch(/^To \d{4}-\d{2}-\d{2}: nothing moves\. No flag does not mean no fault\.\n$/);
-    const json = await runProgram('watch', small, '--json');
-    expect(json.code).toBe(0);
-    expect(answerSchema.parse(JSON.parse(json.out)).moving).toEqual([]);
+    expect(code).toBe(10);
+    expect(out).toBe(
+      'To 2025-03-31: nothing moves. No flag does not mean no fault.\nOne: 4 cycles of this month ran after the failed test of 2025-03-13 06:54 and before one passed: those who are responsible decide about them.\n',
+    );
+    const { ran_after_failure, ...rest } = z
+      .looseObject({ ran_after_failure: z.array(cyclesWithoutPassSchema) })
+      .parse(JSON.parse((await runProgram('watch', small, '--json')).out));
+    expect(ran_after_failure.map(({ unit, cycles }) => [unit, cycles.length])).toEqual([['One', 4]]);
+    expect(answerSchema.parse(rest).moving).toEqual([]);
+  });
+
+  it('says in a line that nothing moves, and exits 0', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'watch-quiet-'));
+    try {
+      cpSync(small, folder, { recursive: true });
+      const tests = join(folder, 'air-removal-tests.csv');
+      writeFileSync(tests, readFileSync(tests, 'utf8').replaceAll('fail', 'pass'));
+      const { code, out } = await runProgram('watch', folder);
+      expect(code).toBe(0);
+      expect(out).toMatch(/^To \d{4}-\d{2}-\d{2}: nothing moves\. No flag does not mean no fault\.\n$/);
+      const json = await runProgram('watch', folder, '--json');
+      expect(json.code).toBe(0);
+      expect(answerSchema.parse(JSON.parse(json.out)).moving).toEqual([]);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
   });
 
   it('exits 1 for a folder that is not there, 2 for wrong usage', async () => {
