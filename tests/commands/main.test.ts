@@ -115,10 +115,12 @@ describe('check', () => {
 });
 
 describe('watch', () => {
-  it('says that nothing moves in two quiet months, and exits 0', async () => {
+  it('says that nothing moves, names the cycles that ran after a failed test, and exits 10 for these', async () => {
     const { code, out, err } = await runProgram('watch', good);
-    expect([code, err]).toEqual([0, '']);
-    expect(out).toMatch(/^To 2025-03-31: nothing moves/);
+    expect([code, err]).toEqual([10, '']);
+    expect(out).toMatch(
+      /^To 2025-03-31: nothing moves.*\nOne: 4 cycles of this month ran after the failed test/,
+    );
   });
 
   it('exits 10 and names the unit where a probe of the demo moves', async () => {
