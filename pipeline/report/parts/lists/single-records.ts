@@ -3,6 +3,7 @@ import { type Html, html } from '../../html/html.ts';
 import type { Numbering, ReportContext } from '../../page-context.ts';
 import { type Column, dataTable } from '../data-table.ts';
 import { unitLink } from '../unit-link.ts';
+import { cycleTable, timeOrDate } from './cycle-table.ts';
 
 type List<Row> = (context: ReportContext, numbers: Numbering, rows: readonly Row[], caption: string) => Html;
 
@@ -114,50 +115,22 @@ export const stopsTable: List<Review['early_stops'][number]> = (context, numbers
   });
 };
 
-/** Cycles that the page shows of one look-back list; the rest is in review.json. */
-const MOST_CYCLES = 200;
-
 /** Look-back lists of one page; a unit's own page has its own, and tables/look-back-cycles.csv has all. */
 const MOST_LISTS = 30;
 
 /** Look-back lists, each folded. */
 export function lookBackLists(context: ReportContext, numbers: Numbering, lists: Review['look_backs']): Html {
-  const { lookBack, where } = context.words.records;
-  const { format, terms } = context.words;
-  const timeOrDate = (wall: string, byDate: boolean) =>
-    byDate ? format.date(wall.slice(0, 'yyyy-MM-dd'.length)) : format.time(wall);
+  const { lookBack } = context.words.records;
   return html`${lists.slice(0, MOST_LISTS).map((list) => {
-    const failed = timeOrDate(list.failed, list.failed_by_date);
-    const shown = list.cycles.slice(0, MOST_CYCLES);
+    const failed = timeOrDate(context, list.failed, list.failed_by_date);
     return html`<details>
 <summary>${lookBack.summary(list.unit, failed, list.cycles.length)}</summary>
-<p>${lookBack.since(list.last_pass === null ? null : timeOrDate(list.last_pass, list.last_pass_by_date))}${(list.failed_by_date || list.last_pass_by_date) && ` ${lookBack.wholeDay}`}</p>
+<p>${lookBack.since(list.last_pass === null ? null : timeOrDate(context, list.last_pass, list.last_pass_by_date))}${(list.failed_by_date || list.last_pass_by_date) && ` ${lookBack.wholeDay}`}</p>
 ${
-  shown.length === 0
+  list.cycles.length === 0
     ? html`<p>${lookBack.empty}</p>`
-    : dataTable(context, numbers, {
-        caption: lookBack.caption(list.unit, failed),
-        rows: shown,
-        columns: [
-          {
-            head: lookBack.heads.number,
-            kind: 'head',
-            cell: (cycle) => (cycle.cycle_number === null ? lookBack.noNumber : String(cycle.cycle_number)),
-          },
-          { head: lookBack.heads.start, cell: (cycle) => format.time(cycle.started) },
-          {
-            head: lookBack.heads.kind,
-            cell: (cycle) => terms.cycleKind[cycle.kind as keyof typeof terms.cycleKind] ?? cycle.kind,
-          },
-          {
-            head: lookBack.heads.standing,
-            cell: (cycle) => terms.standing[cycle.standing] ?? cycle.standing,
-          },
-          { head: lookBack.heads.where, kind: 'long', cell: (cycle) => where(cycle.file, null, cycle.row) },
-        ],
-      })
+    : cycleTable(context, numbers, { caption: lookBack.caption(list.unit, failed), cycles: list.cycles })
 }
-${list.cycles.length > shown.length && html`<p>${lookBack.more(list.cycles.length - shown.length)}</p>`}
 </details>`;
   })}${lists.length > MOST_LISTS && html`<p class="note">${lookBack.moreLists(lists.length - MOST_LISTS)}</p>`}`;
 }

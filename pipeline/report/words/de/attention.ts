@@ -1,17 +1,14 @@
 import type { Cause } from '../../../findings/drift/cause-pattern.ts';
 import type { Probe } from '../../../findings/drift/probes.ts';
-import type { AttentionReason, Exposure, OutcomeName } from '../../../findings/review-schema.ts';
+import type { Exposure, OutcomeName } from '../../../findings/review-schema.ts';
 import type { CleaningTask } from '../../../site/vocabulary.ts';
+import { type Numbers, num, text } from '../attention-numbers.ts';
 import { causesIn } from '../causes.ts';
 import type { AttentionWords } from '../en/attention.ts';
 import { attentionShort } from './attention-short.ts';
 import { format } from './format.ts';
 import { terms } from './terms.ts';
 
-type Numbers = AttentionReason['numbers'];
-
-const num = (numbers: Numbers, key: string): number => (typeof numbers[key] === 'number' ? numbers[key] : 0);
-const text = (numbers: Numbers, key: string): string => String(numbers[key] ?? '');
 const { count, integer, ratio, pValue, date, time } = format;
 
 const LEAD = 'Leitung der AEMP';

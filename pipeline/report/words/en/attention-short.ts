@@ -1,18 +1,11 @@
 import type { Probe } from '../../../findings/drift/probes.ts';
-import type {
-  AttentionCode,
-  AttentionReason,
-  Exposure,
-  OutcomeName,
-} from '../../../findings/review-schema.ts';
+import type { AttentionCode, Exposure, OutcomeName } from '../../../findings/review-schema.ts';
 import type { CleaningTask } from '../../../site/vocabulary.ts';
+import { type Numbers, num, text } from '../attention-numbers.ts';
 import { format } from './format.ts';
 import { terms } from './terms.ts';
 
-type Numbers = AttentionReason['numbers'];
 const { count, integer, ratio } = format;
-const num = (numbers: Numbers, key: string): number => (typeof numbers[key] === 'number' ? numbers[key] : 0);
-const text = (numbers: Numbers, key: string): string => String(numbers[key] ?? '');
 const moves = (n: Numbers): string =>
   `${terms.probe[text(n, 'probe') as Probe]} ${text(n, 'direction') === 'down' ? 'falling' : 'rising'}`;
 

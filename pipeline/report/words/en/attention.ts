@@ -7,12 +7,11 @@ import type {
   OutcomeName,
 } from '../../../findings/review-schema.ts';
 import type { CleaningTask } from '../../../site/vocabulary.ts';
+import { type Numbers, num, text } from '../attention-numbers.ts';
 import { causesIn } from '../causes.ts';
 import { attentionShort } from './attention-short.ts';
 import { format } from './format.ts';
 import { terms } from './terms.ts';
-
-type Numbers = AttentionReason['numbers'];
 
 /** What a reason says (evidence in numbers), what to do next and who decides. */
 export interface ReasonWords {
@@ -21,8 +20,6 @@ export interface ReasonWords {
   decides: string;
 }
 
-const num = (numbers: Numbers, key: string): number => (typeof numbers[key] === 'number' ? numbers[key] : 0);
-const text = (numbers: Numbers, key: string): string => String(numbers[key] ?? '');
 const { count, ratio, pValue, date, time } = format;
 
 const LEAD = 'department lead';
