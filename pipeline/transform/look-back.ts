@@ -1,7 +1,6 @@
 import { z } from 'zod';
-import { type JudgedTest, possibleTimeOver } from './air-removal-tests/judge-tests.ts';
+import { endOf, isByDate, type TimedTest, timedTests } from './air-removal-tests/timed-tests.ts';
 import { isProduction } from './cycles/class-cycles.ts';
-import type { PossibleTime } from './possible-time.ts';
 import type { UnitHistory } from './unit-history.ts';
 
 /**
@@ -41,15 +40,11 @@ export type LookBack = z.infer<typeof lookBackSchema>;
  * is known, the list errs toward more: it takes in that whole day, and begins at the last pass that is known to have come before the failure.
  */
 export function lookBacks(history: UnitHistory, from: number, until: number): LookBack[] {
-  const tests = history.tests
-    .filter((test) => test.result !== 'invalid')
-    .map((test) => ({ test, ...possibleTimeOver(test, history.clock) }))
-    .sort((a, b) => a.earliest - b.earliest);
   const lists: LookBack[] = [];
-  let passes: Timed[] = [];
+  let passes: TimedTest[] = [];
   /** Pass before the failure before; undefined where there was none. */
-  let listed: Timed | null | undefined;
-  for (const timed of tests) {
+  let listed: TimedTest | null | undefined;
+  for (const timed of timedTests(history.tests, history.clock)) {
     if (timed.test.result === 'pass') {
       passes.push(timed);
       continue;
@@ -63,11 +58,8 @@ export function lookBacks(history: UnitHistory, from: number, until: number): Lo
   return lists;
 }
 
-type Timed = PossibleTime & { test: JudgedTest };
-
-function listOf(history: UnitHistory, failed: Timed, last: Timed | null): LookBack {
-  const byDate = (of: Timed | null) => of !== null && of.earliest < of.latest;
-  const end = byDate(failed) ? failed.latest + 1 : failed.latest;
+function listOf(history: UnitHistory, failed: TimedTest, last: TimedTest | null): LookBack {
+  const end = endOf(failed);
   const cycles = history.cycles
     .filter(
       (cycle) => isProduction(cycle) && cycle.start < end && (last === null || cycle.start >= last.earliest),
@@ -85,8 +77,8 @@ function listOf(history: UnitHistory, failed: Timed, last: Timed | null): LookBa
     failed_at: failed.earliest,
     failed_day: failed.test.day,
     last_pass_at: last?.earliest ?? null,
-    failed_by_date: byDate(failed),
-    last_pass_by_date: byDate(last),
+    failed_by_date: isByDate(failed),
+    last_pass_by_date: last !== null && isByDate(last),
     cycles,
   };
 }

@@ -9,7 +9,6 @@ import type { CleaningLog } from './cleaning/cleaning-log.ts';
 import { type CleaningOfUnit, cleaningOfUnit } from './cleaning/cleaning-of-unit.ts';
 import type { UseDay } from './cleaning/due-tasks.ts';
 import { type JudgedCleaning, judgeCleanings } from './cleaning/judge-cleanings.ts';
-import { type Overdue, overdueAfter } from './cleaning/overdue.ts';
 import { type ClassedCycle, classCycles } from './cycles/class-cycles.ts';
 import type { UnitRecords } from './records-by-unit.ts';
 import { type Era, eras } from './service/eras.ts';
@@ -30,8 +29,6 @@ export interface UnitHistory {
   out_of_service: Set<Day>;
   use_days: UseDay[];
   cleaning: CleaningOfUnit;
-  /** Chamber overdue at the start of the first day after the record; undefined where the site states no interval for it, or the unit was never in use. */
-  chamber_at_end: Overdue | undefined;
 }
 
 /** Makes the history of one unit. */
@@ -40,7 +37,6 @@ export function unitHistory(site: Site, records: UnitRecords, until: Day, log: C
   const tests = judgeTests(records, cycles);
   const cleanings = judgeCleanings(records, cycles, tests, site.rules);
   const use_days = useDays(cycles);
-  const chamberPolicy = site.policyOf(records.unit, 'chamber');
   return {
     unit: records.unit,
     site: records.site,
@@ -55,18 +51,6 @@ export function unitHistory(site: Site, records: UnitRecords, until: Day, log: C
     out_of_service: outOfServiceDays(records, use_days),
     use_days,
     cleaning: cleaningOfUnit(site, records.unit, use_days, cleanings, until, log),
-    chamber_at_end:
-      chamberPolicy &&
-      overdueAfter(
-        {
-          policy: chamberPolicy,
-          useDays: use_days,
-          records: cleanings.filter((cleaning) => cleaning.task === 'chamber'),
-          contradictedCounts: site.rules.contradicted_counts_as_done,
-          log,
-        },
-        until,
-      ),
   };
 }
 

@@ -1,20 +1,23 @@
+import { byCodeUnit } from '../../by-code-unit.ts';
 import { groupBy } from '../../group-by.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import { formatWall } from '../../site/wall-clock.ts';
-import { type JudgedTest, possibleTimeOver } from '../../transform/air-removal-tests/judge-tests.ts';
+import {
+  endOf,
+  isByDate,
+  type TimedTest,
+  timedTests,
+} from '../../transform/air-removal-tests/timed-tests.ts';
 import { type ClassedCycle, isProduction } from '../../transform/cycles/class-cycles.ts';
 import type { UnitDay } from '../../transform/panel/unit-day.ts';
-import type { PossibleTime } from '../../transform/possible-time.ts';
 import type { UnitHistory } from '../../transform/unit-history.ts';
 import type { CyclesWithoutPass } from './cycles-without-pass-schema.ts';
 
-type Timed = PossibleTime & { test: JudgedTest };
-
 /** From a failed valid test to the first pass that is known to have come after it, ms; `closed_by` is null while none has. */
 interface Spell {
-  failed: Timed;
+  failed: TimedTest;
   until: number;
-  closed_by: Timed | null;
+  closed_by: TimedTest | null;
 }
 
 /**
@@ -35,7 +38,7 @@ export function cyclesWithoutPass(
 ): CyclesWithoutPass[] {
   const { unit, clock, cycles } = history;
   const wall = (at: number) => formatWall(clock.wallOf(at));
-  const tests = validTests(history);
+  const tests = timedTests(history.tests, clock);
   const production = cycles.filter((of) => of.day >= from && of.day < until && isProduction(of));
   const listed = new Set<ClassedCycle>();
   const take = (wanted: readonly ClassedCycle[], certain: (cycle: ClassedCycle) => boolean) =>
@@ -61,9 +64,9 @@ export function cyclesWithoutPass(
       why: 'after_failure',
       date: formatDay(failed.test.day),
       failed: wall(failed.earliest),
-      failed_by_date: byDate(failed),
+      failed_by_date: isByDate(failed),
       ended: closed_by && wall(closed_by.earliest),
-      ended_by_date: closed_by !== null && byDate(closed_by),
+      ended_by_date: closed_by !== null && isByDate(closed_by),
       cycles: take(
         production.filter(({ start }) => start >= failed.earliest && start < spell.until),
         ({ start }) => noPassBefore(tests, start),
@@ -94,25 +97,16 @@ export function cyclesWithoutPass(
     });
   return [...after, ...before]
     .filter((list) => list.cycles.length > 0)
-    .sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? -1 : 1));
+    .sort((a, b) => byCodeUnit(a.date, b.date));
 }
 
-const byDate = (of: PossibleTime): boolean => of.earliest < of.latest;
-
-/** Valid tests in the order of their earliest possible times, that of the records where these are one. */
-const validTests = ({ tests, clock }: UnitHistory): Timed[] =>
-  tests
-    .filter((test) => test.result !== 'invalid')
-    .map((test) => ({ test, ...possibleTimeOver(test, clock) }))
-    .sort((a, b) => a.earliest - b.earliest);
-
 /** The spells, in order; those that meet are one, with its first failure. */
-function failedSpells(tests: readonly Timed[]): Spell[] {
+function failedSpells(tests: readonly TimedTest[]): Spell[] {
   const spells: Spell[] = [];
   for (const [index, failed] of tests.entries()) {
     if (failed.test.result !== 'fail') continue;
     const closed_by = passAfter(tests, index);
-    const until = closed_by === null ? Number.POSITIVE_INFINITY : end(closed_by);
+    const until = closed_by === null ? Number.POSITIVE_INFINITY : endOf(closed_by);
     const open = spells.at(-1);
     if (open && failed.earliest < open.until) {
       if (until > open.until) Object.assign(open, { until, closed_by });
@@ -121,13 +115,10 @@ function failedSpells(tests: readonly Timed[]): Spell[] {
   return spells;
 }
 
-/** First instant that may no longer lie before a pass. */
-const end = (pass: Timed): number => (byDate(pass) ? pass.latest + 1 : pass.latest);
-
 /** The pass that ends the failure: of those known to have come after it, the one that is over first. */
-function passAfter(tests: readonly Timed[], index: number): Timed | null {
+function passAfter(tests: readonly TimedTest[], index: number): TimedTest | null {
   const failed = tests[index]!;
-  let first: Timed | null = null;
+  let first: TimedTest | null = null;
   for (let next = index + 1; next < tests.length; next++) {
     const of = tests[next]!;
     if (first !== null && of.earliest > first.latest) break;
@@ -140,7 +131,7 @@ function passAfter(tests: readonly Timed[], index: number): Timed | null {
 }
 
 /** Whether some failure is known to have come before an instant and no pass may lie between the two. */
-function noPassBefore(tests: readonly Timed[], start: number): boolean {
+function noPassBefore(tests: readonly TimedTest[], start: number): boolean {
   const passes = tests.filter(({ test, earliest }) => test.result === 'pass' && earliest <= start);
   const lastPass = passes.reduce((last, { latest }) => Math.max(last, latest), Number.NEGATIVE_INFINITY);
   return tests.some(

@@ -22,7 +22,7 @@ export function chamberSummary(
   return {
     interval: policy ? `${policy.every} ${policy.counted_in}` : null,
     clock_days: last === null ? null : until - last,
-    days_past_due: history.chamber_at_end?.days_past_due ?? null,
+    days_past_due: history.cleaning.chamberAtEnd?.days_past_due ?? null,
     records: records.length,
     reactive: records.filter((record) => record.reactive).length,
     running: supports.filter((support) => support.running).length,

@@ -10,7 +10,7 @@ import { intervalTasks } from './interval-tasks.ts';
 import type { JudgedCleaning } from './judge-cleanings.ts';
 import { missedInARow } from './missed-in-a-row.ts';
 import { missedInWindow } from './missed-in-window.ts';
-import { type Overdue, overdueDays } from './overdue.ts';
+import { type Overdue, overdueAfter, overdueDays } from './overdue.ts';
 
 /** A unit's due tasks and its exposures by day of use. */
 export interface CleaningOfUnit {
@@ -19,6 +19,8 @@ export interface CleaningOfUnit {
   chamber: Map<Day, Overdue> | undefined;
   /** The same in the other reading: contradicted records count as done. */
   chamberAllRecords: Map<Day, Overdue> | undefined;
+  /** Chamber overdue at the start of the first day after the period; undefined where the site states no interval for it, or the unit was never in use. */
+  chamberAtEnd: Overdue | undefined;
   strainersMissed: Map<Day, number | null>;
   flushesMissedInARow: Map<Day, number | null>;
 }
@@ -61,15 +63,20 @@ export function cleaningOfUnit(
       log,
     });
   });
-  const chamberPolicy = policies.get('chamber');
-  const chamberRecords = cleanings.filter((cleaning) => cleaning.task === 'chamber');
-  const overdue = (counts: boolean) =>
-    chamberPolicy && overdueDays(chamberPolicy, useDays, chamberRecords, counts, log);
+  const policy = policies.get('chamber');
+  const chamber = policy && {
+    policy,
+    useDays,
+    records: cleanings.filter((cleaning) => cleaning.task === 'chamber'),
+    contradictedCounts,
+    log,
+  };
   const days = useDays.map((use) => use.day);
   return {
     due,
-    chamber: overdue(contradictedCounts),
-    chamberAllRecords: overdue(true),
+    chamber: chamber && overdueDays(chamber),
+    chamberAllRecords: chamber && overdueDays({ ...chamber, contradictedCounts: true }),
+    chamberAtEnd: chamber && overdueAfter(chamber, until),
     strainersMissed: missedInWindow(
       due.filter((task) => task.task === 'drain_strainer'),
       days,

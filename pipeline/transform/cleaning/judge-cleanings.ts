@@ -2,9 +2,10 @@ import { firstFrom } from '../../first-from.ts';
 import type { Day } from '../../site/day.ts';
 import type { Cleaning } from '../../site/records.ts';
 import type { Rules } from '../../site/rules.ts';
-import { type JudgedTest, possibleTimeOver } from '../air-removal-tests/judge-tests.ts';
+import type { JudgedTest } from '../air-removal-tests/judge-tests.ts';
+import { timedTests } from '../air-removal-tests/timed-tests.ts';
 import type { ClassedCycle } from '../cycles/class-cycles.ts';
-import { type PossibleTime, possibleTime } from '../possible-time.ts';
+import { possibleTime } from '../possible-time.ts';
 import type { UnitRecords } from '../records-by-unit.ts';
 import { type Support, supportOf } from './support.ts';
 
@@ -31,19 +32,16 @@ export function judgeCleanings(
   rules: Rules,
 ): JudgedCleaning[] {
   const others = cycles.filter((cycle) => cycle.standing !== 'purge');
-  const over = (result: JudgedTest['result']): (PossibleTime & { day: Day })[] =>
-    tests
-      .filter((test) => test.result === result)
-      .map((test) => ({ day: test.day, ...possibleTimeOver(test, records.clock) }))
-      .sort((a, b) => a.earliest - b.earliest);
-  const [failed, passes] = [over('fail'), over('pass')];
+  const timed = timedTests(tests, records.clock);
+  const failed = timed.filter(({ test }) => test.result === 'fail');
+  const passes = timed.filter(({ test }) => test.result === 'pass');
   return records.cleanings.map((cleaning) => {
     const day = records.clock.operatingDay(cleaning.time);
     const done = (cleaning.state ?? 'done') === 'done';
     const support = done && cleaning.task === 'chamber' ? supportOf(cleaning, others, passes, rules) : null;
     const { latest } = possibleTime(cleaning.time, cleaning.time_mark, records.clock);
     const failure = failed[firstFrom(failed, (test) => test.earliest > latest) - 1];
-    const afterFailure = failure !== undefined && day - failure.day <= rules.reactive_within_days;
+    const afterFailure = failure !== undefined && day - failure.test.day <= rules.reactive_within_days;
     const contradicted = support !== null && (support.running || support.hot);
     const reactive = done ? cleaning.reason === 'reactive' || afterFailure : null;
     return judged(cleaning, { day, done, support, contradicted, reactive });

@@ -33,17 +33,11 @@ export interface OverdueInput {
  * day of use has passed. Where the site's rule leaves blanks as not recorded, or its log was not kept, a day past due is known to be overdue only if the next
  * record came within the next interval (a late cleaning); else it is not known.
  */
-export function overdueDays(
-  policy: Policy,
-  useDays: readonly UseDay[],
-  records: readonly JudgedCleaning[],
-  contradictedCounts: boolean,
-  log: CleaningLog,
-): Map<Day, Overdue> {
-  const { counted, judge } = overdueOf({ policy, useDays, records, contradictedCounts, log });
+export function overdueDays(input: OverdueInput): Map<Day, Overdue> {
+  const { counted, judge } = overdueOf(input);
   let next = 0;
   return new Map(
-    useDays.map(({ day, first_cycle }) => {
+    input.useDays.map(({ day, first_cycle }) => {
       while (next < counted.length && isOver(counted[next]!, day, first_cycle)) next++;
       return [day, judge(day, next)];
     }),

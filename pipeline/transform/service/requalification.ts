@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import type { Service } from '../../site/records.ts';
 import type { WallClock } from '../../site/wall-clock.ts';
-import { type JudgedTest, possibleTimeOver } from '../air-removal-tests/judge-tests.ts';
+import type { JudgedTest } from '../air-removal-tests/judge-tests.ts';
+import { type TimedTest, timedTests } from '../air-removal-tests/timed-tests.ts';
 import { type ClassedCycle, isProduction } from '../cycles/class-cycles.ts';
 import type { PossibleTime } from '../possible-time.ts';
 import { possibleEnd } from './possible-end.ts';
@@ -37,9 +38,7 @@ export function requalifications(
   tests: readonly JudgedTest[],
   wanted: number,
 ): Requalification[] {
-  const valid = tests
-    .filter((test) => test.result !== 'invalid')
-    .map((test) => ({ failed: test.result === 'fail', ...possibleTimeOver(test, records.clock) }));
+  const valid = timedTests(tests, records.clock);
   return records.service
     .filter((service) => service.major === true && service.to !== undefined)
     .map((service) => {
@@ -79,16 +78,18 @@ function firstProductions(ended: PossibleTime, cycles: readonly ClassedCycle[]):
 function passesBetween(
   ended: PossibleTime,
   production: number | null,
-  tests: readonly (PossibleTime & { failed: boolean })[],
+  tests: readonly TimedTest[],
 ): { fewest: number; most: number } {
   const before = production ?? Number.POSITIVE_INFINITY;
   const known = tests.filter((test) => test.earliest >= ended.latest && test.latest <= before);
   const possible = tests.filter((test) => test.latest >= ended.earliest && test.earliest <= before);
-  const fails = (of: typeof known) => of.filter((test) => test.failed);
+  const fails = (of: typeof known) => of.filter(isFailed);
   const surelyAfter = Math.max(...fails(possible).map((test) => test.latest));
   const perhapsAfter = Math.max(...fails(known).map((test) => test.earliest));
   return {
-    fewest: known.filter((test) => !test.failed && test.earliest >= surelyAfter).length,
-    most: possible.filter((test) => !test.failed && test.latest >= perhapsAfter).length,
+    fewest: known.filter((test) => !isFailed(test) && test.earliest >= surelyAfter).length,
+    most: possible.filter((test) => !isFailed(test) && test.latest >= perhapsAfter).length,
   };
 }
+
+const isFailed = ({ test }: TimedTest): boolean => test.result === 'fail';
