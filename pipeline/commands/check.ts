@@ -1,7 +1,8 @@
+import { type NothingRead, nothingRead, nothingReadLine } from '../findings/lists/nothing-read.ts';
 import { listedFiles, problemsByCode, readingTotals } from '../findings/lists/reading-account.ts';
-import type { Problem, Reading } from '../ingest/reading.ts';
+import { ChamberDays, type ManyChambers, manyChambersLine } from '../findings/record-quality/chamber-days.ts';
+import { type Problem, type Reading, tableName } from '../ingest/reading.ts';
 import { scalar } from '../learn/write-site-file.ts';
-import { ChamberDays, type ManyChambers, manyChambersLine } from './chamber-days.ts';
 import {
   type Command,
   FOLDER_ARGUMENT,
@@ -12,7 +13,6 @@ import {
 } from './command.ts';
 import { type FoundInputs, findInputs } from './find-inputs.ts';
 import { describeRows, FirstRows, type PersonalColumn } from './first-rows.ts';
-import { type NothingRead, nothingRead, nothingReadLine } from './nothing-read.ts';
 import { readFound } from './read-inputs.ts';
 import { checkSiteBySite } from './site-by-site/check-site-by-site.ts';
 import { hasManySites } from './site-by-site/read-site-by-site.ts';
@@ -115,10 +115,7 @@ async function readAtOnce(
 function describe(reading: Checked): string {
   const totals = readingTotals(reading);
   const shown = listedFiles(reading.files);
-  const files = shown.map((file) => {
-    const name = file.sheet === null ? file.file : `${file.file} (sheet ${file.sheet})`;
-    return `${name}: ${sumLine(file)}`;
-  });
+  const files = shown.map((file) => `${tableName(file)}: ${sumLine(file)}`);
   const more = reading.files.length - shown.length;
   if (more > 0) files.push(`and ${more} more files; --json lists them all`);
   const problems = problemsByCode(reading).flatMap(({ source, code, costs, meaning, count, examples }) => [

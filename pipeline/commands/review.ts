@@ -3,6 +3,7 @@ import { basename, join, resolve } from 'node:path';
 import type { PreviousFile } from '../findings/changes/previous-review.ts';
 import { caseOfUnits } from '../findings/interval/interval-case.ts';
 import type { IntervalCase } from '../findings/interval/interval-schema.ts';
+import { nothingRead, nothingReadLine } from '../findings/lists/nothing-read.ts';
 import type { PanelFindings } from '../findings/panel-findings.ts';
 import { type Period, reviewPeriod } from '../findings/period.ts';
 import { reviewOfShare } from '../findings/review.ts';
@@ -28,7 +29,6 @@ import {
 import { boundHeaps } from './engine-settings.ts';
 import { type Beside, type Fleet, readFleet } from './fleet.ts';
 import { LANGUAGE_ARGUMENT, languageOf } from './language.ts';
-import { nothingRead, nothingReadLine } from './nothing-read.ts';
 import { PAPERS, type Paper } from './pdf/print-pages.ts';
 import { printReview } from './pdf/print-review.ts';
 import { isMiddling } from './read-inputs.ts';

@@ -4,10 +4,10 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { createGunzip } from 'node:zlib';
 import { unzipSync } from 'fflate';
+import { byCodeUnit } from '../by-code-unit.ts';
 import type { ArchiveLimits } from '../site/file-shapes.ts';
 import { UserError } from '../user-error.ts';
 import type { OpenFile } from './file-bytes.ts';
-import { byCodeUnit } from './find-files.ts';
 import { declaredChecks, isWhole } from './zip-checks.ts';
 
 /** An archive, or a file in one, that is refused or can't be unpacked; the message says what was expected. */

@@ -1,5 +1,6 @@
 import { readdir, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
+import { byCodeUnit } from '../by-code-unit.ts';
 import { UserError } from '../user-error.ts';
 
 /** The files below a folder, as relative paths with forward slashes in order of their code units. */
@@ -53,8 +54,6 @@ export async function findFiles(folder: string, ignore: readonly string[] = []):
   await visit(root, '', [root]);
   return { files: found.files.sort(byCodeUnit), refused: found.refused.sort(byCodeUnit) };
 }
-
-export const byCodeUnit = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 const realOrSame = (name: string): Promise<string> => realpath(name).catch(() => path.resolve(name));
 

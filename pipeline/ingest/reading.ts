@@ -87,3 +87,7 @@ export interface Reading {
   problems: Problem[];
   files: FileRead[];
 }
+
+/** A file, or one sheet of a workbook, as it is named to a person. */
+export const tableName = ({ file, sheet }: { file: string; sheet: string | null }): string =>
+  sheet === null ? file : `${file} (sheet ${sheet})`;

@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../by-code-unit.ts';
 import { RECORD_KINDS, type RecordKind } from '../site/vocabulary.ts';
 import { Fault } from './cell.ts';
 import type { FileTally } from './file-tally.ts';
@@ -53,7 +54,7 @@ export function settleTallies(tallies: readonly FileTally[], settlements: readon
   const all = settlements
     .flatMap(({ contradictions }) => contradictions)
     .map((of) => ({ ...of, order: RECORD_KINDS.indexOf(of.kind) }))
-    .sort((a, b) => a.order - b.order || (a.unit < b.unit ? -1 : Number(a.unit > b.unit)));
+    .sort((a, b) => a.order - b.order || byCodeUnit(a.unit, b.unit));
   for (const { part, row, fault, column, value } of all)
     tallies[part]!.reject(row, new Fault(fault.code, fault.expected), column, value);
   for (const tally of tallies) tally.check();

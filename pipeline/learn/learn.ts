@@ -2,7 +2,8 @@ import { readdir, stat } from 'node:fs/promises';
 import path from 'node:path';
 import { openArchives } from '../ingest/archives.ts';
 import { type OpenFile, openFile } from '../ingest/file-bytes.ts';
-import { byCodeUnit, type FoundFiles, findFiles } from '../ingest/find-files.ts';
+import { type FoundFiles, findFiles } from '../ingest/find-files.ts';
+import { tableName } from '../ingest/reading.ts';
 import { archiveLimitsSchema } from '../site/file-shapes.ts';
 import { UserError } from '../user-error.ts';
 import { agreeOnDates } from './agree-dates.ts';
@@ -61,9 +62,8 @@ export async function learn(folder: string, settings: LearnSettings): Promise<Pr
     else
       for (const sample of samples) {
         const table = findTable(sample, settings.vocabulary);
-        const name = sample.sheet === null ? file.path : `${file.path} (sheet ${sample.sheet})`;
         if (table && table.rows.length > 0) tables.push(table);
-        else left.push({ file: name, why: 'holds no table with a header and rows below it' });
+        else left.push({ file: tableName(sample), why: 'holds no table with a header and rows below it' });
       }
   }
   // A pattern must not mean files beside those that were looked at.
@@ -119,7 +119,7 @@ async function filesGiven(
         beside.add(above === '.' ? name : `${above}/${name}`);
     }
   }
-  return { files: [...files].sort(byCodeUnit), refused: [...refused].sort(byCodeUnit), beside: [...beside] };
+  return { files: [...files].sort(), refused: [...refused].sort(), beside: [...beside] };
 }
 
 /** The sources of tables that are written alike. */

@@ -1,6 +1,7 @@
 import { nameUnpacked } from '../ingest/archives.ts';
 import type { RawRow } from '../ingest/cell.ts';
 import { looksPersonal } from '../ingest/personal-columns.ts';
+import { tableName } from '../ingest/reading.ts';
 import { recordFields } from '../site/records.ts';
 import type { RecordKind } from '../site/vocabulary.ts';
 import { doubtKind } from './doubt-kind.ts';
@@ -108,9 +109,7 @@ function sourceOf(
     name: '',
     kind: doubtKind(kind, told, found, words.kind ?? [], vocabulary),
     files: patterns,
-    found: tables.map(({ sample }) =>
-      sample.sheet === null ? sample.file : `${sample.file} (sheet ${sample.sheet})`,
-    ),
+    found: tables.map(({ sample }) => tableName(sample)),
     workbook: first.delimiter === undefined,
     delimiter: first.delimiter,
     encoding: tables.find(({ sample }) => !sample.ascii)?.sample.encoding ?? first.sample.encoding,

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { build } from 'esbuild';
 import { settings } from '../bundle/settings.mjs';
+import { byCodeUnit } from '../by-code-unit.ts';
 
 interface Locked {
   version: string;
@@ -32,7 +33,7 @@ export async function librariesInPackage(): Promise<{ name: string; version: str
       version: packages[place]?.version ?? '',
       licence: packages[place]?.license ?? 'none stated',
     }))
-    .sort((a, b) => (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
+    .sort((a, b) => byCodeUnit(a.name, b.name));
 }
 
 /** Licences of the tools that only contributors install, with how many have each. */

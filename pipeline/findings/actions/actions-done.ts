@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../../by-code-unit.ts';
 import { clocksOfUnits } from '../../site/clocks-of-units.ts';
 import { formatDay } from '../../site/day.ts';
 import type { Action } from '../../site/records.ts';
@@ -21,5 +22,5 @@ export function actionsDone(site: Site, actions: readonly Action[], { until }: P
       const day = clockOf(unit).operatingDay(done_on);
       return day < until ? [{ unit, action, done_on: formatDay(day) }] : [];
     })
-    .sort((a, b) => (a.done_on === b.done_on ? 0 : a.done_on < b.done_on ? -1 : 1));
+    .sort((a, b) => byCodeUnit(a.done_on, b.done_on));
 }

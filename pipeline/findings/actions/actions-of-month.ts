@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../../by-code-unit.ts';
 import { clocksOfUnits } from '../../site/clocks-of-units.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Action } from '../../site/records.ts';
@@ -49,9 +50,9 @@ export function actionsOfMonth(site: Site, actions: readonly Action[], period: P
   list.sort(
     (a, b) =>
       rank(a) - rank(b) ||
-      compare(a.due ?? '9999', b.due ?? '9999') ||
-      compare(a.decided, b.decided) ||
-      compare(a.file, b.file) ||
+      byCodeUnit(a.due ?? '9999', b.due ?? '9999') ||
+      byCodeUnit(a.decided, b.decided) ||
+      byCodeUnit(a.file, b.file) ||
       a.row - b.row,
   );
   return { kept: actions.length > 0, list, settled_before };
@@ -63,5 +64,3 @@ function standingOf(state: Action['state'], due: Day | null, done: Day | null, u
   if (state === 'done' && done === null) return 'done';
   return due !== null && due < until - 1 ? 'late' : 'open';
 }
-
-const compare = (a: string, b: string): number => (a === b ? 0 : a < b ? -1 : 1);

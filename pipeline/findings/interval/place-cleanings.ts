@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../../by-code-unit.ts';
 import { type Day, formatDay, weekday } from '../../site/day.ts';
 import type { Site } from '../../site/site.ts';
 import type { Policy } from '../../site/site-schema.ts';
@@ -73,7 +74,7 @@ export function placeCleanings(
   });
   const rank = (task: Task) => task.due ?? Number.NEGATIVE_INFINITY;
   while (queue.length > 0) {
-    queue.sort((a, b) => Math.sign(rank(a) - rank(b)) || (a.history.unit < b.history.unit ? -1 : 1));
+    queue.sort((a, b) => Math.sign(rank(a) - rank(b)) || byCodeUnit(a.history.unit, b.history.unit));
     const task = queue.shift()!;
     if (task.due !== null && task.due >= until) continue;
     const late = task.due === null || task.due < earliest;
@@ -98,7 +99,7 @@ export function placeCleanings(
     });
     queue.push({ ...task, due: task.clock.reached(found.day, 1) });
   }
-  proposals.sort((a, b) => a.work_at - b.work_at || (a.unit < b.unit ? -1 : 1));
+  proposals.sort((a, b) => a.work_at - b.work_at || byCodeUnit(a.unit, b.unit));
   return { proposals, not_placed };
 }
 

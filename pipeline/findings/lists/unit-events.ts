@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../../by-code-unit.ts';
 import { type Day, formatDay } from '../../site/day.ts';
 import type { Origin, TimeMark } from '../../site/records.ts';
 import { formatWall } from '../../site/wall-clock.ts';
@@ -56,5 +57,5 @@ export function unitEvents(history: UnitHistory, contradictedCounts: boolean): E
     ...tests
       .filter((of) => of.role === 'day_result' && of.result === 'fail')
       .map((of) => event('failed_test', of.day, of.time, of)),
-  ].sort((a, b) => (a.date === b.date ? 0 : a.date < b.date ? -1 : 1));
+  ].sort((a, b) => byCodeUnit(a.date, b.date));
 }

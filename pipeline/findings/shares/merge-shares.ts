@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../../by-code-unit.ts';
 import { groupBy } from '../../group-by.ts';
 import type { Site } from '../../site/site.ts';
 import type { JoinCount } from '../../transform/join-count.ts';
@@ -50,7 +51,7 @@ export function mergeShares(site: Site, shares: readonly Share[]): Share {
     unclassified: sumOfTexts(all((share) => share.unclassified)),
     quality: {
       clock_differences: byUnit(bySource(all((share) => share.quality.clock_differences))).sort((a, b) =>
-        a.kind < b.kind ? -1 : Number(a.kind > b.kind),
+        byCodeUnit(a.kind, b.kind),
       ),
       cleaning_clocks: bySite(bySource(all((share) => share.quality.cleaning_clocks))),
       counters: byUnit(all((share) => share.quality.counters)),

@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 /** The sources that reading is made of, by their places below `pipeline`: two stages, and single files of all. */
 export const SOURCES = {
   stages: ['ingest', 'site'],
-  files: ['first-from.ts', 'group-by.ts', 'narrow-numbers.ts', 'packed-rows.ts'],
+  files: ['by-code-unit.ts', 'first-from.ts', 'group-by.ts', 'narrow-numbers.ts', 'packed-rows.ts'],
 };
 
 const PIPELINE = new URL('../../', import.meta.url);

@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../../by-code-unit.ts';
 import { clocksOfUnits } from '../../site/clocks-of-units.ts';
 import type { Day } from '../../site/day.ts';
 import type { Origin, Records } from '../../site/records.ts';
@@ -87,12 +88,10 @@ const dayOf = ({ day }: EndRecord): Day => day;
 
 /** Order by day and time; of records at one time by their origin, so that the answer does not depend on where they were read. */
 function inOrder(a: EndRecord, b: EndRecord): number {
-  return a.day - b.day || a.at - b.at || compare(placeOf(a), placeOf(b)) || a.origin.row - b.origin.row;
+  return a.day - b.day || a.at - b.at || byCodeUnit(placeOf(a), placeOf(b)) || a.origin.row - b.origin.row;
 }
 
 const inReverse = (a: EndRecord, b: EndRecord): number => inOrder(b, a);
 
 const placeOf = ({ kind, unit, origin: { source, file, sheet } }: EndRecord): string =>
   JSON.stringify([kind, unit, source, file, sheet]);
-
-const compare = (a: string, b: string): number => (a < b ? -1 : Number(a > b));

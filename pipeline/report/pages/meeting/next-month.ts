@@ -1,3 +1,4 @@
+import { byCodeUnit } from '../../../by-code-unit.ts';
 import type { AttentionCode } from '../../../findings/review-schema.ts';
 import { CLEANING_TASKS, type CleaningTask } from '../../../site/vocabulary.ts';
 import { cleaningCalendarChart } from '../../charts/cleaning-calendar.ts';
@@ -25,7 +26,7 @@ export async function nextMonthSection(context: ReportContext, numbers: Numberin
   const { meeting, format, terms } = words;
   const ahead = review.next_month;
   const month = format.month(ahead.month);
-  const tasks = withInterval(ahead).toSorted((a, b) => (a.date === b.date ? 0 : a.date < b.date ? -1 : 1));
+  const tasks = withInterval(ahead).toSorted((a, b) => byCodeUnit(a.date, b.date));
   const heads = meeting.taskHeads;
   const table = dataTable(context, numbers, {
     caption: meeting.tasksCaption(month),

@@ -2,11 +2,11 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { nothingRead, nothingReadLine } from '../../pipeline/commands/nothing-read.ts';
-import { readExports } from '../../pipeline/ingest/read-exports.ts';
-import { readSiteFile } from '../../pipeline/site/read-site-file.ts';
-import { withFolder } from '../ingest/read-folder.ts';
-import { runProgram } from './terminal.ts';
+import { nothingRead, nothingReadLine } from '../../../pipeline/findings/lists/nothing-read.ts';
+import { readExports } from '../../../pipeline/ingest/read-exports.ts';
+import { readSiteFile } from '../../../pipeline/site/read-site-file.ts';
+import { runProgram } from '../../commands/terminal.ts';
+import { withFolder } from '../../ingest/read-folder.ts';
 
 const scratch = mkdtempSync(join(tmpdir(), 'nothing-read-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));

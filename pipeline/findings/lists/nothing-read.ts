@@ -1,11 +1,12 @@
-import { groupBy } from '../group-by.ts';
+import { groupBy } from '../../group-by.ts';
 import {
   countProblems,
   type FileRead,
   PROBLEM_CODES,
   type Problem,
   type Reading,
-} from '../ingest/reading.ts';
+  tableName,
+} from '../../ingest/reading.ts';
 
 /** A source, or a file of one, of which no row became a record. */
 export interface NothingRead {
@@ -43,8 +44,8 @@ export function nothingRead({ files, problems }: Pick<Reading, 'files' | 'proble
     if (own.every((file) => isLost(file) || !wasRead(file)) && lost.length + unread.length > 0)
       return [describe(source, lost, found, unread)];
     if (lost.length === 0) return [];
-    const ofFiles = groupBy(found, nameOf);
-    return lost.map((file) => describe(source, [file], ofFiles.get(nameOf(file)) ?? [], []));
+    const ofFiles = groupBy(found, tableName);
+    return lost.map((file) => describe(source, [file], ofFiles.get(tableName(file)) ?? [], []));
   });
 }
 
@@ -64,7 +65,7 @@ function describe(
   const [code, most] = byCode.toSorted((a, b) => countProblems(b[1]) - countProblems(a[1]))[0]!;
   return {
     source,
-    files: [...new Set([...lost, ...unread].map(nameOf))],
+    files: [...new Set([...lost, ...unread].map(tableName))],
     rows: lost.reduce((sum, { rows }) => sum + rows, 0),
     rejected: lost.reduce((sum, { rejected }) => sum + rejected, 0),
     code,
@@ -72,9 +73,6 @@ function describe(
     value: most[0]!.value,
   };
 }
-
-const nameOf = ({ file, sheet }: Pick<FileRead, 'file' | 'sheet'>): string =>
-  sheet === null ? file : `${file} (sheet ${sheet})`;
 
 /** One line for a person. */
 export function nothingReadLine({ source, files, rows, rejected, meaning, value }: NothingRead): string {

@@ -1,7 +1,7 @@
-import { clocksOfUnits } from '../site/clocks-of-units.ts';
-import type { Day } from '../site/day.ts';
-import type { Records } from '../site/records.ts';
-import type { Site } from '../site/site.ts';
+import { clocksOfUnits } from '../../site/clocks-of-units.ts';
+import type { Day } from '../../site/day.ts';
+import type { Records } from '../../site/records.ts';
+import type { Site } from '../../site/site.ts';
 
 /** A unit whose chamber is recorded as cleaned on so many days of use that another work may be meant. */
 export interface ManyChambers {
